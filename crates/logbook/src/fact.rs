@@ -1,0 +1,436 @@
+//! Facts: what happened, who did it, when, when it was written, and how it is known.
+//!
+//! A fact never changes. It holds ids, counts, times and words from closed lists, never a name, a
+//! contact or a free text: those lie in the drawer, and the fact holds a keyed commitment to them
+//! ([`DrawerRef`]), so that deleting the entry and its key leaves the chain whole.
+//!
+//! Numbers are whole, in the unit that the field's name ends in; a fact holds no floating point,
+//! because two programs may print one differently.
+
+use load::{Contents, SetKind, ShelfCode};
+use measure::{
+    ActId, DrawerId, Instant, MachineId, PersonId, PouchId, RecordHash, RunId, SalonId, StationId,
+    VisitId,
+};
+use release::verdict::Outcome;
+
+/// A fact in its place in the chain.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fact {
+    /// Place in the salon's chain, from 1 without a gap.
+    pub seq: u64,
+    /// Who, where, when, how known.
+    pub stamp: Stamp,
+    /// What happened.
+    pub body: Body,
+}
+
+/// Who, where, when, and how known: the same for all facts of one act.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stamp {
+    /// The act, with an id made at the station.
+    pub act: ActId,
+    /// When it happened, as far as is known.
+    pub happened: Instant,
+    /// When the book took it in.
+    pub written: Instant,
+    /// The station where it was done.
+    pub station: StationId,
+    /// Whose sign stands under it; `None` where the program itself acted.
+    pub sign: Option<PersonId>,
+    /// How it is known.
+    pub known: Known,
+}
+
+/// How a fact is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Known {
+    /// A person tapped it.
+    Tapped,
+    /// A code was scanned or typed.
+    Scanned,
+    /// A machine's own record says it.
+    Measured,
+    /// A person read it off a display.
+    Read,
+    /// Only the clock says so.
+    ByClock,
+    /// Worked out from other facts.
+    WorkedOut,
+    /// Somebody set it.
+    Setting,
+    /// Copied in from paper.
+    FromPaper,
+}
+
+/// Whose book it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BookKind {
+    /// A salon's own.
+    Salon,
+    /// The demo: invented.
+    Demo,
+    /// For practice: must never be mistaken for a real one.
+    Practice,
+}
+
+/// How a machine gets the air out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AirRemoval {
+    /// A pump draws a vacuum.
+    Vacuum,
+    /// Steam pushes the air out.
+    Gravity,
+    /// Nobody said.
+    NotKnown,
+}
+
+/// How a record came in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
+    /// Chosen or dropped on a page.
+    Page,
+    /// Named on the command line.
+    Command,
+    /// Found in a watched folder.
+    Folder,
+}
+
+/// Why something must not be used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StopReason {
+    /// The numbers were missed.
+    Numbers,
+    /// The record or the reading proves neither.
+    CannotTell,
+    /// A mark did not turn.
+    Mark,
+    /// Wet pouches.
+    Wet,
+    /// Torn.
+    Torn,
+    /// Dropped.
+    Dropped,
+    /// The run was interrupted.
+    Interrupted,
+    /// A release taken back.
+    ReleaseUndone,
+    /// A recall reached it.
+    Recall,
+    /// The judge, asked again, came to the worse side.
+    JudgedWorse,
+    /// Somebody was not sure.
+    NotSure,
+}
+
+/// Why a stop may be lifted. A failed number, mark or look is never lifted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LiftReason {
+    /// The stop was made by mistake.
+    Mistake,
+    /// Only paperwork was missing, and it is there now.
+    Paperwork,
+}
+
+/// A drawer entry and the keyed commitment to what lies in it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DrawerRef {
+    /// The entry.
+    pub entry: DrawerId,
+    /// HMAC-SHA-256 of the content under the entry's own key.
+    pub commitment: [u8; 32],
+}
+
+/// A set put in a pouch, or on a numbered tag where it stays unpouched.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PackedPouch {
+    /// Its own id, never used again.
+    pub pouch: PouchId,
+    /// The four symbols that name it while it is about.
+    pub code: ShelfCode,
+    /// What kind of set is in it.
+    pub kind: SetKind,
+    /// In a pouch; otherwise open on a numbered tag.
+    pub pouched: bool,
+    /// Something with a bore or a cavity is among it.
+    pub hollow: bool,
+}
+
+/// What a verdict rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Basis {
+    /// A cycle of a record.
+    Record {
+        /// The file.
+        record: RecordHash,
+        /// The cycle in it, from 0.
+        cycle: u32,
+    },
+    /// Three numbers that a person read off the display.
+    Reading {
+        /// Lowest temperature during the time at temperature, thousandths of °C.
+        lowest_mc: i64,
+        /// Time at it, seconds.
+        held_s: i64,
+        /// Pressure in pascal, absolute; `None` where the display shows none.
+        press_pa: Option<i64>,
+    },
+}
+
+/// One reason of a verdict.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reason {
+    /// The code (a stable word).
+    pub code: cycle::finding::Code,
+    /// From and to, milliseconds since the cycle's first sample.
+    pub at_ms: Option<(i64, i64)>,
+    /// First and last line of the file.
+    pub lines: Option<(u32, u32)>,
+}
+
+/// The figures that a verdict stands on, so that a page can show them without judging again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct KeyFigures {
+    /// Set temperature, thousandths of °C.
+    pub set_mc: Option<i64>,
+    /// Least time at temperature that is asked, ms.
+    pub needed_ms: Option<i64>,
+    /// Time at temperature, ms.
+    pub held_ms: Option<i64>,
+    /// Lowest temperature in it, thousandths of °C.
+    pub lowest_mc: Option<i64>,
+    /// Highest temperature in it, thousandths of °C.
+    pub highest_mc: Option<i64>,
+    /// Mean deviation from saturation, thousandths of K.
+    pub deviation_mk: Option<i64>,
+    /// F0 by the safe lower sum, thousandths of a minute.
+    pub f0_low_mmin: Option<i64>,
+    /// Length of the drying part, ms.
+    pub drying_ms: Option<i64>,
+    /// First sample to last, ms.
+    pub total_ms: Option<i64>,
+}
+
+/// Did the drying part run as set?
+pub use cycle::figures::DryingRan;
+
+/// A verdict as the book keeps it. Replay never works it out again.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Judged {
+    /// The run it speaks of; `None` for a record that no run has claimed.
+    pub run: Option<RunId>,
+    /// What it rests on.
+    pub basis: Basis,
+    /// Version of the judge.
+    pub judge: String,
+    /// The limits used: name and value in thousandths.
+    pub limits: Vec<(String, i64)>,
+    /// What was inside, as it was said.
+    pub contents: Contents,
+    /// What the record proves.
+    pub outcome: Outcome,
+    /// For which contents.
+    pub proven_for: Vec<Contents>,
+    /// Did the whole cycle keep to what was asked?
+    pub conforming: Option<bool>,
+    /// Did the drying part run as set?
+    pub drying: DryingRan,
+    /// Every reason, the decisive one first.
+    pub reasons: Vec<Reason>,
+    /// The figures.
+    pub figures: KeyFigures,
+    /// Wall-clock text of the record's first sample, without zone.
+    pub start_clock: Option<String>,
+}
+
+/// What happened.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Body {
+    /// The book begins.
+    SalonOpened {
+        /// The salon.
+        salon: SalonId,
+        /// IANA name of its time zone.
+        zone: String,
+        /// Whose book it is.
+        book: BookKind,
+    },
+    /// The time zone is another from now on.
+    ZoneSet {
+        /// IANA name.
+        zone: String,
+    },
+    /// A person works here; the sign lies in the drawer.
+    PersonJoined {
+        /// The person.
+        person: PersonId,
+        /// The sign: what others see under an act.
+        sign: DrawerRef,
+    },
+    /// A person no longer works here.
+    PersonLeft {
+        /// The person.
+        person: PersonId,
+    },
+    /// A machine is here.
+    MachineAdded {
+        /// The machine.
+        machine: MachineId,
+        /// Its number on the door.
+        number: u32,
+        /// How it gets the air out.
+        air_removal: AirRemoval,
+        /// It writes a file for each cycle.
+        writes_files: bool,
+        /// Most pouches that its tray was tested with.
+        most_pouches: Option<u32>,
+    },
+    /// The machine's own clock runs ahead of true time by this much.
+    MachineClockSet {
+        /// The machine.
+        machine: MachineId,
+        /// Machine time less true time, ms.
+        ahead_ms: i64,
+    },
+    /// Out of use.
+    MachineOut {
+        /// The machine.
+        machine: MachineId,
+    },
+    /// In use again, by a named person.
+    MachineBack {
+        /// The machine.
+        machine: MachineId,
+    },
+    /// The salon owns this many sets of a kind (counted).
+    SetsOwned {
+        /// The kind.
+        kind: SetKind,
+        /// How many.
+        count: u32,
+    },
+    /// Counted: so many sets of the kind lie used, and so many washed.
+    Counted {
+        /// The kind.
+        kind: SetKind,
+        /// In the used bin.
+        used: u32,
+        /// Washed and dry.
+        washed: u32,
+    },
+    /// Washed, dried, looked at, oiled.
+    Washed {
+        /// The kind.
+        kind: SetKind,
+        /// How many.
+        count: u32,
+    },
+    /// Put in pouches, with a label each.
+    Packed {
+        /// The pouches.
+        pouches: Vec<PackedPouch>,
+    },
+    /// A run begins.
+    RunStarted {
+        /// The run.
+        run: RunId,
+        /// Where.
+        machine: MachineId,
+        /// Number of the run at this machine on this day, from 1.
+        number: u32,
+        /// The machine's programme, as the salon calls it; a word from a list that the salon set.
+        programme: Option<String>,
+        /// What the steam has to get through.
+        contents: Contents,
+        /// What is inside.
+        pouches: Vec<PouchId>,
+    },
+    /// The run is over and its load is out of the machine; it stays to check.
+    RunUnloaded {
+        /// The run.
+        run: RunId,
+    },
+    /// A record came in and is kept byte for byte.
+    RecordTaken {
+        /// What it is recognised by.
+        record: RecordHash,
+        /// Where its bytes lie.
+        kept: DrawerRef,
+        /// How many bytes.
+        bytes: u64,
+        /// How it came.
+        way: Way,
+        /// The shorter record that this one begins with and replaces.
+        continues: Option<RecordHash>,
+        /// How many cycles are in it.
+        cycles: u32,
+    },
+    /// A cycle of a record belongs to a run.
+    RecordClaimed {
+        /// The file.
+        record: RecordHash,
+        /// The cycle in it.
+        cycle: u32,
+        /// The run.
+        run: RunId,
+    },
+    /// A verdict.
+    Judged(Box<Judged>),
+    /// The looks of a person at a run.
+    Looked {
+        /// The run.
+        run: RunId,
+        /// Pouches whose mark did not turn.
+        marks_not_turned: Vec<PouchId>,
+        /// Pouches that were wet.
+        wet: Vec<PouchId>,
+        /// Pouches that were torn.
+        torn: Vec<PouchId>,
+        /// Pouches that were dropped.
+        dropped: Vec<PouchId>,
+    },
+    /// These may be used.
+    Released {
+        /// The run.
+        run: RunId,
+        /// The pouches.
+        pouches: Vec<PouchId>,
+        /// Unpouched sets: use until then, afterwards they are used again.
+        use_until: Option<Instant>,
+    },
+    /// These must not be used.
+    SetAside {
+        /// The pouches.
+        pouches: Vec<PouchId>,
+        /// The run, where the stop is about a whole run.
+        run: Option<RunId>,
+        /// Why.
+        why: StopReason,
+    },
+    /// A named person lifted a stop made by mistake.
+    StopLifted {
+        /// The pouches.
+        pouches: Vec<PouchId>,
+        /// Why it may be lifted.
+        why: LiftReason,
+    },
+    /// Opened at a chair, for a visit.
+    Opened {
+        /// The pouch.
+        pouch: PouchId,
+        /// The visit.
+        visit: VisitId,
+        /// The chair.
+        chair: Option<u32>,
+    },
+    /// Pouches taken apart: the sets are used again, the pouches never.
+    TakenApart {
+        /// The pouches.
+        pouches: Vec<PouchId>,
+    },
+    /// An earlier act is taken back. Its facts stay.
+    Undone {
+        /// The act.
+        act: ActId,
+    },
+}
