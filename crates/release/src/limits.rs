@@ -1,1 +1,1 @@
-//! (being written)
+//! Every limit that a verdict uses, as data with its source.
