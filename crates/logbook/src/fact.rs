@@ -380,6 +380,10 @@ pub enum Body {
     Looked {
         /// The run.
         run: RunId,
+        /// The marks of all pouches were looked at.
+        marks_looked: bool,
+        /// All pouches were looked at for being dry and whole.
+        dry_looked: bool,
         /// Pouches whose mark did not turn.
         marks_not_turned: Vec<PouchId>,
         /// Pouches that were wet.
