@@ -10,11 +10,11 @@
 //! ```
 
 mod contents;
-mod set_kind;
+mod plain_word;
 mod shelf_code;
 mod state;
 
 pub use contents::{Contents, UnknownContents};
-pub use set_kind::{NoSetKind, SetKind};
+pub use plain_word::{NoPlainWord, Programme, SetKind};
 pub use shelf_code::{NoShelfCode, ShelfCode};
 pub use state::SetState;

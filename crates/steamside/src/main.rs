@@ -1,1 +1,20 @@
-fn main() {}
+//! Steamside: the one executable. Pages, commands, settings; the only room that knows HTTP, HTML,
+//! the clock, loose files and the printer.
+
+mod acts;
+mod app;
+mod chance;
+mod clock;
+mod commands;
+mod intake;
+mod pages;
+mod web;
+mod wire;
+mod words;
+
+use clap::Parser;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    commands::run(commands::Command::parse())
+}

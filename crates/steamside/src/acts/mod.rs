@@ -1,0 +1,63 @@
+//! The acts: one file each. An act is (state, intent) to facts, inside one write transaction.
+//!
+//! Forms post to `/act/NAME`. Every form carries `act` (an id made when the page was made, so that
+//! a double tap is written once) and `back` (where to go afterwards); most carry `sign` (the
+//! person's id). Times in a form are the salon's.
+//!
+//! | path | fields |
+//! |---|---|
+//! | `/act/wash` | `sign`, then `count.KIND` = number for each kind |
+//! | `/act/pack` | `sign`, `kind`, `count`, `wrap` = `pouched`, `open`; `hollow` = `yes` or absent |
+//! | `/act/start` | `sign`, `machine`, `programme`, `pouch` (many), `over` = `yes` when more than the tested most |
+//! | `/act/unload` | `sign`, `run` |
+//! | `/act/take` | multipart: `file` (many), `machine` and `run` optional |
+//! | `/act/claim` | `sign`, `record`, `cycle`, `run` |
+//! | `/act/read-off` | `sign`, `run`, `lowest`, `minutes`, `seconds`, `pressure` (may be empty), `unit` = `kPa-abs`, `kPa-gauge`, `bar-abs`, `bar-gauge`, `psi-gauge`; `degrees` = `C` or `F` |
+//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each) |
+//! | `/act/set-aside` | `sign` (may be absent), `run` or `pouch` (many), `why` |
+//! | `/act/lift` | `sign`, `pouch` (many), `why` = `mistake`, `paperwork` |
+//! | `/act/open` | `sign`, `code` or `pouch`, `chair` (may be empty) |
+//! | `/act/apart` | `sign`, `pouch` (many) |
+//! | `/act/undo` | `undo` = the act to take back |
+//! | `/act/machine` | `number`, `air` = `vacuum`, `gravity`, `not-known`, `files` = `yes` or absent, `most` (may be empty) |
+//! | `/act/machine-out`, `/act/machine-back` | `sign`, `machine` |
+//! | `/act/machine-clock` | `sign`, `machine`, `ahead` = minutes, may be negative |
+//! | `/act/person` | `sign-text` |
+//! | `/act/sets` | `sign`, `kind`, `owned`, `used`, `washed` |
+//! | `/language` | `language` = `en`, `vi`, `es` |
+
+mod apart;
+mod claim;
+mod lift;
+mod look;
+mod machines;
+mod open;
+mod pack;
+mod people;
+mod read_off;
+mod refusal;
+mod set_aside;
+mod sets;
+mod start;
+mod undo;
+mod unload;
+mod wash;
+
+pub use apart::{Apart, apart};
+pub use claim::{Claim, claim, write_verdict};
+pub use lift::{Lift, lift};
+pub use look::{Look, look};
+pub use machines::{
+    AddMachine, SetClock, add_machine, machine_back, machine_out, set_machine_clock,
+};
+pub use open::{Open, What, open};
+pub use pack::{Pack, pack};
+pub use people::{join, leave};
+pub use read_off::{ReadOff, read_off};
+pub use refusal::{Refusal, Rule};
+pub use set_aside::{SetAside, set_aside};
+pub use sets::{Count, count};
+pub use start::{Start, start};
+pub use undo::undo;
+pub use unload::unload;
+pub use wash::wash;

@@ -1,0 +1,34 @@
+//! People: a sign each, no account. The sign lies in the drawer; the facts know only an id.
+
+use super::Refusal;
+use crate::chance;
+use logbook::book::{Draft, DrawerKind};
+use logbook::fact::Body;
+use logbook::view::View;
+use measure::PersonId;
+
+/// Most characters of a sign: initials and a picture, not a name.
+const LONGEST: usize = 12;
+
+/// A person joins with a sign of their own choice.
+pub fn join(view: &View<'_>, draft: &mut Draft, sign: &str) -> Result<(), Refusal> {
+    let sign = sign.trim();
+    if sign.is_empty() || sign.chars().count() > LONGEST || sign.chars().any(char::is_control) {
+        return Err(Refusal::rule_with("refused-sign-length", "most", LONGEST));
+    }
+    if view.people()?.iter().any(|person| person.sign.as_deref() == Some(sign)) {
+        return Err(Refusal::rule_with("refused-sign-taken", "sign", sign));
+    }
+    let sign = draft.put(DrawerKind::Sign, sign.as_bytes())?;
+    draft.fact(Body::PersonJoined { person: chance::id()?, sign });
+    Ok(())
+}
+
+/// A person no longer works here. What they signed stays.
+pub fn leave(view: &View<'_>, draft: &mut Draft, person: PersonId) -> Result<(), Refusal> {
+    if view.people()?.iter().all(|known| known.person != person) {
+        return Err(Refusal::rule("refused-no-such-person"));
+    }
+    draft.fact(Body::PersonLeft { person });
+    Ok(())
+}

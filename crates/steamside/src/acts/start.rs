@@ -1,0 +1,75 @@
+//! Start: the door is shut, the machine runs.
+
+use super::Refusal;
+use crate::chance;
+use load::{Contents, SetState};
+use logbook::book::Draft;
+use logbook::fact::Body;
+use logbook::view::{Pouch, View};
+use measure::{Instant, MachineId, PouchId};
+
+/// What was started.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Start {
+    /// Where.
+    pub machine: MachineId,
+    /// The machine's programme, as the salon calls it.
+    pub programme: Option<String>,
+    /// What is inside.
+    pub pouches: Vec<PouchId>,
+    /// More than the tested most was seen and said yes to.
+    pub over: bool,
+    /// First moment of the salon's day, for the run's number.
+    pub day_start: Instant,
+}
+
+/// Starts a run with bagged pouches in a machine that is in use and empty.
+pub fn start(view: &View<'_>, draft: &mut Draft, start: Start) -> Result<(), Refusal> {
+    let machine =
+        view.machine(start.machine)?.ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
+    if machine.out_since.is_some() {
+        return Err(Refusal::rule_with("refused-machine-out", "machine", machine.number));
+    }
+    if machine.running.is_some() {
+        return Err(Refusal::rule_with("refused-machine-full", "machine", machine.number));
+    }
+    if start.pouches.is_empty() {
+        return Err(Refusal::rule("refused-nothing-inside"));
+    }
+    let mut inside = Vec::new();
+    for pouch in &start.pouches {
+        let pouch = view.pouch(*pouch)?.ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
+        if pouch.state != SetState::Bagged {
+            return Err(Refusal::rule_with("refused-not-bagged", "code", pouch.code));
+        }
+        inside.push(pouch);
+    }
+    if let Some(most) = machine.most_pouches
+        && inside.len() > most as usize
+        && !start.over
+    {
+        return Err(Refusal::rule_with("refused-over-tested", "most", most));
+    }
+    draft.fact(Body::RunStarted {
+        run: chance::id()?,
+        machine: start.machine,
+        number: view.next_run_number(start.machine, start.day_start)?,
+        programme: start.programme,
+        contents: contents_of(&inside),
+        pouches: start.pouches,
+    });
+    Ok(())
+}
+
+/// The most demanding thing among the pouches.
+pub fn contents_of(pouches: &[Pouch]) -> Contents {
+    if pouches.iter().any(|pouch| pouch.hollow) {
+        Contents::Hollow
+    } else if pouches.iter().any(|pouch| pouch.pouched) {
+        Contents::Pouched
+    } else if pouches.is_empty() {
+        Contents::Unknown
+    } else {
+        Contents::Unwrapped
+    }
+}

@@ -1,0 +1,81 @@
+//! What every page and act is handed: the book, the folder it lies in, how the place was opened.
+
+use crate::acts::Refusal;
+use crate::{chance, clock};
+use logbook::book::{Book, BookError, Draft, Written};
+use logbook::fact::{Known, Stamp};
+use logbook::view::View;
+use measure::{ActId, Instant, PersonId, StationId};
+use std::path::PathBuf;
+use std::sync::Arc;
+
+/// The opened book and where it lies. Cheap to clone.
+#[derive(Clone)]
+pub struct App {
+    /// The book.
+    pub book: Arc<Book>,
+    /// The folder that holds it.
+    pub folder: Arc<PathBuf>,
+}
+
+/// Who acts, where, and how that is known.
+#[derive(Debug, Clone, Copy)]
+pub struct Who {
+    /// The act's id, made at the station.
+    pub act: ActId,
+    /// The station.
+    pub station: StationId,
+    /// Whose sign stands under it.
+    pub sign: Option<PersonId>,
+    /// When it happened, where that is not now.
+    pub happened: Option<Instant>,
+    /// How it is known.
+    pub known: Known,
+}
+
+impl Who {
+    /// The program itself, at a station.
+    pub fn program(station: StationId, known: Known) -> Result<Self, chance::NoChance> {
+        Ok(Self { act: chance::id()?, station, sign: None, happened: None, known })
+    }
+
+    fn stamp(self) -> Stamp {
+        let written = clock::now();
+        Stamp {
+            act: self.act,
+            happened: self.happened.map_or(written, |at| at.min(written)),
+            written,
+            station: self.station,
+            sign: self.sign,
+            known: self.known,
+        }
+    }
+}
+
+impl App {
+    /// Reads one consistent state of the book. Blocks; pages call it through [`App::look`].
+    pub fn read<T>(
+        &self,
+        f: impl FnOnce(&View<'_>) -> Result<T, BookError>,
+    ) -> Result<T, BookError> {
+        self.book.read(f)
+    }
+
+    /// Writes one act: all of its facts or none, and durable when this returns.
+    pub fn act(
+        &self,
+        who: Who,
+        decide: impl FnOnce(&View<'_>, &mut Draft) -> Result<(), Refusal>,
+    ) -> Result<Written, Refusal> {
+        self.book.act(who.stamp(), decide)
+    }
+
+    /// Runs blocking work on the book away from the threads that answer requests.
+    pub async fn look<T: Send + 'static>(
+        &self,
+        work: impl FnOnce(&Self) -> T + Send + 'static,
+    ) -> Result<T, tokio::task::JoinError> {
+        let app = self.clone();
+        tokio::task::spawn_blocking(move || work(&app)).await
+    }
+}

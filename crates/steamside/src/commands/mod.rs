@@ -1,0 +1,58 @@
+//! The commands: one file each. What scripts read is fixed in `docs/contract.md`.
+
+mod check;
+mod demo;
+mod serve;
+mod take;
+mod verify;
+
+use clap::Parser;
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Looks after the implements that touch clients: what the record of a run proves, what may be
+/// used, which visits a recall reaches.
+///
+/// It supports a decision that a trained person makes; it is no medical device. The machine's own
+/// manual and the local rules come first.
+#[derive(Debug, Parser)]
+#[command(name = "steamside", version, about, long_about)]
+pub enum Command {
+    /// Judge cycle records and say why.
+    Check(check::CheckArgs),
+    /// Open an invented salon in the middle of a busy day.
+    Demo(demo::DemoArgs),
+    /// Open the salon's own book in the browser.
+    Serve(serve::ServeArgs),
+    /// Take cycle records into the book.
+    Take(take::TakeArgs),
+    /// Is the record whole and unchanged?
+    Verify(verify::VerifyArgs),
+}
+
+/// Runs one command to its end.
+pub fn run(command: Command) -> ExitCode {
+    match command {
+        Command::Check(args) => check::run(args),
+        Command::Demo(args) => demo::run(args),
+        Command::Serve(args) => serve::run(args),
+        Command::Take(args) => take::run(args),
+        Command::Verify(args) => verify::run(args),
+    }
+}
+
+/// Could not be used: one plain sentence on standard error, exit status 2.
+fn unusable(what: impl std::fmt::Display) -> ExitCode {
+    eprintln!("steamside: {what}");
+    ExitCode::from(2)
+}
+
+/// Where the salon's own book lies when nothing else is said.
+fn own_folder() -> PathBuf {
+    let home = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty());
+    match (home("XDG_DATA_HOME"), home("HOME")) {
+        (Some(data), _) => PathBuf::from(data).join("steamside"),
+        (None, Some(home)) => PathBuf::from(home).join(".local/share/steamside"),
+        (None, None) => PathBuf::from("steamside-book"),
+    }
+}

@@ -1,0 +1,182 @@
+//! `serve`: the salon's own book in the browser.
+
+use super::{own_folder, unusable};
+use crate::app::{App, Who};
+use crate::intake::watch::{Watched, watch};
+use crate::web::{Hosts, Served, router};
+use crate::{acts, chance, clock};
+use clap::Args;
+use load::SetKind;
+use logbook::book::{Book, Opening};
+use logbook::fact::{BookKind, Known, Stamp};
+use measure::StationId;
+use std::net::SocketAddr;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::sync::Arc;
+use tokio::net::TcpListener;
+
+/// Where the book is and who may reach it.
+#[derive(Debug, Clone, Args)]
+pub struct ServeArgs {
+    /// Folder of the book; made where there is none.
+    #[arg(long)]
+    pub book: Option<PathBuf>,
+    /// Address and port. Anything but this computer's own lets others on the network in.
+    #[arg(long, default_value = "127.0.0.1:7420")]
+    pub listen: SocketAddr,
+    /// A folder to take records from, such as a memory stick; `FOLDER=2` for machine 2.
+    #[arg(long)]
+    pub watch: Vec<String>,
+    /// A further name by which this computer is called on the network.
+    #[arg(long)]
+    pub name: Vec<String>,
+    /// Time zone of the salon, such as America/Chicago; the computer's own where not given. Only
+    /// for a new book.
+    #[arg(long)]
+    pub zone: Option<String>,
+}
+
+/// Opens the book, or begins one, and serves it until Ctrl-C.
+pub fn run(args: ServeArgs) -> ExitCode {
+    let folder = args.book.clone().unwrap_or_else(own_folder);
+    match open_or_begin(&folder, args.zone.as_deref()) {
+        Ok(app) => serve(app, &args, None),
+        Err(error) => unusable(error),
+    }
+}
+
+fn open_or_begin(folder: &Path, zone: Option<&str>) -> Result<App, String> {
+    let shown = |error: &dyn std::fmt::Display| format!("{}: {error}", folder.display());
+    let book = if Book::exists(folder) {
+        Book::open(folder).map_err(|error| shown(&error))?
+    } else {
+        let zone = zone.map_or_else(clock::system_zone, str::to_owned);
+        clock::zone(&zone).map_err(|error| error.to_string())?;
+        begin(folder, zone).map_err(|error| shown(&error))?
+    };
+    Ok(App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) })
+}
+
+/// A new book with the three kinds of set that nearly every salon has.
+fn begin(folder: &Path, zone: String) -> Result<Book, acts::Refusal> {
+    std::fs::create_dir_all(folder)
+        .map_err(|error| acts::Refusal::rule_with("refused-folder", "why", error))?;
+    let station: StationId = chance::id()?;
+    let now = clock::now();
+    let stamp = Stamp {
+        act: chance::id()?,
+        happened: now,
+        written: now,
+        station,
+        sign: None,
+        known: Known::Setting,
+    };
+    let book = Book::create(
+        folder,
+        Opening { salon: chance::id()?, zone, book: BookKind::Salon, stamp },
+    )?;
+    let app = App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) };
+    for kind in ["manicure", "pedicure", "bits"] {
+        let kind: SetKind =
+            kind.parse().map_err(|_| acts::Refusal::rule("refused-field-misread"))?;
+        let count = acts::Count { kind, owned: None, loose: Some((0, 0)) };
+        let who = Who::program(station, Known::Setting)?;
+        app.act(who, |view, draft| acts::count(view, draft, count))?;
+    }
+    Ok(Book::open(folder)?)
+}
+
+/// Serves an opened book. `try_it` is one further line on how to try things.
+pub fn serve(app: App, args: &ServeArgs, try_it: Option<String>) -> ExitCode {
+    let runtime = match tokio::runtime::Runtime::new() {
+        Ok(runtime) => runtime,
+        Err(error) => return unusable(error),
+    };
+    match runtime.block_on(serve_until_stopped(app, args, try_it)) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => unusable(error),
+    }
+}
+
+async fn serve_until_stopped(
+    app: App,
+    args: &ServeArgs,
+    try_it: Option<String>,
+) -> Result<(), String> {
+    let listener = TcpListener::bind(args.listen).await.map_err(|error| {
+        format!(
+            "{} cannot be used ({error}). Is it open already? Choose another with --listen \
+             127.0.0.1:7421",
+            args.listen
+        )
+    })?;
+    let at = listener.local_addr().map_err(|error| error.to_string())?;
+    for watched in watched(&app, &args.watch)? {
+        tokio::spawn(watch(app.clone(), watched));
+    }
+    println!(
+        "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
+        shown_path(&app.folder)
+    );
+    if !at.ip().is_loopback() {
+        println!("Everyone on this network can reach it.");
+    }
+    if let Some(line) = try_it {
+        println!("{line}");
+    }
+    let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
+    let served = Served { app, hosts: Arc::new(Hosts { names }) };
+    axum::serve(listener, router(served))
+        .with_graceful_shutdown(stopped())
+        .await
+        .map_err(|error| error.to_string())?;
+    println!("Closed. Everything that was acknowledged is in the book.");
+    Ok(())
+}
+
+fn shown_path(folder: &Path) -> String {
+    std::path::absolute(folder).unwrap_or_else(|_| folder.to_owned()).display().to_string()
+}
+
+/// Ctrl-C, or the system's wish that programs end.
+async fn stopped() {
+    let interrupt = tokio::signal::ctrl_c();
+    match tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) {
+        Ok(mut terminate) => {
+            tokio::select! {
+                _ = interrupt => {}
+                _ = terminate.recv() => {}
+            }
+        }
+        Err(_) => {
+            // Without the second signal the first still ends it.
+            if interrupt.await.is_err() {
+                std::future::pending::<()>().await;
+            }
+        }
+    }
+}
+
+/// `FOLDER` or `FOLDER=NUMBER`.
+fn watched(app: &App, folders: &[String]) -> Result<Vec<Watched>, String> {
+    let machines = app.read(|view| view.machines()).map_err(|error| error.to_string())?;
+    let station: StationId = chance::id().map_err(|error| error.to_string())?;
+    folders
+        .iter()
+        .map(|text| {
+            let numbered = text
+                .rsplit_once('=')
+                .and_then(|(folder, number)| Some((folder, number.parse::<u32>().ok()?)));
+            let Some((folder, number)) = numbered else {
+                return Ok(Watched { folder: PathBuf::from(text), machine: None, station });
+            };
+            let machine = machines
+                .iter()
+                .find(|machine| machine.number == number)
+                .ok_or_else(|| format!("there is no machine {number} to watch {folder} for"))?;
+            let machine = Some(machine.machine);
+            Ok(Watched { folder: PathBuf::from(folder), machine, station })
+        })
+        .collect()
+}

@@ -1,0 +1,5 @@
+//! What comes in from outside: cycle records, from a page, a command or a watched folder.
+
+pub mod judge;
+pub mod take;
+pub mod watch;

@@ -1,0 +1,168 @@
+//! The watched folder: a memory stick that gets mounted, a share that a machine writes to.
+//!
+//! It is polled, because a network share tells nobody when it changes. A file is taken in when it
+//! has not changed for ten seconds; a longer version of the same file comes in again and replaces
+//! the shorter one's verdict, both kept.
+
+use super::take::{Arrived, LARGEST, take};
+use crate::acts::Refusal;
+use crate::app::{App, Who};
+use crate::clock;
+use logbook::fact::{Known, Way};
+use measure::{Instant, MachineId, Span, StationId};
+use std::collections::HashMap;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, SystemTime};
+
+/// A file counts as complete when it has not changed for this long.
+const STILL: Span = Span::from_seconds(10);
+/// Time between two looks at the folder.
+const PAUSE: Duration = Duration::from_secs(2);
+/// Folders inside the watched one are looked into, down to here.
+const DEEPEST: usize = 4;
+/// More files than this in one folder are not a memory stick.
+const MOST_FILES: usize = 20_000;
+
+/// A watched folder.
+#[derive(Debug, Clone)]
+pub struct Watched {
+    /// The folder. It may be away for a while: a stick is pulled and put back.
+    pub folder: PathBuf,
+    /// The machine that writes there, where only one does.
+    pub machine: Option<MachineId>,
+    /// The station in whose name files come in.
+    pub station: StationId,
+}
+
+/// What a file looked like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Look {
+    bytes: u64,
+    changed: Option<SystemTime>,
+}
+
+/// What is known of a file: its look, since when it looks so, and whether that was taken in.
+#[derive(Debug, Clone, Copy)]
+struct Seen {
+    look: Look,
+    since: Instant,
+    taken: bool,
+}
+
+/// What has been seen of one folder so far.
+#[derive(Debug, Default)]
+pub struct Watch {
+    seen: HashMap<PathBuf, Seen>,
+}
+
+impl Watch {
+    /// One look at the folder; takes in every file that has been still for long enough, and
+    /// returns a line for each, for the person at the command line.
+    pub fn poll(&mut self, app: &App, watched: &Watched, now: Instant) -> Vec<String> {
+        let mut files = Vec::new();
+        list(&watched.folder, 0, &mut files);
+        self.seen.retain(|path, _| files.iter().any(|(known, _)| known == path));
+        let mut said = Vec::new();
+        for (path, look) in files {
+            let seen = self.seen.entry(path.clone()).or_insert(Seen {
+                look,
+                since: now,
+                taken: false,
+            });
+            if seen.look != look {
+                *seen = Seen { look, since: now, taken: false };
+            }
+            if !seen.taken && clock::since(seen.since, now) >= STILL {
+                seen.taken = true;
+                said.extend(take_file(app, watched, &path, look));
+            }
+        }
+        said
+    }
+}
+
+fn list(folder: &Path, depth: usize, files: &mut Vec<(PathBuf, Look)>) {
+    // A folder that cannot be read is a stick that is away; the next look finds it.
+    let Ok(entries) = std::fs::read_dir(folder) else {
+        return;
+    };
+    for entry in entries.flatten() {
+        let Ok(about) = entry.metadata() else {
+            continue;
+        };
+        let hidden = entry.file_name().to_string_lossy().starts_with('.');
+        if hidden || files.len() >= MOST_FILES {
+            continue;
+        }
+        if about.is_dir() && depth < DEEPEST {
+            list(&entry.path(), depth + 1, files);
+        } else if about.is_file() && about.len() > 0 {
+            let look = Look { bytes: about.len(), changed: about.modified().ok() };
+            files.push((entry.path(), look));
+        }
+    }
+}
+
+fn take_file(app: &App, watched: &Watched, path: &Path, look: Look) -> Option<String> {
+    let name = path.display();
+    if look.bytes > LARGEST as u64 {
+        return Some(format!("{name}: larger than any cycle record; left where it is"));
+    }
+    let bytes = match std::fs::read(path) {
+        Ok(bytes) => bytes,
+        Err(error) => return Some(format!("{name}: could not be read ({error}); still there")),
+    };
+    match take_bytes(app, watched, &bytes) {
+        Ok(Some(line)) => Some(format!("{name}: {line}")),
+        Ok(None) => None,
+        Err(refusal) => Some(format!("{name}: {refusal}")),
+    }
+}
+
+fn take_bytes(
+    app: &App,
+    watched: &Watched,
+    bytes: &[u8],
+) -> Result<Option<String>, Refusal> {
+    let who = Who::program(watched.station, Known::Measured)?;
+    let mut taken = None;
+    app.act(who, |view, draft| {
+        let arrived = Arrived {
+            bytes,
+            way: Way::Folder,
+            machine: watched.machine,
+            run: None,
+        };
+        taken = Some(take(view, draft, arrived)?);
+        Ok(())
+    })?;
+    Ok(taken.filter(|taken| !taken.known_before).map(|taken| {
+        let claimed = taken.cycles.iter().flatten().count();
+        format!("taken in; {claimed} of {} cycles belong to a run", taken.cycles.len())
+    }))
+}
+
+/// Watches until the program ends.
+pub async fn watch(app: App, watched: Watched) {
+    let mut state = Watch::default();
+    loop {
+        let watched = watched.clone();
+        let polled = app
+            .look(move |app| {
+                let said = state.poll(app, &watched, clock::now());
+                (state, said)
+            })
+            .await;
+        match polled {
+            Ok((next, said)) => {
+                state = next;
+                said.iter().for_each(|line| eprintln!("{line}"));
+            }
+            Err(error) => {
+                eprintln!("watching the folder failed once ({error}); it goes on from the start");
+                state = Watch::default();
+            }
+        }
+        tokio::time::sleep(PAUSE).await;
+    }
+}

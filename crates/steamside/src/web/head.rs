@@ -1,0 +1,100 @@
+//! What a request brings along: language, station and the sign last used there, from cookies.
+
+use super::{Ctx, Served};
+use crate::acts::Refusal;
+use crate::intake::take::salon_zone;
+use crate::words::Language;
+use crate::{chance, clock};
+use axum::extract::FromRequestParts;
+use axum::http::StatusCode;
+use axum::http::request::Parts;
+use axum_extra::extract::cookie::{Cookie, CookieJar, SameSite};
+use logbook::view::View;
+use measure::{ActId, PersonId, StationId};
+
+/// The part of a request that every page and act looks at.
+#[derive(Debug, Clone)]
+pub struct Head {
+    /// Cookies, with the station's one added where it was missing.
+    pub jar: CookieJar,
+    /// The reader's language.
+    pub language: Language,
+    /// The station.
+    pub station: StationId,
+    /// The sign last used here.
+    pub sign: Option<PersonId>,
+    /// The act just done.
+    pub did: Option<ActId>,
+    /// Path and query, without `did`.
+    pub here: String,
+}
+
+/// A cookie that stays for five years and is never sent to another site's request.
+pub fn lasting(name: &'static str, value: String) -> Cookie<'static> {
+    Cookie::build((name, value))
+        .path("/")
+        .http_only(true)
+        .same_site(SameSite::Strict)
+        .permanent()
+        .build()
+}
+
+impl FromRequestParts<Served> for Head {
+    type Rejection = (StatusCode, String);
+
+    async fn from_request_parts(parts: &mut Parts, _: &Served) -> Result<Self, Self::Rejection> {
+        let mut jar = CookieJar::from_headers(&parts.headers);
+        let cookie = |name: &str| jar.get(name).map(|cookie| cookie.value().to_owned());
+        let language = cookie("language")
+            .and_then(|code| Language::from_code(&code))
+            .or_else(|| asked_for(parts))
+            .unwrap_or(Language::En);
+        let sign = cookie("sign").and_then(|text| text.parse().ok());
+        let known = cookie("station").and_then(|text| text.parse().ok());
+        let station = match known {
+            Some(station) => station,
+            None => {
+                let station: StationId = chance::id()
+                    .map_err(|error| (StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
+                jar = jar.add(lasting("station", station.to_string()));
+                station
+            }
+        };
+        let query = parts.uri.query().unwrap_or_default();
+        let (did, rest): (Vec<&str>, Vec<&str>) =
+            query.split('&').filter(|p| !p.is_empty()).partition(|p| p.starts_with("did="));
+        let did = did.first().and_then(|pair| pair[4..].parse().ok());
+        let here = match rest.join("&") {
+            rest if rest.is_empty() => parts.uri.path().to_owned(),
+            rest => format!("{}?{rest}", parts.uri.path()),
+        };
+        Ok(Self { jar, language, station, sign, did, here })
+    }
+}
+
+/// The first language of the browser's list that we speak.
+fn asked_for(parts: &Parts) -> Option<Language> {
+    parts
+        .headers
+        .get("accept-language")?
+        .to_str()
+        .ok()?
+        .split(',')
+        .find_map(|entry| Language::from_code(entry.trim().get(..2)?))
+}
+
+impl Head {
+    /// The page's surroundings, with what only the book knows.
+    pub fn ctx(&self, view: &View<'_>) -> Result<Ctx, Refusal> {
+        Ok(Ctx {
+            language: self.language,
+            now: clock::now(),
+            zone: salon_zone(view)?,
+            book: view.salon()?.book,
+            station: self.station,
+            sign: self.sign,
+            did: self.did,
+            here: self.here.clone(),
+        })
+    }
+}

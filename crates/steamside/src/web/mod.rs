@@ -1,0 +1,53 @@
+//! The web side: which address shows which page, and how an answer is made.
+
+mod ctx;
+mod fields;
+mod guard;
+mod head;
+mod posts;
+mod show;
+
+pub use ctx::Ctx;
+pub use fields::Fields;
+
+use crate::app::App;
+use axum::Router;
+use axum::extract::DefaultBodyLimit;
+use axum::middleware;
+use axum::routing::{get, post};
+use std::sync::Arc;
+
+/// What the web side knows about the way it is served.
+#[derive(Clone)]
+pub struct Served {
+    /// The book.
+    pub app: App,
+    /// Names and addresses by which this computer may be called.
+    pub hosts: Arc<guard::Hosts>,
+}
+
+pub use guard::Hosts;
+
+/// All addresses.
+pub fn router(served: Served) -> Router {
+    Router::new()
+        .route("/", get(show::now))
+        .route("/wash", get(show::wash))
+        .route("/start", get(show::start))
+        .route("/machine", get(show::machine))
+        .route("/run/{run}", get(show::run))
+        .route("/ready", get(show::ready))
+        .route("/chair", get(show::chair))
+        .route("/log", get(show::log))
+        .route("/recall", get(show::recall))
+        .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
+        .route("/setup", get(show::setup))
+        .route("/labels", get(show::labels))
+        .route("/assets/{name}", get(show::asset))
+        .route("/language", post(posts::language))
+        .route("/act/take", post(posts::take))
+        .route("/act/{name}", post(posts::act))
+        .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024))
+        .layer(middleware::from_fn_with_state(served.clone(), guard::guard))
+        .with_state(served)
+}

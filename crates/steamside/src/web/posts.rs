@@ -1,0 +1,359 @@
+//! Posted forms: each names an act, carries its id, and goes back to where it came from.
+
+use super::head::{Head, lasting};
+use super::show::{answer_refusal, trouble};
+use super::{Fields, Served};
+use crate::acts::{self, Refusal};
+use crate::app::{App, Who};
+use crate::intake::take::{Arrived, take as take_in};
+use crate::intake::judge;
+use crate::words::Language;
+use crate::{chance, clock};
+use axum::Form;
+use axum::extract::{Multipart, Path, State};
+use axum::response::{IntoResponse, Redirect, Response};
+use load::{Programme, SetKind};
+use logbook::book::Draft;
+use logbook::fact::{AirRemoval, Known, LiftReason, StopReason, Way};
+use logbook::view::View;
+use measure::{ActId, Celsius, MachineId, PersonId, RunId};
+
+/// Goes back to a page of our own, with the act that was just done.
+fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
+    let own = |path: &&str| path.starts_with('/') && !path.starts_with("//");
+    let path = fields.one("back").filter(own).unwrap_or(fallback);
+    match did {
+        Some(did) => {
+            let joint = if path.contains('?') { '&' } else { '?' };
+            Redirect::to(&format!("{path}{joint}did={did}"))
+        }
+        None => Redirect::to(path),
+    }
+}
+
+/// Sets the reader's language.
+pub async fn language(
+    head: Head,
+    Form(pairs): Form<Vec<(String, String)>>,
+) -> Result<Response, Response> {
+    let fields = Fields(pairs);
+    let chosen = fields.one("language").and_then(Language::from_code).unwrap_or(head.language);
+    let jar = head.jar.add(lasting("language", chosen.code().to_owned()));
+    Ok((jar, back(&fields, "/", None)).into_response())
+}
+
+/// An act from a form.
+pub async fn act(
+    State(served): State<Served>,
+    Path(name): Path<String>,
+    head: Head,
+    Form(pairs): Form<Vec<(String, String)>>,
+) -> Response {
+    let fields = Fields(pairs);
+    let work = {
+        let (head, fields) = (head.clone(), fields.clone());
+        move |app: &App| do_act(app, &name, &head, &fields)
+    };
+    match served.app.look(work).await {
+        Ok(Ok(Done { act, sign })) => {
+            let jar = match sign {
+                Some(sign) => head.jar.add(lasting("sign", sign.to_string())),
+                None => head.jar,
+            };
+            (jar, back(&fields, "/", Some(act))).into_response()
+        }
+        Ok(Err(refusal)) => answer_refusal(&served, head, refusal, fields.one("back")).await,
+        Err(error) => trouble(&head, &error.to_string()),
+    }
+}
+
+/// What came of a form.
+struct Done {
+    act: ActId,
+    sign: Option<PersonId>,
+}
+
+fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+    let who = Who {
+        act: fields.need("act")?,
+        station: head.station,
+        sign: fields.maybe("sign")?,
+        happened: None,
+        known: if name == "open" { Known::Scanned } else { Known::Tapped },
+    };
+    if needs_sign(name) && who.sign.is_none() {
+        return Err(Refusal::rule("refused-no-sign"));
+    }
+    app.act(who, |view, draft| {
+        if let Some(sign) = who.sign
+            && view.people()?.iter().all(|person| person.person != sign)
+        {
+            return Err(Refusal::rule("refused-no-such-person"));
+        }
+        decide(name, view, draft, fields)
+    })?;
+    Ok(Done { act: who.act, sign: who.sign })
+}
+
+/// Going to the safer side, undo and setting up ask for no sign.
+fn needs_sign(name: &str) -> bool {
+    !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
+}
+
+fn decide(
+    name: &str,
+    view: &View<'_>,
+    draft: &mut Draft,
+    fields: &Fields,
+) -> Result<(), Refusal> {
+    match name {
+        "wash" => acts::wash(view, draft, counts(fields)?),
+        "pack" => acts::pack(
+            view,
+            draft,
+            acts::Pack {
+                kind: fields.need("kind")?,
+                count: fields.need("count")?,
+                pouched: fields.one("wrap") != Some("open"),
+                hollow: fields.yes("hollow"),
+            },
+        ),
+        "start" => acts::start(view, draft, start(view, fields)?),
+        "unload" => acts::unload(view, draft, fields.need("run")?),
+        "claim" => acts::claim(
+            view,
+            draft,
+            acts::Claim {
+                record: fields.need("record")?,
+                cycle: fields.need("cycle")?,
+                run: fields.need("run")?,
+            },
+        ),
+        "read-off" => acts::read_off(view, draft, read_off(fields)?),
+        "look" => acts::look(view, draft, look(fields)?),
+        "set-aside" => acts::set_aside(view, draft, set_aside(fields)?),
+        "lift" => acts::lift(
+            view,
+            draft,
+            acts::Lift { pouches: fields.many("pouch")?, why: lift_reason(fields)? },
+        ),
+        "open" => acts::open(view, draft, open(fields)?),
+        "apart" => acts::apart(view, draft, fields.many("pouch")?),
+        "undo" => acts::undo(view, draft, fields.need("undo")?),
+        _ => decide_setup(name, view, draft, fields),
+    }
+}
+
+fn decide_setup(
+    name: &str,
+    view: &View<'_>,
+    draft: &mut Draft,
+    fields: &Fields,
+) -> Result<(), Refusal> {
+    match name {
+        "machine" => acts::add_machine(
+            view,
+            draft,
+            acts::AddMachine {
+                number: fields.need("number")?,
+                air_removal: match fields.one("air") {
+                    Some("vacuum") => AirRemoval::Vacuum,
+                    Some("gravity") => AirRemoval::Gravity,
+                    _ => AirRemoval::NotKnown,
+                },
+                writes_files: fields.yes("files"),
+                most_pouches: fields.maybe("most")?,
+            },
+        ),
+        "machine-out" => acts::machine_out(view, draft, fields.need("machine")?),
+        "machine-back" => acts::machine_back(view, draft, fields.need("machine")?),
+        "machine-clock" => acts::set_machine_clock(
+            view,
+            draft,
+            acts::SetClock { machine: fields.need("machine")?, ahead_min: fields.need("ahead")? },
+        ),
+        "person" => acts::join(view, draft, fields.one("sign-text").unwrap_or_default()),
+        "person-left" => acts::leave(view, draft, fields.need("person")?),
+        "sets" => acts::count(
+            view,
+            draft,
+            acts::Count {
+                kind: fields.need("kind")?,
+                owned: fields.maybe("owned")?,
+                loose: fields.maybe("used")?.zip(fields.maybe("washed")?),
+            },
+        ),
+        _ => Err(Refusal::rule("refused-no-such-act")),
+    }
+}
+
+fn counts(fields: &Fields) -> Result<Vec<(SetKind, u32)>, Refusal> {
+    let misread = |field: &str| Refusal::rule_with("refused-field-misread", "field", field);
+    fields
+        .0
+        .iter()
+        .filter_map(|(name, value)| Some((name.strip_prefix("count.")?, value.trim())))
+        .filter(|(_, value)| !value.is_empty())
+        .map(|(kind, value)| {
+            let kind = kind.parse().map_err(|_| misread(kind))?;
+            Ok((kind, value.parse().map_err(|_| misread("count"))?))
+        })
+        .collect()
+}
+
+fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
+    let programme: Option<Programme> = fields.maybe("programme")?;
+    let zone = crate::intake::take::salon_zone(view)?;
+    Ok(acts::Start {
+        machine: fields.need("machine")?,
+        programme: programme.map(|word| word.word().to_owned()),
+        pouches: fields.many("pouch")?,
+        over: fields.yes("over"),
+        day_start: clock::day_start(clock::now(), &zone),
+    })
+}
+
+fn read_off(fields: &Fields) -> Result<acts::ReadOff, Refusal> {
+    let lowest: f64 = fields.need("lowest")?;
+    let lowest = match fields.one("degrees") {
+        Some("F") => (lowest - 32.0) / 1.8,
+        _ => lowest,
+    };
+    let minutes: f64 = fields.need("minutes")?;
+    let seconds: f64 = fields.maybe("seconds")?.unwrap_or(0.0);
+    let pressure = fields
+        .maybe("pressure")?
+        .map(|value| judge::absolute(value, fields.one("unit").unwrap_or("kPa-abs")))
+        .transpose()?;
+    let lowest = Celsius::new(lowest)
+        .map_err(|_| Refusal::rule_with("refused-field-misread", "field", "lowest"))?;
+    Ok(acts::ReadOff {
+        run: fields.need("run")?,
+        lowest,
+        held_s: minutes * 60.0 + seconds,
+        pressure,
+    })
+}
+
+fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
+    let marks_not_turned = match fields.one("marks") {
+        Some("all") => Some(Vec::new()),
+        Some("not") => Some(fields.many("mark")?),
+        _ => None,
+    };
+    // "One not" without saying which would count as none; ask instead.
+    if fields.one("marks") == Some("not") && marks_not_turned.as_ref().is_some_and(Vec::is_empty) {
+        return Err(Refusal::rule("refused-which-mark"));
+    }
+    let which = [fields.many("wet")?, fields.many("torn")?, fields.many("dropped")?];
+    let dry_whole = match fields.one("dry") {
+        Some("all") => Some(Default::default()),
+        Some("not") if which.iter().all(Vec::is_empty) => {
+            return Err(Refusal::rule("refused-which-wet"));
+        }
+        Some("not") => Some(which),
+        _ => None,
+    };
+    Ok(acts::Look { run: fields.need("run")?, marks_not_turned, dry_whole, now: clock::now() })
+}
+
+fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {
+    Ok(acts::SetAside {
+        run: fields.maybe("run")?,
+        pouches: fields.many("pouch")?,
+        why: match fields.one("why") {
+            Some("mark") => StopReason::Mark,
+            Some("wet") => StopReason::Wet,
+            Some("torn") => StopReason::Torn,
+            Some("dropped") => StopReason::Dropped,
+            Some("numbers") => StopReason::Numbers,
+            Some("cannot-tell") => StopReason::CannotTell,
+            Some("interrupted") => StopReason::Interrupted,
+            Some("recall") => StopReason::Recall,
+            // Nobody is asked for a reason before the safer side may be taken.
+            _ => StopReason::NotSure,
+        },
+    })
+}
+
+fn lift_reason(fields: &Fields) -> Result<LiftReason, Refusal> {
+    match fields.one("why") {
+        Some("mistake") => Ok(LiftReason::Mistake),
+        Some("paperwork") => Ok(LiftReason::Paperwork),
+        _ => Err(Refusal::rule_with("refused-field-missing", "field", "why")),
+    }
+}
+
+fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
+    let what = match fields.maybe("pouch")? {
+        Some(pouch) => acts::What::Pouch(pouch),
+        None => acts::What::Code(fields.need("code")?),
+    };
+    Ok(acts::Open { what, chair: fields.maybe("chair")?, now: clock::now() })
+}
+
+/// What the multipart form of a record holds.
+#[derive(Default)]
+struct Upload {
+    fields: Fields,
+    files: Vec<Vec<u8>>,
+}
+
+async fn upload(mut form: Multipart) -> Result<Upload, Refusal> {
+    let unread = |_| Refusal::rule("refused-upload-cut");
+    let mut upload = Upload::default();
+    while let Some(part) = form.next_field().await.map_err(unread)? {
+        let name = part.name().unwrap_or_default().to_owned();
+        if name == "file" {
+            let bytes = part.bytes().await.map_err(unread)?.to_vec();
+            if !bytes.is_empty() {
+                upload.files.push(bytes);
+            }
+        } else {
+            upload.fields.0.push((name, part.text().await.map_err(unread)?));
+        }
+    }
+    Ok(upload)
+}
+
+/// Records chosen or dropped on a page.
+pub async fn take(State(served): State<Served>, head: Head, form: Multipart) -> Response {
+    let upload = match upload(form).await {
+        Ok(upload) => upload,
+        Err(refusal) => return answer_refusal(&served, head, refusal, None).await,
+    };
+    let fields = upload.fields.clone();
+    let work = {
+        let head = head.clone();
+        move |app: &App| take_all(app, &head, &upload)
+    };
+    match served.app.look(work).await {
+        Ok(Ok(did)) => (head.jar, back(&fields, "/machine", did)).into_response(),
+        Ok(Err(refusal)) => answer_refusal(&served, head, refusal, fields.one("back")).await,
+        Err(error) => trouble(&head, &error.to_string()),
+    }
+}
+
+fn take_all(app: &App, head: &Head, upload: &Upload) -> Result<Option<ActId>, Refusal> {
+    if upload.files.is_empty() {
+        return Err(Refusal::rule("refused-no-file"));
+    }
+    let machine: Option<MachineId> = upload.fields.maybe("machine")?;
+    let run: Option<RunId> = upload.fields.maybe("run")?;
+    let first: ActId = upload.fields.need("act")?;
+    let mut did = None;
+    for (index, bytes) in upload.files.iter().enumerate() {
+        let act = if index == 0 { first } else { chance::id()? };
+        let who = Who {
+            act,
+            station: head.station,
+            sign: upload.fields.maybe("sign")?,
+            happened: None,
+            known: Known::Measured,
+        };
+        let arrived = Arrived { bytes, way: Way::Page, machine, run };
+        app.act(who, |view, draft| take_in(view, draft, arrived).map(|_| ()))?;
+        did = Some(act);
+    }
+    Ok(did)
+}

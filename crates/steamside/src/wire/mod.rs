@@ -1,0 +1,4 @@
+//! The JSON of the commands, written by hand so that no core type promises its own shape.
+
+pub mod check;
+pub mod verify;
