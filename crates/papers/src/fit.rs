@@ -36,7 +36,7 @@ pub(crate) struct Sizes {
 pub(crate) fn advance(c: char) -> f64 {
     match c {
         '\u{300}'..='\u{36f}' => 0.0,
-        ' ' | '.' | ',' | ':' | ';' | '\'' | 'i' | 'j' | 'l' | '|' => 0.34,
+        ' ' | '\u{a0}' | '.' | ',' | ':' | ';' | '\'' | 'i' | 'j' | 'l' | '|' => 0.34,
         '!' | '(' | ')' | '-' | '/' | '"' | 'f' | 't' | 'r' | 'I' | '¡' => 0.47,
         'm' | 'M' | 'W' | '%' | '@' | 'æ' | 'œ' => 1.03,
         'Æ' | 'Œ' => 1.1,
@@ -75,9 +75,10 @@ pub(crate) fn fit(text: &str, (w, h): (f64, f64), sizes: Sizes) -> Result<Fitted
 }
 
 /// The words of the text in lines of at most `room`; a word longer than that has its own line.
+/// A no-break space holds its words together: day and month stay in one line.
 fn broken(text: &str, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for word in text.split_whitespace() {
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
         match lines.last_mut() {
             Some(line) if width(line) + advance(' ') + width(word) <= room => {
                 line.push(' ');
@@ -183,6 +184,16 @@ mod tests {
                 prop_assert!(fit(&text, (w + 3.0, h + 1.0), sizes).is_ok());
             }
         }
+    }
+
+    #[test]
+    fn day_and_month_stay_together() {
+        let sizes = Sizes {
+            most: 2.0,
+            least: 2.0,
+        };
+        let fitted = fit("In run 3, 28\u{a0}NOV. Look", (12.0, 9.0), sizes).unwrap();
+        assert_eq!(fitted.lines, ["In run 3,", "28\u{a0}NOV.", "Look"]);
     }
 
     #[test]

@@ -21,7 +21,7 @@ pub struct Label {
     /// The kind of set, in the reader's language.
     pub kind: String,
     /// The one sentence, in the reader's language, its month in letters: 03/04 is two days in two
-    /// countries.
+    /// countries. A no-break space keeps day and month in one line.
     pub sentence: String,
     /// Where machine and run stand.
     pub run: Run,
@@ -162,7 +162,7 @@ impl Label {
     ) -> Result<(), Unprintable> {
         let layout = Layout::new(place, sheet);
         page.shape((layout.qr.x, layout.qr.y), &self.modules(sheet.module())?);
-        draw_text(page, layout.kind, plain(&self.kind)?, 4.0)?;
+        draw_text(page, layout.kind, plain(&self.kind)?, 3.0)?;
         let size = layout.symbols();
         let base = layout.code.y + size * TALLEST;
         let code = self.code.to_string();
@@ -215,16 +215,17 @@ fn write_in(page: &mut Page, layout: &Layout, words: &Words<'_>) -> Result<(), U
         height,
     } = layout.write_in;
     let half = room / 2.0;
+    let most = if layout.narrow { LEAST_TEXT } else { 2.6 };
     for (at, word) in [(x, plain(machine)?), (x + half, plain(run)?)] {
         // At least two fifths of the half are left for the pen.
         let sizes = Sizes {
-            most: 2.6,
+            most,
             least: LEAST_TEXT,
         };
         let size = fit(word, (half * 0.6, sizes.most * LINE), sizes)?.size;
         let base = y + height - 0.6;
         page.text((at, base), size, Weight::Regular, word);
-        let from = width(word) * size + 0.5;
+        let from = width(word) * size + 0.3;
         page.rule(at + from, base, half - from - 0.5);
     }
     Ok(())
