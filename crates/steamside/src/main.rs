@@ -6,6 +6,7 @@ mod app;
 mod chance;
 mod clock;
 mod commands;
+mod demo;
 mod intake;
 mod pages;
 mod web;

@@ -1,0 +1,64 @@
+//! Records as the demo's first machine would write them, from simulated series.
+//!
+//! The series come from a lumped physical model of an invented machine; nothing measured stands
+//! behind them.
+
+use jiff::civil::DateTime;
+use jiff::{SignedDuration, ToSpan};
+use std::fmt::Write;
+
+/// A simulated run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Series {
+    /// In order.
+    GoodA,
+    /// In order, a lighter load.
+    GoodB,
+    /// In order, the first of the day: the machine was cold.
+    GoodCold,
+    /// Too short at temperature.
+    Short,
+    /// Air left in: one shallow vacuum instead of three.
+    AirLeft,
+    /// The file ends in the middle of the time at temperature.
+    CutOff,
+}
+
+impl Series {
+    const fn text(self) -> &'static str {
+        match self {
+            Self::GoodA => include_str!("../../demo/good_a.csv"),
+            Self::GoodB => include_str!("../../demo/good_b.csv"),
+            Self::GoodCold => include_str!("../../demo/good_cold.csv"),
+            Self::Short => include_str!("../../demo/short.csv"),
+            Self::AirLeft => include_str!("../../demo/air.csv"),
+            Self::CutOff => include_str!("../../demo/cut.csv"),
+        }
+    }
+
+    /// Minutes from first to last sample, rounded up.
+    pub fn minutes(self) -> i64 {
+        let last = self.text().lines().last().and_then(|line| line.split(',').next());
+        let seconds: i64 = last.and_then(|text| text.parse().ok()).unwrap_or_default();
+        (seconds + 59) / 60
+    }
+
+    /// The file that the machine would write for a run that begins at `start`.
+    pub fn file(self, start: DateTime) -> String {
+        let mut file = String::from("time,chamber_C,chamber_kPa_abs,set_C\n");
+        for line in self.text().lines().skip(1) {
+            let Some((seconds, rest)) = line.split_once(',') else {
+                continue;
+            };
+            let seconds: i64 = seconds.parse().unwrap_or_default();
+            let at = start
+                .checked_add(SignedDuration::from_secs(seconds))
+                .unwrap_or(start)
+                .round(jiff::Unit::Second)
+                .unwrap_or_else(|_| start.saturating_add(0.seconds()));
+            // Writing to a String cannot fail.
+            let _ = writeln!(file, "{},{rest},134.0", at.strftime("%Y-%m-%dT%H:%M:%S"));
+        }
+        file
+    }
+}
