@@ -1,7 +1,25 @@
 //! Figures of one cycle: measured from the record, not yet judged.
+//!
+//! [`examine`] is the way in. Everything that it goes by is in [`Ask`] and [`Rules`], as data;
+//! whether the figures suffice for what was inside is for the room `release` to say.
+
+mod ask;
+mod drying;
+mod heat;
+mod hold;
+mod leak;
+mod notes;
+mod phases;
+mod sensors;
+mod set_point;
+mod view;
+
+pub use ask::{Ask, Rules, Usual};
 
 use crate::finding::Finding;
-use crate::record::Source;
+use crate::lethality;
+use crate::record::{CycleRecord, Source};
+use view::View;
 
 /// What a cycle turned out to be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -82,6 +100,30 @@ pub struct Leak {
     pub moisture: bool,
 }
 
+/// How air was driven out before the hold, as far as the record shows it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AirRemoval {
+    /// Vacuum pulses.
+    Vacuum,
+    /// Pulses of steam above the air pressure, without a vacuum.
+    Pressure,
+    /// None: steam flows in and air sinks out.
+    Gravity,
+    /// The record cannot show it: no pressure, or no hold.
+    NotSeen,
+}
+
+/// Where a record stops that does not go on to the end of its cycle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum EndsEarly {
+    /// Before the hold that was needed is complete.
+    BeforeHold,
+    /// After that, but with the chamber still at heat: how it went on is not known.
+    AtHeat,
+    /// After it; exhaust, drying or air inlet are cut.
+    AfterHold,
+}
+
 /// Everything measured in one cycle.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Figures {
@@ -108,16 +150,235 @@ pub struct Figures {
     pub steady: Option<Plateau>,
     /// Deepest absolute pressure of each air-removal pulse, kPa, in order.
     pub vacuum_depths_kpa: Vec<f64>,
-    /// Fastest leak seen while a vacuum was held, kPa/min.
+    /// Leak seen while the first vacuum was held, kPa/min, less what rounding can feign; `None`
+    /// without a vacuum or where samples lie too far apart.
     pub vacuum_leak_kpa_per_min: Option<f64>,
+    /// In every vacuum the pump levelled off above what counts as one.
+    pub vacuum_stalled: bool,
     /// Leak test figures.
     pub leak: Option<Leak>,
     /// The drying part.
     pub drying: Drying,
     /// Phases, in order.
     pub phases: Vec<Phase>,
+    /// How air was driven out.
+    pub air_removal: AirRemoval,
+    /// Where the record stops, if before the cycle's end.
+    pub ends_early: Option<EndsEarly>,
+    /// The longest interval without samples in which the hold may have gone on or begun, from and
+    /// to, seconds; `None` where no such interval is too long.
+    pub gap_at_heat_s: Option<(f64, f64)>,
+    /// Lowest and highest temperature of the whole record, °C; `None` without samples.
+    pub range_c: Option<(f64, f64)>,
+    /// Every number of the record is a number and times ascend; where not, nothing may be
+    /// concluded.
+    pub sound: bool,
+    /// Usual step between two samples, seconds.
+    pub step_s: f64,
     /// Seconds from first to last sample.
     pub total_s: f64,
     /// What was noticed: dips, over-temperature, frozen or derived sensors, aborted, weak heater...
     pub findings: Vec<Finding>,
+}
+
+/// Measures one cycle.
+///
+/// Nothing is judged here. A record whose numbers are not all numbers gives figures that are not
+/// [`Figures::sound`] and on which nothing may rest.
+#[must_use]
+pub fn examine(record: &CycleRecord, ask: &Ask) -> Figures {
+    let Some(view) = View::new(record, ask).filter(|view| view.len() > 1) else {
+        return nothing(record);
+    };
+    let range = temperature_range(&view);
+    if leak::looks_like_test(&view, range) {
+        return leak_test(&view, ask, range);
+    }
+    run(&view, ask, range)
+}
+
+/// Figures of a record from which nothing can be measured.
+fn nothing(record: &CycleRecord) -> Figures {
+    Figures {
+        kind: Kind::Unknown,
+        set_c: None,
+        needed_hold_s: None,
+        hold_s: 0.0,
+        hold_by_pressure_s: None,
+        hold_in_band_s: 0.0,
+        f0_min: 0.0,
+        f0_low_min: 0.0,
+        plateau: None,
+        steady: None,
+        vacuum_depths_kpa: Vec::new(),
+        vacuum_leak_kpa_per_min: None,
+        vacuum_stalled: false,
+        leak: None,
+        drying: Drying {
+            phase_s: None,
+            vacuum: None,
+            min_kpa: None,
+            ran: DryingRan::CannotTell,
+        },
+        phases: Vec::new(),
+        air_removal: AirRemoval::NotSeen,
+        ends_early: record.integrity.truncated.then_some(EndsEarly::BeforeHold),
+        gap_at_heat_s: None,
+        range_c: None,
+        sound: false,
+        step_s: 0.0,
+        total_s: 0.0,
+        findings: record.findings.clone(),
+    }
+}
+
+fn temperature_range(view: &View) -> (f64, f64) {
+    view.temp.iter().fold(
+        (f64::INFINITY, f64::NEG_INFINITY),
+        |(least, most), &temp| (least.min(temp), most.max(temp)),
+    )
+}
+
+/// What every sound record has, whatever it is of.
+fn common(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
+    let rules = &ask.rules;
+    let f0 = lethality::sums(
+        view.t,
+        view.temp,
+        view.longest,
+        (rules.f0_reference_c, rules.f0_z_k),
+    );
+    Figures {
+        f0_min: f0.trapezoid_min,
+        f0_low_min: f0.low_min,
+        range_c: Some(range),
+        // Reference and z are somebody's settings: a senseless pair gives senseless sums.
+        sound: f0.trapezoid_min.is_finite() && f0.low_min.is_finite(),
+        step_s: view.step,
+        total_s: view.t[view.len() - 1] - view.t[0],
+        ..nothing(view.record)
+    }
+}
+
+fn leak_test(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
+    let test = leak::marks(view);
+    let aired = test.as_ref().is_some_and(|test| test.aired.is_some());
+    Figures {
+        kind: Kind::LeakTest,
+        leak: test.as_ref().and_then(|test| leak::figures(view, test)),
+        phases: test
+            .as_ref()
+            .map_or_else(Vec::new, |test| leak::phases(view, test)),
+        ends_early: (!aired).then_some(EndsEarly::AfterHold),
+        ..common(view, ask, range)
+    }
+}
+
+fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
+    let set = set_point::find(view, ask);
+    let set_c = set.known.map(|(set_c, _)| set_c);
+    let floor_s = set_c.and_then(|set_c| view.rules.floor_s(set_c));
+    let needed_s = floor_s.map(|floor_s| floor_s.max(ask.hold_s.unwrap_or(0.0)));
+    let hold = set_c.and_then(|set_c| {
+        let gate = view.gate(set_c);
+        view.longest_stretch(|at| view.at_heat(at, set_c, gate))
+    });
+    let steady = hold.and_then(|hold| hold::steady(view, hold));
+    let plateau = hold.map(|hold| hold::plateau(view, hold));
+    let mut figures = Figures {
+        kind: if notes::anything_happened(view) {
+            Kind::Run
+        } else {
+            Kind::Unknown
+        },
+        set_c: set.known,
+        needed_hold_s: needed_s,
+        hold_s: hold.map_or(0.0, |hold| view.seconds(hold)),
+        hold_by_pressure_s: set_c.and_then(|set_c| hold::by_pressure_s(view, set_c)),
+        hold_in_band_s: set_c.map_or(0.0, |set_c| hold::in_band_s(view, set_c)),
+        plateau,
+        steady: steady.map(|steady| hold::plateau(view, steady)),
+        gap_at_heat_s: set_c
+            .or(view.rules.floors.last().map(|floor| floor.0))
+            .and_then(|set_c| hold::gap_at_heat(view, set_c, needed_s.unwrap_or(0.0))),
+        ..common(view, ask, range)
+    };
+    let shape = Shape::of(view, hold, set_c);
+    shape.fill(view, ask, &mut figures);
+    figures.ends_early = notes::ends_early(view, hold, needed_s.unwrap_or(0.0), shape.after);
+    figures.findings.extend(set.unclear);
+    figures.findings.extend(sensors::frozen(view));
+    figures.findings.extend(sensors::derived(view));
+    if let (Some(hold), Some(set_c), Some(plateau)) = (hold, set_c, &figures.plateau) {
+        let notes = [
+            sensors::saturation(view, hold, plateau),
+            notes::dip(view, set_c, hold),
+            notes::over_band(view, set_c, hold),
+        ];
+        figures.findings.extend(notes.into_iter().flatten());
+    }
+    let complete = figures.ends_early.is_none();
+    figures
+        .findings
+        .extend(notes::aborted(view, hold, complete));
+    figures
+}
+
+/// What the pressure curve shows of a run.
+struct Shape {
+    hold: Option<view::Stretch>,
+    marks: Option<heat::Marks>,
+    after: Option<drying::After>,
+}
+
+impl Shape {
+    fn of(view: &View, hold: Option<view::Stretch>, set_c: Option<f64>) -> Self {
+        let marks = view.has_pressure().then(|| heat::marks(view, hold, set_c));
+        let emptied = marks.as_ref().and_then(|marks| marks.emptied);
+        let after = emptied.map(|emptied| drying::after(view, emptied));
+        Self { hold, marks, after }
+    }
+
+    fn fill(&self, view: &View, ask: &Ask, figures: &mut Figures) {
+        let Some(marks) = &self.marks else {
+            figures.phases = phases::by_temperature(view, self.hold);
+            return;
+        };
+        let vacuums: Vec<(view::Stretch, f64)> = marks
+            .pulses
+            .iter()
+            .filter_map(|pulse| match *pulse {
+                heat::Pulse::Vacuum(stretch, depth) => Some((stretch, depth)),
+                heat::Pulse::Steam(_) | heat::Pulse::Release(_) => None,
+            })
+            .collect();
+        figures.air_removal = if !vacuums.is_empty() {
+            AirRemoval::Vacuum
+        } else if marks
+            .pulses
+            .iter()
+            .any(|pulse| matches!(pulse, heat::Pulse::Release(_)))
+        {
+            AirRemoval::Pressure
+        } else {
+            AirRemoval::Gravity
+        };
+        figures.vacuum_depths_kpa = vacuums.iter().map(|&(_, depth)| depth).collect();
+        figures.vacuum_leak_kpa_per_min = vacuums
+            .first()
+            .and_then(|&(vacuum, _)| leak::in_vacuum(view, vacuum));
+        figures.vacuum_stalled = !vacuums.is_empty()
+            && vacuums
+                .iter()
+                .all(|&(vacuum, depth)| leak::stalled(view, vacuum, depth));
+        figures.phases = phases::of_run(view, marks, self.after, self.hold.is_some());
+        let asked_s = ask.drying_s.or(view.record.stated.drying_s);
+        figures.drying = drying::figures(view, self.after, asked_s);
+        if self.hold.is_some() {
+            let parts = (figures.air_removal, self.after);
+            figures
+                .findings
+                .extend(notes::slow_parts(view, ask, marks, parts));
+        }
+    }
 }

@@ -1,0 +1,80 @@
+//! The stretch at temperature: how long, how hot, how near to saturation.
+
+use super::Plateau;
+use super::view::{Stretch, View};
+
+/// Figures of a stretch; the deviation only where there is pressure.
+pub(super) fn plateau(view: &View, stretch: Stretch) -> Plateau {
+    let inside = stretch.first..=stretch.last;
+    let (mut min_c, mut max_c) = (f64::INFINITY, f64::NEG_INFINITY);
+    for &temp in &view.temp[inside.clone()] {
+        min_c = min_c.min(temp);
+        max_c = max_c.max(temp);
+    }
+    let count = (stretch.last - stretch.first + 1) as f64;
+    let (mut sum, mut most) = (0.0, 0.0_f64);
+    if view.has_pressure() {
+        for at in inside {
+            let deviation = view.temp[at] - view.sat[at];
+            sum += deviation;
+            most = most.max(deviation.abs());
+        }
+    }
+    let lines = &view.record.samples.line;
+    let (from, to) = (lines[stretch.first], lines[stretch.last]);
+    Plateau {
+        start_s: view.t[stretch.first],
+        end_s: view.t[stretch.last],
+        min_c,
+        max_c,
+        satdev_mean_k: view.has_pressure().then_some(sum / count),
+        satdev_maxabs_k: view.has_pressure().then_some(most),
+        lines: (from.min(to), from.max(to)),
+    }
+}
+
+/// The stretch without its first seconds; `None` where nothing is left.
+pub(super) fn steady(view: &View, stretch: Stretch) -> Option<Stretch> {
+    let from = view.t[stretch.first] + view.rules.settle_s;
+    let first = (stretch.first..=stretch.last).find(|&at| view.t[at] >= from)?;
+    Some(Stretch { first, ..stretch })
+}
+
+/// Longest hold within the band above the set temperature, seconds.
+pub(super) fn in_band_s(view: &View, set_c: f64) -> f64 {
+    let gate = view.gate(set_c);
+    let top = set_c + view.rules.band_k + 1e-6;
+    view.longest_stretch(|at| view.at_heat(at, set_c, gate) && view.temp[at] <= top)
+        .map_or(0.0, |stretch| view.seconds(stretch))
+}
+
+/// Longest hold by the saturation temperature of the pressure, seconds.
+pub(super) fn by_pressure_s(view: &View, set_c: f64) -> Option<f64> {
+    view.has_pressure().then(|| {
+        view.longest_stretch(|at| view.sat[at] >= set_c - 1e-6)
+            .map_or(0.0, |stretch| view.seconds(stretch))
+    })
+}
+
+/// The longest interval without samples at which the chamber may have been at the set temperature.
+///
+/// Either end within 15 K of it is enough; so is an interval at least as long as the hold, before
+/// the set temperature was ever seen, with a warm chamber after it.
+pub(super) fn gap_at_heat(view: &View, set_c: f64, needed_s: f64) -> Option<(f64, f64)> {
+    let first_at_set = view.temp.iter().position(|&temp| temp >= set_c - 1e-6);
+    let mut longest: Option<(f64, f64)> = None;
+    for at in 1..view.len() {
+        let (from, to) = (view.t[at - 1], view.t[at]);
+        let near = view.temp[at - 1].max(view.temp[at]) >= set_c - 15.0;
+        let hides_all = first_at_set.is_none_or(|first| first >= at)
+            && to - from >= needed_s
+            && view.temp[at] >= 60.0;
+        if to - from > view.longest
+            && (near || hides_all)
+            && longest.is_none_or(|(a, b)| b - a < to - from)
+        {
+            longest = Some((from, to));
+        }
+    }
+    longest
+}

@@ -1,0 +1,168 @@
+//! What is worth a word beside the figures.
+
+use super::drying::After;
+use super::heat::Marks;
+use super::view::{Stretch, View};
+use super::{AirRemoval, Ask, EndsEarly};
+use crate::finding::{Code, Finding};
+
+/// A fall below the set temperature between its first and its last moment at heat.
+pub(super) fn dip(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
+    let gate = view.gate(set_c);
+    let heat = |at: &usize| view.at_heat(*at, set_c, gate);
+    let first = (0..=run.first).find(heat)?;
+    let last = (run.last..view.len()).rev().find(heat)?;
+    let cold = |at: &usize| !view.at_heat(*at, set_c, gate);
+    let from = (first..=last).find(cold)?;
+    let to = (first..=last).rev().find(cold)?;
+    let lowest = view.temp[from..=to]
+        .iter()
+        .copied()
+        .fold(f64::INFINITY, f64::min);
+    let below = (from..=to).filter(cold).count();
+    let text = format!(
+        "{below} readings below {set_c:.1} °C between the first and the last at it; the lowest is {lowest:.1} °C; time at temperature is counted on one side of them only"
+    );
+    Some(view.finding(
+        Code::Dip,
+        text,
+        Stretch {
+            first: from,
+            last: to,
+        },
+    ))
+}
+
+/// Hotter than the band above the set temperature.
+pub(super) fn over_band(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
+    let top = set_c + view.rules.band_k + 1e-6;
+    let hot = |at: &usize| view.temp[*at] > top;
+    let first = (run.first..=run.last).find(hot)?;
+    let last = (run.first..=run.last).rev().find(hot)?;
+    let most = view.temp[first..=last]
+        .iter()
+        .copied()
+        .fold(f64::NEG_INFINITY, f64::max);
+    let text = format!(
+        "up to {most:.1} °C, {:.1} K above the set temperature where {:.0} K are allowed: implements may suffer",
+        most - set_c,
+        view.rules.band_k
+    );
+    Some(view.finding(Code::OverBand, text, Stretch { first, last }))
+}
+
+/// Where the record stops before the cycle's end.
+pub(super) fn ends_early(
+    view: &View,
+    run: Option<Stretch>,
+    needed_s: f64,
+    after: Option<After>,
+) -> Option<EndsEarly> {
+    let cut = view.record.integrity.truncated;
+    let Some(run) = run else {
+        return (!at_rest(view) || cut && !anything_happened(view))
+            .then_some(EndsEarly::BeforeHold);
+    };
+    if !cooled(view, run) {
+        let complete = view.seconds(run) >= needed_s;
+        return Some(if complete {
+            EndsEarly::AtHeat
+        } else {
+            EndsEarly::BeforeHold
+        });
+    }
+    let open = !at_rest(view) || after.is_some_and(|after| !after.complete);
+    (cut || open).then_some(EndsEarly::AfterHold)
+}
+
+/// Did the chamber leave the hold after this stretch?
+fn cooled(view: &View, run: Stretch) -> bool {
+    let half = |at: usize| 0.5 * (view.press[at] + view.air);
+    let left = |at: usize| {
+        if view.has_pressure() {
+            view.press[at] <= half(run.first)
+        } else {
+            view.temp[at] <= view.temp[run.first] - 10.0
+        }
+    };
+    (run.last..view.len()).any(left)
+}
+
+/// Two samples at the end near air pressure, or without pressure, cooler than boiling water.
+fn at_rest(view: &View) -> bool {
+    let Some(last) = view.len().checked_sub(1) else {
+        return false;
+    };
+    let rests = |at: usize| {
+        if view.has_pressure() {
+            (view.press[at] - view.air).abs() <= 10.0
+        } else {
+            view.temp[at] < 105.0
+        }
+    };
+    let since = (0..=last).rev().take_while(|&at| rests(at)).last();
+    since.is_some_and(|first| last > first && view.t[last] - view.t[first] >= 8.0)
+}
+
+/// Was any vacuum drawn, or any steam let in?
+pub(super) fn anything_happened(view: &View) -> bool {
+    view.press.iter().any(|&kpa| (kpa - view.air).abs() > 15.0)
+        || view.press.is_empty() && view.temp.iter().any(|&temp| temp >= 100.0)
+}
+
+/// Why no hold was seen, or that the record itself says so.
+pub(super) fn aborted(view: &View, run: Option<Stretch>, complete: bool) -> Option<Finding> {
+    let last = view.len().checked_sub(1)?;
+    let whole = Stretch { first: 0, last };
+    if let Some(words) = &view.record.stated.says_aborted {
+        let text = format!("the record says: {words}");
+        return Some(view.finding(Code::Aborted, text, whole));
+    }
+    if run.is_some() || !complete || !anything_happened(view) {
+        return None;
+    }
+    let most = view.temp.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let text = format!(
+        "the cycle went back to air pressure without a hold; {most:.1} °C is the hottest it got"
+    );
+    Some(view.finding(Code::Aborted, text, whole))
+}
+
+/// Parts that take longer than they should; notes for upkeep, never for the verdict.
+pub(super) fn slow_parts(
+    view: &View,
+    ask: &Ask,
+    marks: &Marks,
+    (air_removal, after): (AirRemoval, Option<After>),
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let rules = view.rules;
+    let limit =
+        |usual: Option<f64>, plain: f64| usual.map_or(plain, |usual| usual * rules.slow_share);
+    let heat_up = Stretch {
+        first: marks.climb,
+        last: marks.top,
+    };
+    // Without vacuum pulses the climb heats the load too, and a history is needed to judge it.
+    let judged = air_removal == AirRemoval::Vacuum || ask.usual.heat_up_s.is_some();
+    let most = limit(ask.usual.heat_up_s, rules.slow_heat_up_s);
+    if judged && view.seconds(heat_up) > most {
+        let text = format!(
+            "{:.0} s from the last pulse to the set temperature, where {most:.0} s would be slow: a weak heater, low mains, or scale",
+            view.seconds(heat_up)
+        );
+        findings.push(view.finding(Code::WeakHeater, text, heat_up));
+    }
+    if let Some((first, last)) = after.and_then(|after| after.air_in) {
+        let inlet = Stretch { first, last };
+        let most = limit(ask.usual.air_in_s, rules.slow_air_in_s);
+        if view.seconds(inlet) > most {
+            let text = format!(
+                "{:.0} s to let air in, where {most:.0} s would be slow: a clogged air filter",
+                view.seconds(inlet)
+            );
+            findings.push(view.finding(Code::CloggedFilter, text, inlet));
+        }
+    }
+    findings
+}

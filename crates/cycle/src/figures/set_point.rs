@@ -1,0 +1,99 @@
+//! What temperature was asked for.
+
+use super::view::View;
+use super::{Ask, hold};
+use crate::finding::{Code, Finding};
+use crate::record::Source;
+
+/// The set temperature, and what speaks against it.
+pub(super) struct SetPoint {
+    pub known: Option<(f64, Source)>,
+    pub unclear: Option<Finding>,
+}
+
+/// Given, else stated, else looked for in the plateau.
+pub(super) fn find(view: &View, ask: &Ask) -> SetPoint {
+    let sure = |set_c, source| SetPoint {
+        known: Some((set_c, source)),
+        unclear: None,
+    };
+    if let Some(set_c) = ask.set_c {
+        return sure(set_c, Source::Setting);
+    }
+    if let Some(set_c) = view.record.stated.set_c.filter(|set_c| set_c.is_finite()) {
+        return sure(set_c, Source::Header);
+    }
+    match by_temperature(view) {
+        Some(set_c) => SetPoint {
+            known: Some((set_c, Source::Plateau)),
+            unclear: against_pressure(view, set_c),
+        },
+        None => SetPoint {
+            known: None,
+            unclear: None,
+        },
+    }
+}
+
+fn candidates(view: &View) -> impl Iterator<Item = (f64, f64)> {
+    view.rules
+        .floors
+        .iter()
+        .filter(|&&(_, _, looked_for)| looked_for)
+        .map(|&(set_c, floor_s, _)| (set_c, floor_s))
+}
+
+/// The highest candidate that was held: for its floor, or for at least half as long as the next
+/// lower one. A dip or a hold cut short does not make a 134 °C cycle one of 121 °C, and an
+/// overshoot does not make a 132 °C cycle one of 134 °C.
+fn by_temperature(view: &View) -> Option<f64> {
+    let held: Vec<(f64, f64, Option<f64>)> = candidates(view)
+        .map(|(set_c, floor_s)| {
+            let gate = view.gate(set_c);
+            let stretch = view.longest_stretch(|at| view.at_heat(at, set_c, gate));
+            (set_c, floor_s, stretch.map(|stretch| view.seconds(stretch)))
+        })
+        .collect();
+    held.iter()
+        .enumerate()
+        .find_map(|(at, &(set_c, floor_s, hold_s))| {
+            let hold_s = hold_s?;
+            let lower = held
+                .get(at + 1)
+                .and_then(|&(_, _, lower)| lower)
+                .unwrap_or(0.0);
+            (hold_s >= floor_s || hold_s >= 0.5 * lower).then_some(set_c)
+        })
+}
+
+/// Does the pressure point to another of the three?
+fn against_pressure(view: &View, set_c: f64) -> Option<Finding> {
+    if !view.has_pressure() {
+        return None;
+    }
+    let gate = view.gate(set_c);
+    let run = view.longest_stretch(|at| view.at_heat(at, set_c, gate))?;
+    let steady = hold::steady(view, run).unwrap_or(run);
+    let mut sat = view.sat[steady.first..=steady.last].to_vec();
+    let middle = sat.len() / 2;
+    let sat_c = *sat.select_nth_unstable_by(middle, f64::total_cmp).1;
+    let higher = candidates(view)
+        .map(|(other, _)| other)
+        .filter(|&other| other > set_c);
+    let other = if let Some(other) = higher.into_iter().find(|&other| sat_c >= other) {
+        format!("{other:.0} °C")
+    } else if sat_c < set_c - view.rules.suspect_k {
+        let lower = candidates(view)
+            .map(|(other, _)| other)
+            .find(|&other| other <= sat_c);
+        lower.map_or("none of the usual ones".to_owned(), |other| {
+            format!("{other:.0} °C")
+        })
+    } else {
+        return None;
+    };
+    let text = format!(
+        "the record states no set temperature; measured temperature points to {set_c:.0} °C, the saturation temperature of the pressure ({sat_c:.1} °C) to {other}"
+    );
+    Some(view.finding(Code::SetUnclear, text, run))
+}

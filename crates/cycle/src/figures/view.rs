@@ -1,0 +1,171 @@
+//! One record, with what every measurement needs worked out once.
+
+use super::{Ask, Rules};
+use crate::finding::{Code, Finding};
+use crate::record::CycleRecord;
+use crate::steam;
+
+/// Samples of one cycle and what goes with each.
+pub(super) struct View<'a> {
+    pub record: &'a CycleRecord,
+    pub t: &'a [f64],
+    pub temp: &'a [f64],
+    /// Absolute pressure; empty where the record has none.
+    pub press: &'a [f64],
+    /// Saturation temperature of the pressure; empty where the record has none.
+    pub sat: Vec<f64>,
+    /// Air pressure of the place, kPa.
+    pub air: f64,
+    /// Usual step, seconds.
+    pub step: f64,
+    /// Longest interval that is not a gap, seconds.
+    pub longest: f64,
+    pub rules: &'a Rules,
+}
+
+/// A stretch of samples, both ends included.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Stretch {
+    pub first: usize,
+    pub last: usize,
+}
+
+impl<'a> View<'a> {
+    /// `None` where a number is not a number, times do not ascend or the columns differ in length.
+    pub fn new(record: &'a CycleRecord, ask: &'a Ask) -> Option<Self> {
+        let samples = &record.samples;
+        let (t, temp, press) = (
+            &samples.t_s[..],
+            &samples.temp_c[..],
+            &samples.press_kpa[..],
+        );
+        let finite = |column: &[f64]| column.iter().all(|value| value.is_finite());
+        let sound = t.len() == temp.len()
+            && t.len() == samples.line.len()
+            && (press.is_empty() || press.len() == t.len())
+            && finite(t)
+            && finite(temp)
+            && finite(press)
+            && t.windows(2).all(|pair| pair[0] < pair[1]);
+        if !sound {
+            return None;
+        }
+        let step = median_step(t);
+        let rules = &ask.rules;
+        Some(Self {
+            record,
+            t,
+            temp,
+            press,
+            // Below 0.7 kPa the line ends; no chamber is drawn that deep.
+            sat: press.iter().map(|&kpa| steam::tsat(kpa.max(0.7))).collect(),
+            air: air_pressure(record, ask),
+            step,
+            longest: rules.gap_s.max(rules.gap_steps * step),
+            rules,
+        })
+    }
+
+    pub fn len(&self) -> usize {
+        self.t.len()
+    }
+
+    pub fn has_pressure(&self) -> bool {
+        !self.press.is_empty()
+    }
+
+    /// Smallest rise of pressure that is neither rounding nor noise, kPa.
+    pub fn rise(&self) -> f64 {
+        (2.0 * self.record.press_resolution_kpa).max(3.0)
+    }
+
+    pub fn seconds(&self, stretch: Stretch) -> f64 {
+        self.t[stretch.last] - self.t[stretch.first]
+    }
+
+    /// The longest stretch of samples that all satisfy `holds` and between which no interval is a
+    /// gap; the first of equals.
+    pub fn longest_stretch(&self, holds: impl Fn(usize) -> bool) -> Option<Stretch> {
+        let mut best: Option<Stretch> = None;
+        let mut open: Option<usize> = None;
+        for at in 0..self.len() {
+            if at > 0 && self.t[at] - self.t[at - 1] > self.longest {
+                open = None;
+            }
+            if !holds(at) {
+                open = None;
+                continue;
+            }
+            let here = Stretch {
+                first: *open.get_or_insert(at),
+                last: at,
+            };
+            if best.is_none_or(|longest| self.seconds(here) > self.seconds(longest)) {
+                best = Some(here);
+            }
+        }
+        best
+    }
+
+    /// At or above the set temperature, with steam in the chamber as far as the record can show it.
+    pub fn at_heat(&self, at: usize, set_c: f64, gate_kpa: f64) -> bool {
+        self.temp[at] >= set_c - 1e-6 && (self.press.is_empty() || self.press[at] >= gate_kpa)
+    }
+
+    /// Pressure from which the chamber holds steam for this set temperature, kPa.
+    pub fn gate(&self, set_c: f64) -> f64 {
+        self.rules.steam_gate * steam::psat(set_c)
+    }
+
+    pub fn finding(&self, code: Code, text: String, stretch: Stretch) -> Finding {
+        let lines = &self.record.samples.line;
+        let (from, to) = (lines[stretch.first], lines[stretch.last]);
+        Finding {
+            code,
+            text,
+            at_s: Some((self.t[stretch.first], self.t[stretch.last])),
+            // Rows that stood in the wrong place were sorted: the lower line comes first.
+            lines: Some((from.min(to), from.max(to))),
+        }
+    }
+}
+
+/// Median step, seconds; 0 for fewer than two samples.
+fn median_step(t: &[f64]) -> f64 {
+    let mut steps: Vec<f64> = t.windows(2).map(|pair| pair[1] - pair[0]).collect();
+    if steps.is_empty() {
+        return 0.0;
+    }
+    let middle = steps.len() / 2;
+    *steps.select_nth_unstable_by(middle, f64::total_cmp).1
+}
+
+/// From the reader, else from the altitude, else a standard atmosphere. It bounds phases only:
+/// pressures are absolute already.
+fn air_pressure(record: &CycleRecord, ask: &Ask) -> f64 {
+    let altitude = ask.altitude_m.or(record.stated.altitude_m);
+    record
+        .ambient_kpa
+        .filter(|kpa| kpa.is_finite() && *kpa > 40.0)
+        .or_else(|| altitude.map(steam::air_pressure))
+        .filter(|kpa| kpa.is_finite())
+        .unwrap_or(steam::STANDARD_ATMOSPHERE_KPA)
+}
+
+/// Slope of the least-squares line through the points, per second;
+/// `None` for fewer than three points or none apart in time.
+pub(super) fn slope(t: &[f64], values: &[f64]) -> Option<f64> {
+    let n = t.len() as f64;
+    if t.len() < 3 || t.len() != values.len() {
+        return None;
+    }
+    let mean_t = t.iter().sum::<f64>() / n;
+    let mean = values.iter().sum::<f64>() / n;
+    let spread: f64 = t.iter().map(|t| (t - mean_t) * (t - mean_t)).sum();
+    let common: f64 = t
+        .iter()
+        .zip(values)
+        .map(|(t, v)| (t - mean_t) * (v - mean))
+        .sum();
+    (spread > 0.0).then(|| common / spread)
+}
