@@ -1,0 +1,261 @@
+//! Pages: which address shows which screen, read from one consistent state of the book.
+
+use super::head::Head;
+use super::{Ctx, Served};
+use crate::acts::Refusal;
+use crate::app::App;
+use crate::pages;
+use axum::extract::{Path, Query, State};
+use axum::http::{HeaderValue, StatusCode, header};
+use axum::response::{IntoResponse, Response};
+use logbook::view::View;
+use maud::Markup;
+use measure::{ActId, MachineId, PouchId, RecordHash, RunId};
+use serde::Deserialize;
+
+/// What a page makes of the book; `None`: there is no such thing.
+type Page = Result<Option<Markup>, Refusal>;
+
+/// Draws a page away from the threads that answer requests.
+async fn show(
+    served: &Served,
+    head: Head,
+    draw: impl FnOnce(&View<'_>, &Ctx) -> Page + Send + 'static,
+) -> Response {
+    let for_page = head.clone();
+    let work = move |app: &App| {
+        app.book.read(|view| {
+            let ctx = for_page.ctx(view)?;
+            draw(view, &ctx)
+        })
+    };
+    match served.app.look(work).await {
+        Ok(Ok(Some(page))) => (head.jar, page).into_response(),
+        Ok(Ok(None)) => missing(served, head).await,
+        Ok(Err(refusal)) => answer_refusal(served, head, refusal, None).await,
+        Err(error) => trouble(&head, &error.to_string()),
+    }
+}
+
+async fn missing(served: &Served, head: Head) -> Response {
+    let refusal = Refusal::rule("refused-no-such-page");
+    let mut response = answer_refusal(served, head, refusal, None).await;
+    *response.status_mut() = StatusCode::NOT_FOUND;
+    response
+}
+
+/// The one place that turns a refusal into a page.
+pub async fn answer_refusal(
+    served: &Served,
+    head: Head,
+    refusal: Refusal,
+    back: Option<&str>,
+) -> Response {
+    let status = match &refusal {
+        Refusal::Rule(_) | Refusal::Stop(_) => StatusCode::CONFLICT,
+        Refusal::NoSuchCode(_) => StatusCode::NOT_FOUND,
+        Refusal::Book(_) | Refusal::Chance(_) => {
+            eprintln!("steamside: {refusal}");
+            return trouble(&head, &refusal.to_string());
+        }
+    };
+    let back = back.unwrap_or("/").to_owned();
+    let for_page = head.clone();
+    let work = move |app: &App| {
+        app.book.read(|view| {
+            let ctx = for_page.ctx(view)?;
+            draw_refusal(view, &ctx, &refusal, &back)
+        })
+    };
+    match served.app.look(work).await {
+        Ok(Ok(page)) => (status, head.jar, page).into_response(),
+        Ok(Err(refusal)) => trouble(&head, &refusal.to_string()),
+        Err(error) => trouble(&head, &error.to_string()),
+    }
+}
+
+fn draw_refusal(
+    view: &View<'_>,
+    ctx: &Ctx,
+    refusal: &Refusal,
+    back: &str,
+) -> Result<Markup, Refusal> {
+    let stop = |pouch, code, run| {
+        pages::stop::page(ctx, &pages::stop::Stop { pouch, code, run, back: "/chair" })
+    };
+    Ok(match refusal {
+        Refusal::Stop(pouch) => {
+            let run = pouch.run.map(|run| view.run(run)).transpose()?.flatten();
+            let run = run.map(|run| (run.machine_number, run.number));
+            stop(Some(&**pouch), &pouch.code.to_string(), run)
+        }
+        Refusal::NoSuchCode(code) => stop(None, code, None),
+        Refusal::Rule(rule) => {
+            let said = pages::refused::Said { key: rule.key, args: &rule.args, back };
+            pages::refused::page(ctx, &said)
+        }
+        Refusal::Book(error) => pages::trouble::page(ctx.language, &error.to_string()),
+        Refusal::Chance(error) => pages::trouble::page(ctx.language, &error.to_string()),
+    })
+}
+
+/// The program itself could not go on.
+pub fn trouble(head: &Head, what: &str) -> Response {
+    let page = pages::trouble::page(head.language, what);
+    (StatusCode::INTERNAL_SERVER_ERROR, head.jar.clone(), page).into_response()
+}
+
+/// What needs hands. An empty book leads to its first steps.
+pub async fn now(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::now::page(view, ctx)?))).await
+}
+
+/// Wash and pack.
+pub async fn wash(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::wash::page(view, ctx)?))).await
+}
+
+/// What an address may say after its question mark. What cannot be read counts as not said.
+#[derive(Debug, Default, Deserialize)]
+#[serde(default)]
+pub struct Asked {
+    machine: Option<String>,
+    run: Option<String>,
+    act: Option<String>,
+    code: Option<String>,
+    pouch: Option<String>,
+    chair: Option<String>,
+    before: Option<String>,
+    from: Option<String>,
+    to: Option<String>,
+    sheet: Option<String>,
+    start: Option<String>,
+}
+
+fn read<T: std::str::FromStr>(text: Option<&String>) -> Option<T> {
+    text.and_then(|text| text.trim().parse().ok())
+}
+
+/// Start a run.
+pub async fn start(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let machine: Option<MachineId> = read(asked.machine.as_ref());
+    show(&served, head, move |view, ctx| Ok(Some(pages::start::page(view, ctx, machine)?))).await
+}
+
+/// The machines.
+pub async fn machine(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::machine::page(view, ctx)?))).await
+}
+
+/// One run.
+pub async fn run(State(served): State<Served>, Path(run): Path<String>, head: Head) -> Response {
+    let run: Option<RunId> = run.parse().ok();
+    show(&served, head, move |view, ctx| match run {
+        Some(run) => Ok(pages::run::page(view, ctx, run)?),
+        None => Ok(None),
+    })
+    .await
+}
+
+/// The shelf.
+pub async fn ready(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::ready::page(view, ctx)?))).await
+}
+
+/// At a chair.
+pub async fn chair(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    show(&served, head, move |view, ctx| {
+        let asked = pages::chair::Asked {
+            code: asked.code.as_deref(),
+            pouch: read::<PouchId>(asked.pouch.as_ref()),
+            chair: read(asked.chair.as_ref()),
+        };
+        Ok(Some(pages::chair::page(view, ctx, asked)?))
+    })
+    .await
+}
+
+/// Everything that happened.
+pub async fn log(State(served): State<Served>, Query(asked): Query<Asked>, head: Head) -> Response {
+    let before: Option<u64> = read(asked.before.as_ref());
+    show(&served, head, move |view, ctx| Ok(Some(pages::log::page(view, ctx, before)?))).await
+}
+
+/// Which visits.
+pub async fn recall(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    show(&served, head, move |view, ctx| {
+        let asked = pages::recall::Asked {
+            run: read(asked.run.as_ref()),
+            machine: read(asked.machine.as_ref()),
+            from: asked.from.as_deref(),
+            to: asked.to.as_deref(),
+        };
+        Ok(Some(pages::recall::page(view, ctx, asked)?))
+    })
+    .await
+}
+
+/// A record that no run has claimed.
+pub async fn unclaimed(
+    State(served): State<Served>,
+    Path((record, cycle)): Path<(String, String)>,
+    head: Head,
+) -> Response {
+    let named: Option<(RecordHash, u32)> = record.parse().ok().zip(cycle.parse().ok());
+    show(&served, head, move |view, ctx| match named {
+        Some((record, cycle)) => Ok(pages::unclaimed::page(view, ctx, record, cycle)?),
+        None => Ok(None),
+    })
+    .await
+}
+
+/// Machines, signs, sets.
+pub async fn setup(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::setup::page(view, ctx)?))).await
+}
+
+/// Labels of what was packed in one act.
+pub async fn labels(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let act: Option<ActId> = read(asked.act.as_ref());
+    show(&served, head, move |view, ctx| match act {
+        Some(act) => {
+            let asked = pages::labels::Asked {
+                act,
+                sheet: asked.sheet.as_deref(),
+                start: read(asked.start.as_ref()),
+            };
+            Ok(pages::labels::page(view, ctx, asked)?)
+        }
+        None => Ok(None),
+    })
+    .await
+}
+
+/// The style sheet, the script, the icon: compiled in.
+pub async fn asset(Path(name): Path<String>) -> Response {
+    let Some((kind, bytes)) = pages::asset(&name) else {
+        return StatusCode::NOT_FOUND.into_response();
+    };
+    let headers = [
+        (header::CONTENT_TYPE, HeaderValue::from_static(kind)),
+        // The page names the program's version with the file; a new version asks anew.
+        (header::CACHE_CONTROL, HeaderValue::from_static("max-age=3600")),
+    ];
+    (headers, bytes).into_response()
+}

@@ -1,0 +1,5 @@
+//! The program from outside: its commands, its pages, its promises.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
+
+mod kill;
+mod salon;

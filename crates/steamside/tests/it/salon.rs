@@ -1,0 +1,109 @@
+//! A salon for a test: the real program on a real file in a folder of its own.
+
+use std::io::{BufRead, BufReader};
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+
+/// The built program.
+pub fn program() -> Command {
+    Command::new(env!("CARGO_BIN_EXE_steamside"))
+}
+
+/// A running `steamside serve` or `demo`. Killed when it goes out of scope.
+pub struct Salon {
+    child: Child,
+    /// `http://127.0.0.1:PORT`.
+    pub url: String,
+    /// Where the book lies.
+    pub book: PathBuf,
+}
+
+impl Salon {
+    /// Serves the book in a folder, at a free port.
+    pub fn serve(book: &Path, more: &[&str]) -> Self {
+        let mut command = program();
+        command.args(["serve", "--listen", "127.0.0.1:0", "--book"]).arg(book).args(more);
+        Self::start(command, book)
+    }
+
+    /// A new demo in a folder.
+    pub fn demo(folder: &Path) -> Self {
+        let mut command = program();
+        command.args(["demo", "--listen", "127.0.0.1:0", "--folder"]).arg(folder);
+        Self::start(command, folder)
+    }
+
+    fn start(mut command: Command, book: &Path) -> Self {
+        let mut child =
+            command.stdout(Stdio::piped()).stderr(Stdio::inherit()).spawn().expect("it starts");
+        let mut lines = BufReader::new(child.stdout.take().expect("piped")).lines();
+        let first = lines.next().expect("it says its address").expect("as text");
+        let url = first
+            .split_whitespace()
+            .find_map(|word| word.strip_prefix("http://"))
+            .map(|rest| format!("http://{}", rest.trim_end_matches('/')))
+            .unwrap_or_else(|| panic!("no address in {first:?}"));
+        // Whatever it prints later must not block it.
+        std::thread::spawn(move || lines.for_each(drop));
+        Self { child, url, book: book.to_owned() }
+    }
+
+    /// Process id, for `kill`.
+    pub fn pid(&self) -> String {
+        self.child.id().to_string()
+    }
+
+    /// `kill -9`; it may be gone already.
+    pub fn kill(&mut self) {
+        drop(self.child.kill());
+        self.child.wait().expect("it ends");
+    }
+
+    /// Ctrl-C, and its exit status.
+    pub fn interrupt(&mut self) -> std::process::ExitStatus {
+        let pid = self.child.id().to_string();
+        let sent = Command::new("kill").args(["-INT", &pid]).status().expect("kill runs");
+        assert!(sent.success());
+        self.child.wait().expect("it ends")
+    }
+
+    /// A page as text.
+    pub fn get(&self, path: &str) -> (u16, String) {
+        let agent = agent();
+        let mut answer = agent.get(format!("{}{path}", self.url)).call().expect("an answer");
+        (answer.status().as_u16(), answer.body_mut().read_to_string().expect("text"))
+    }
+
+    /// A form; the status, or `None` where the program was gone before it answered.
+    pub fn post(&self, path: &str, fields: &[(&str, &str)]) -> Option<u16> {
+        let answer = agent()
+            .post(format!("{}{path}", self.url))
+            .send_form(fields.iter().copied())
+            .ok()?;
+        Some(answer.status().as_u16())
+    }
+}
+
+impl Drop for Salon {
+    fn drop(&mut self) {
+        // It may have been ended by the test already.
+        drop(self.child.kill());
+        drop(self.child.wait());
+    }
+}
+
+fn agent() -> ureq::Agent {
+    ureq::Agent::config_builder()
+        .http_status_as_error(false)
+        .max_redirects(0)
+        .timeout_global(Some(std::time::Duration::from_secs(20)))
+        .build()
+        .into()
+}
+
+/// A new id, as a page would make one.
+pub fn id() -> String {
+    let mut bytes = [0; 16];
+    getrandom::fill(&mut bytes).expect("random bytes");
+    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+}
