@@ -123,6 +123,18 @@ pub enum StopReason {
     NotSure,
 }
 
+impl StopReason {
+    /// Has no way back but a new run: a number, a mark or a look failed. A stop made for any other
+    /// reason may turn out to be a mistake or to lack paperwork only.
+    #[must_use]
+    pub const fn is_final(self) -> bool {
+        matches!(
+            self,
+            Self::Numbers | Self::Mark | Self::Wet | Self::Torn | Self::Dropped
+        )
+    }
+}
+
 /// Why a stop may be lifted. A failed number, mark or look is never lifted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LiftReason {
@@ -382,6 +394,9 @@ pub enum Body {
         run: RunId,
         /// The marks of all pouches were looked at.
         marks_looked: bool,
+        /// Did the indicator of type 5 or 6 inside the load reach its end point? `None`: nobody
+        /// looked, or there was none.
+        inner_mark: Option<bool>,
         /// All pouches were looked at for being dry and whole.
         dry_looked: bool,
         /// Pouches whose mark did not turn.

@@ -41,9 +41,7 @@ pub fn claim(view: &View<'_>, draft: &mut Draft, claim: Claim) -> Result<(), Ref
     let bytes = view
         .drawer(taken.kept.entry)?
         .ok_or_else(|| Refusal::rule("refused-record-deleted"))?;
-    let machine =
-        view.machine(run.machine)?.ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
-    let judged = judge::cycle_for_run(&bytes, claim, &run, &machine)
+    let judged = judge::cycle_for_run(&bytes, claim, &run)
         .ok_or_else(|| Refusal::rule("refused-record-unreadable"))?;
     draft.fact(Body::RecordClaimed { record: claim.record, cycle: claim.cycle, run: claim.run });
     write_verdict(view, draft, judged)

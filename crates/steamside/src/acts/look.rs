@@ -4,7 +4,7 @@
 use super::Refusal;
 use load::Contents;
 use logbook::book::Draft;
-use logbook::fact::{Body, StopReason};
+use logbook::fact::{Basis, Body, Judged, StopReason};
 use logbook::view::{JudgedFact, Run, View};
 use measure::{Instant, PouchId, RunId, Span};
 use release::looks::{Answers, DryWhole, Looked, Marks, Why, decide};
@@ -20,6 +20,8 @@ pub struct Look {
     pub run: RunId,
     /// Marks that did not turn; `None` where nobody looked at the marks.
     pub marks_not_turned: Option<Vec<PouchId>>,
+    /// Did the indicator inside the load reach its end point? `None` where nobody looked.
+    pub inner_mark: Option<bool>,
     /// Wet, torn, dropped; `None` where nobody looked.
     pub dry_whole: Option<[Vec<PouchId>; 3]>,
     /// When.
@@ -83,8 +85,14 @@ fn looked_at(view: &View<'_>, run: &Run, verdict: &JudgedFact) -> Result<Looked,
         proven_for: verdict.judged.proven_for.clone(),
         contents: run.contents,
         pouches,
-        needs_inner_mark: false,
+        needs_inner_mark: rests_on_reading(&verdict.judged),
     })
+}
+
+/// A verdict on numbers that a person read wants an inner mark in each load (the trade's rule for
+/// machines without a record; common practice, no source).
+pub fn rests_on_reading(judged: &Judged) -> bool {
+    matches!(judged.basis, Basis::Reading { .. })
 }
 
 /// Every answer given for the run so far, this one last.
@@ -92,9 +100,17 @@ fn answers(view: &View<'_>, look: &Look) -> Result<Answers, Refusal> {
     let mut answers = Answers::default();
     for fact in view.looks_of_run(look.run)?.iter().chain([&looked_fact(look)]) {
         if let Body::Looked {
-            marks_looked, dry_looked, marks_not_turned, wet, torn, dropped, ..
+            marks_looked,
+            inner_mark,
+            dry_looked,
+            marks_not_turned,
+            wet,
+            torn,
+            dropped,
+            ..
         } = fact
         {
+            answers.inner_mark.extend(*inner_mark);
             if *marks_looked {
                 answers.marks.push(match marks_not_turned.as_slice() {
                     [] => Marks::AllTurned,
@@ -115,6 +131,7 @@ fn looked_fact(look: &Look) -> Body {
     Body::Looked {
         run: look.run,
         marks_looked: look.marks_not_turned.is_some(),
+        inner_mark: look.inner_mark,
         dry_looked: look.dry_whole.is_some(),
         marks_not_turned: look.marks_not_turned.clone().unwrap_or_default(),
         wet,

@@ -13,7 +13,7 @@
 //! | `/act/take` | multipart: `file` (many), `machine` and `run` optional |
 //! | `/act/claim` | `sign`, `record`, `cycle`, `run` |
 //! | `/act/read-off` | `sign`, `run`, `lowest`, `minutes`, `seconds`, `pressure` (may be empty), `unit` = `kPa-abs`, `kPa-gauge`, `bar-abs`, `bar-gauge`, `psi-gauge`; `degrees` = `C` or `F` |
-//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each) |
+//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `inner` = `yes` or `no` (only asked where the verdict rests on a reading), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each) |
 //! | `/act/set-aside` | `sign` (may be absent), `run` or `pouch` (many), `why` |
 //! | `/act/lift` | `sign`, `pouch` (many), `why` = `mistake`, `paperwork` |
 //! | `/act/open` | `sign`, `code` or `pouch`, `chair` (may be empty) |
@@ -46,7 +46,7 @@ mod wash;
 pub use apart::{Apart, apart};
 pub use claim::{Claim, claim, write_verdict};
 pub use lift::{Lift, lift};
-pub use look::{Look, look};
+pub use look::{Look, look, rests_on_reading};
 pub use machines::{
     AddMachine, SetClock, add_machine, machine_back, machine_out, set_machine_clock,
 };

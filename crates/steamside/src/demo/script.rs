@@ -269,6 +269,7 @@ impl<'a> Script<'a> {
                 let look = acts::Look {
                     run: self.run(round)?,
                     marks_not_turned: Some(Vec::new()),
+                    inner_mark: Some(true),
                     dry_whole: Some(Default::default()),
                     now: at,
                 };

@@ -8,7 +8,7 @@ use crate::intake::judge::{self, Examined};
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use logbook::book::{Draft, DrawerKind};
-use logbook::fact::{Basis, Body, Judged, Way};
+use logbook::fact::{Basis, Body, Way};
 use logbook::view::{Machine, Run, TakenCycle, View};
 use measure::{MachineId, RecordHash, RunId, Span};
 use sha2::{Digest, Sha256};
@@ -133,8 +133,7 @@ fn write_cycle(
     run: Option<&Run>,
 ) -> Result<(), Refusal> {
     let basis = Basis::Record { record, cycle };
-    let machine = run.map(|run| view.machine(run.machine)).transpose()?.flatten();
-    let judged: Judged = judge::judged(examined, basis, run, machine.as_ref());
+    let judged = judge::judged(examined, basis, run);
     if let Some(run) = run {
         draft.fact(Body::RecordClaimed { record, cycle, run: run.run });
     }

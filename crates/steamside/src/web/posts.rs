@@ -254,7 +254,13 @@ fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         Some("not") => Some(which),
         _ => None,
     };
-    Ok(acts::Look { run: fields.need("run")?, marks_not_turned, dry_whole, now: clock::now() })
+    let inner_mark = match fields.one("inner") {
+        Some("yes") => Some(true),
+        Some("no") => Some(false),
+        _ => None,
+    };
+    let run = fields.need("run")?;
+    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: clock::now() })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {

@@ -1,0 +1,162 @@
+//! A real Chromium, driven through WebDriver. Where none is installed the tests say so and stop;
+//! `all-tests` installs one where it may.
+
+use fantoccini::wd::Capabilities;
+use fantoccini::{Client, ClientBuilder, Locator};
+use hyper_util::client::legacy::connect::HttpConnector;
+use std::io::{BufRead, BufReader};
+use std::process::{Child, Command, Stdio};
+
+/// Width and height of a screen, and what it stands for.
+#[derive(Clone, Copy)]
+pub struct Screen {
+    /// CSS pixels.
+    pub size: (u32, u32),
+    /// Touch screen of a phone?
+    pub name: &'static str,
+}
+
+/// A 10-inch tablet, lying.
+pub const TABLET: Screen = Screen { size: (1280, 800), name: "tablet" };
+/// A phone, upright.
+pub const PHONE: Screen = Screen { size: (390, 844), name: "phone" };
+
+/// A browser with its driver.
+pub struct Browser {
+    driver: Child,
+    /// The session.
+    pub client: Client,
+    _profile: tempfile::TempDir,
+}
+
+/// Is there a browser to test with? `None` after saying that there is none.
+pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
+    let found = |program: &str| {
+        Command::new(program).arg("--version").stdout(Stdio::null()).status().is_ok()
+    };
+    if !found("chromedriver") || !found("chromium") {
+        eprintln!("skipped: no chromium and chromedriver on this machine");
+        assert!(
+            std::env::var_os("STEAMSIDE_BROWSER").is_none(),
+            "a browser was promised to this test and is not there"
+        );
+        return None;
+    }
+    let mut driver = Command::new("chromedriver")
+        .arg("--port=0")
+        .stdout(Stdio::piped())
+        .spawn()
+        .expect("chromedriver starts");
+    let out = BufReader::new(driver.stdout.take().expect("piped"));
+    let mut lines = out.lines();
+    let port = lines
+        .by_ref()
+        .map_while(Result::ok)
+        .find_map(|line| line.split("on port ").nth(1)?.trim_end_matches('.').parse::<u16>().ok())
+        .expect("chromedriver says its port");
+    std::thread::spawn(move || lines.for_each(drop));
+    let profile = tempfile::tempdir().expect("a folder");
+    let client = ClientBuilder::new(HttpConnector::new())
+        .capabilities(capabilities(screen, language, profile.path()))
+        .connect(&format!("http://127.0.0.1:{port}"))
+        .await
+        .expect("chromium starts");
+    Some(Browser { driver, client, _profile: profile })
+}
+
+fn capabilities(screen: Screen, language: &str, profile: &std::path::Path) -> Capabilities {
+    let (width, height) = screen.size;
+    let args = [
+        "--headless=new".to_owned(),
+        "--no-sandbox".to_owned(),
+        "--disable-gpu".to_owned(),
+        "--disable-quic".to_owned(),
+        "--no-first-run".to_owned(),
+        "--disable-background-networking".to_owned(),
+        "--disable-component-update".to_owned(),
+        "--disable-sync".to_owned(),
+        "--disable-dev-shm-usage".to_owned(),
+        "--hide-scrollbars".to_owned(),
+        format!("--window-size={width},{height}"),
+        format!("--accept-lang={language}"),
+        format!("--user-data-dir={}", profile.display()),
+    ];
+    let options = serde_json::json!({
+        "args": args,
+        "prefs": { "intl.accept_languages": language },
+        // A headless window is never narrower than 500 px; a phone has to be asked for.
+        "mobileEmulation": {
+            "deviceMetrics": {
+                "width": width, "height": height, "pixelRatio": 1.0,
+                "mobile": screen.name == "phone", "touch": true
+            }
+        },
+    });
+    let mut capabilities = Capabilities::new();
+    capabilities.insert("goog:chromeOptions".to_owned(), options);
+    capabilities
+}
+
+impl Browser {
+    /// Goes to a page.
+    pub async fn goto(&self, url: &str) {
+        self.client.goto(url).await.expect("the page opens");
+    }
+
+    /// Taps the first control with this accessible name that can be tapped.
+    pub async fn tap(&self, name: &str) {
+        let quoted = format!("\"{name}\"");
+        let by_name = format!(
+            "//*[self::button or self::a or self::summary or self::label]\
+             [normalize-space(.)={quoted} or @aria-label={quoted}]"
+        );
+        let elements = self.client.find_all(Locator::XPath(&by_name)).await.expect("a search");
+        for element in elements {
+            if element.is_displayed().await.unwrap_or(false) {
+                element.click().await.unwrap_or_else(|error| panic!("tap {name:?}: {error}"));
+                return;
+            }
+        }
+        panic!("nothing named {name:?} can be tapped on {}:\n{}", self.path().await, self.text().await);
+    }
+
+    /// The text that a person sees.
+    pub async fn text(&self) -> String {
+        let body = self.client.find(Locator::Css("body")).await.expect("a body");
+        body.text().await.expect("its text")
+    }
+
+    /// Path and query of the page.
+    pub async fn path(&self) -> String {
+        let url = self.client.current_url().await.expect("an address");
+        match url.query() {
+            Some(query) => format!("{}?{query}", url.path()),
+            None => url.path().to_owned(),
+        }
+    }
+
+    /// Writes a picture of the whole page where `STEAMSIDE_PICTURES` names a folder.
+    pub async fn picture(&self, name: &str) {
+        let Some(folder) = std::env::var_os("STEAMSIDE_PICTURES") else {
+            return;
+        };
+        let picture = self.client.screenshot().await.expect("a picture");
+        assert!(picture.starts_with(b"\x89PNG"), "a picture is a PNG file");
+        std::fs::create_dir_all(&folder).expect("a folder for pictures");
+        let path = std::path::Path::new(&folder).join(format!("{name}.png"));
+        std::fs::write(path, picture).expect("it can be written");
+    }
+
+    /// Ends browser and driver.
+    pub async fn close(mut self) {
+        drop(self.client.clone().close().await);
+        drop(self.driver.kill());
+        drop(self.driver.wait());
+    }
+}
+
+impl Drop for Browser {
+    fn drop(&mut self) {
+        drop(self.driver.kill());
+    }
+}
