@@ -101,6 +101,13 @@ fn other_pouches_in_whole_dots_are_read_at_other_angles() {
     }
 }
 
+/// How many labels lie on each page: the crisp shapes without the one of the scale bar.
+fn counts(pages: &[String]) -> Vec<usize> {
+    let crisp = |page: &String| page.matches("crispEdges").count();
+    let bars = |page: &String| page.matches(">50 mm.").count();
+    pages.iter().map(|page| crisp(page) - bars(page)).collect()
+}
+
 #[test]
 fn a_sheet_that_was_begun_is_not_wasted() {
     let check = |sheet: &Sheet, count, start_at, expected: &[usize]| {
