@@ -1,4 +1,19 @@
 //! What a page or an act reads: rows of the fold, never SQL.
+//!
+//! All answers of one [`View`] belong to one moment. Lists are oldest first unless they say
+//! otherwise.
+
+mod log;
+mod recall;
+mod records;
+mod runs;
+mod salon;
+mod sets;
+
+pub use recall::{PouchVisit, RunContents};
+pub use records::TakenRecord;
+
+use crate::store::Sql;
 
 use crate::fact::{AirRemoval, BookKind, DrawerRef, Judged, StopReason, Way};
 use load::{Contents, SetKind, SetState, ShelfCode};
@@ -25,6 +40,8 @@ pub struct Person {
     pub person: PersonId,
     /// The sign; `None` where the drawer entry was deleted.
     pub sign: Option<String>,
+    /// When the person left; `None`: works here.
+    pub left: Option<Instant>,
 }
 
 /// A machine.
@@ -88,6 +105,8 @@ pub struct Pouch {
     pub opened: Option<(Instant, VisitId, Option<u32>)>,
     /// Why it is set aside.
     pub stopped: Option<StopReason>,
+    /// When it was taken apart, or its packing taken back: it is never used again.
+    pub ended: Option<Instant>,
     /// Two facts about it contradict each other; the safer one holds.
     pub contradicted: bool,
 }
@@ -161,6 +180,8 @@ pub struct LogLine {
     pub fact: crate::fact::Fact,
     /// The act that took it back.
     pub undone_by: Option<ActId>,
+    /// It did not fit what stood before it; both are kept, and the safer state holds.
+    pub contradicted: bool,
 }
 
 /// A verdict with the place of its fact.
@@ -172,4 +193,16 @@ pub struct JudgedFact {
     pub written: Instant,
     /// The verdict.
     pub judged: Judged,
+}
+
+/// The book as it stands at one moment.
+pub struct View<'a> {
+    sql: Sql<'a>,
+    salon: SalonId,
+}
+
+impl<'a> View<'a> {
+    pub(crate) fn new(sql: Sql<'a>, salon: SalonId) -> Self {
+        Self { sql, salon }
+    }
 }

@@ -1,0 +1,6 @@
+//! The book, on a real file in a throw-away folder.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
+
+mod common;
+mod story;
