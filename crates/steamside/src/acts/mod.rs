@@ -50,14 +50,14 @@ pub use look::{Look, look, rests_on_reading};
 pub use machines::{
     AddMachine, SetClock, add_machine, machine_back, machine_out, set_machine_clock,
 };
-pub use open::{Open, What, open};
+pub use open::{Open, What, may_open, open};
 pub use pack::{Pack, pack};
 pub use people::{join, leave};
 pub use read_off::{ReadOff, read_off};
 pub use refusal::{Refusal, Rule};
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
-pub use start::{Start, start};
-pub use undo::undo;
+pub use start::{Start, contents_of, start};
+pub use undo::{can_be_undone, undo};
 pub use unload::unload;
 pub use wash::wash;

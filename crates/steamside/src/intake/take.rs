@@ -8,10 +8,10 @@ use crate::intake::judge::{self, Examined};
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use logbook::book::{Draft, DrawerKind};
+use logbook::drawer::record_hash;
 use logbook::fact::{Basis, Body, Way};
 use logbook::view::{Machine, Run, TakenCycle, View};
 use measure::{MachineId, RecordHash, RunId, Span};
-use sha2::{Digest, Sha256};
 
 /// Largest record that is taken in. A day of samples twice a second is about 5 MB.
 pub const LARGEST: usize = 64 * 1024 * 1024;
@@ -43,11 +43,6 @@ pub struct Taken {
     pub cycles: Vec<Option<RunId>>,
 }
 
-/// SHA-256 over the bytes.
-pub fn hash(bytes: &[u8]) -> RecordHash {
-    RecordHash::from_bytes(Sha256::digest(bytes).into())
-}
-
 /// Takes one file in, inside an act.
 pub fn take(
     view: &View<'_>,
@@ -60,7 +55,7 @@ pub fn take(
     if arrived.bytes.len() > LARGEST {
         return Err(Refusal::rule_with("refused-large-file", "most", LARGEST / (1024 * 1024)));
     }
-    let record = hash(arrived.bytes);
+    let record = record_hash(arrived.bytes);
     let before = view.taken(record)?;
     if !before.is_empty() {
         return known(view, draft, &before, arrived.run);

@@ -10,7 +10,10 @@ pub struct Fields(pub Vec<(String, String)>);
 impl Fields {
     /// The first value with this name that is not blank.
     pub fn one(&self, name: &str) -> Option<&str> {
-        self.all(name).next()
+        self.0
+            .iter()
+            .find(|(key, value)| key == name && !value.trim().is_empty())
+            .map(|(_, value)| value.trim())
     }
 
     /// Every value with this name that is not blank.
