@@ -286,7 +286,8 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
     let steady = hold.and_then(|hold| hold::steady(view, hold));
     let plateau = hold.map(|hold| hold::plateau(view, hold));
     let mut figures = Figures {
-        kind: if notes::anything_happened(view) {
+        // A record that states a set temperature is of a run, even of one that never began.
+        kind: if notes::anything_happened(view) || view.record.stated.set_c.is_some() {
             Kind::Run
         } else {
             Kind::Unknown
@@ -307,7 +308,7 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
     shape.fill(view, ask, &mut figures);
     figures.ends_early = notes::ends_early(view, hold, needed_s.unwrap_or(0.0), shape.after);
     figures.findings.extend(set.unclear);
-    figures.findings.extend(sensors::frozen(view));
+    figures.findings.extend(sensors::frozen(view, hold));
     figures.findings.extend(sensors::derived(view));
     if let (Some(hold), Some(set_c), Some(plateau)) = (hold, set_c, &figures.plateau) {
         let notes = [

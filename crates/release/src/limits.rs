@@ -200,6 +200,7 @@ impl Limits {
             settle_s: get(Name::Settle),
             suspect_k: get(Name::Suspect),
             saturation_k: get(Name::Saturation),
+            pressure_slack_k: get(Name::PressureSlack),
             vacuum_share: get(Name::VacuumShare),
             stalled_kpa: get(Name::Stalled),
             slow_heat_up_s: get(Name::SlowHeatUp),

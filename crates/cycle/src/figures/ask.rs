@@ -54,6 +54,9 @@ pub struct Rules {
     pub suspect_k: f64,
     /// Difference beyond which steam is not saturated, K.
     pub saturation_k: f64,
+    /// By pressure the set temperature counts as reached this much below it, K: a reading of
+    /// pressure is worth no more.
+    pub pressure_slack_k: f64,
     /// Pressure in a pulse below this share of the air pressure is a vacuum.
     pub vacuum_share: f64,
     /// A pump that levels off above this pressure has not drawn a vacuum, kPa.
@@ -84,8 +87,9 @@ impl Default for Rules {
             settle_s: 15.0,
             suspect_k: 0.8,
             saturation_k: 2.0,
+            pressure_slack_k: 0.3,
             vacuum_share: 0.8,
-            stalled_kpa: 25.0,
+            stalled_kpa: 20.0,
             slow_heat_up_s: 150.0,
             slow_air_in_s: 90.0,
             slow_share: 1.5,

@@ -47,7 +47,7 @@ pub(super) fn after(view: &View, emptied: usize) -> After {
             complete: false,
         };
     }
-    let inlet = knee(view.t, view.press, (deepest, aired), -1.0);
+    let inlet = air_inlet(view, deepest, aired);
     After {
         drying: Some((emptied, inlet)),
         vacuum: true,
@@ -55,6 +55,15 @@ pub(super) fn after(view: &View, emptied: usize) -> After {
         air_in: Some((inlet, aired)),
         complete: true,
     }
+}
+
+/// The last sample before air comes in. Rounded steps of a slow rise may bend the curve earlier;
+/// the true inlet is where it leaves them behind.
+pub(super) fn air_inlet(view: &View, deepest: usize, aired: usize) -> usize {
+    let bend = knee(view.t, view.press, (deepest, aired), -1.0);
+    let step = (1.1 * view.record.press_resolution_kpa).max(1.0);
+    let still = |at: &usize| view.press[*at] <= view.press[bend] + step;
+    (bend..=aired).take_while(still).last().unwrap_or(bend)
 }
 
 /// Drying by heat alone lies at air pressure; only the probe shows when fresh air comes in.

@@ -1,5 +1,6 @@
 //! The marks of a cycle on its pressure curve: pulses, climb, hold, exhaust, drying, air.
 
+use super::hold;
 use super::view::{Stretch, View};
 
 /// One pulse before the climb.
@@ -72,8 +73,9 @@ pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Ma
     }
 }
 
-/// The set temperature is reached when the probe reads it. Where a machine goes by pressure and
-/// air keeps the probe low, pressure has levelled off long before: then it is reached there.
+/// The set temperature is reached when the probe reads it. Where a machine goes by pressure, and
+/// air keeps the probe low or dry steam warms it late, pressure has levelled off before: then it
+/// is reached there.
 fn top_of_climb(view: &View, run: Stretch, set_c: Option<f64>) -> usize {
     let Some(set_c) = set_c else { return run.first };
     let gate = view.gate(set_c);
@@ -84,7 +86,15 @@ fn top_of_climb(view: &View, run: Stretch, set_c: Option<f64>) -> usize {
         .find(|&at| view.sat[at] >= set_c)
         .unwrap_or(first);
     let levelled = view.press[by_pressure] >= 0.93 * median(&view.press[run.first..=run.last]);
-    if levelled { by_pressure } else { first }
+    let long_before = view.t[first] - view.t[by_pressure] > 30.0;
+    let superheated = hold::plateau(view, run)
+        .satdev_mean_k
+        .is_some_and(|mean| mean > view.rules.saturation_k);
+    if levelled && (long_before || superheated) {
+        by_pressure
+    } else {
+        first
+    }
 }
 
 pub(super) fn median(values: &[f64]) -> f64 {
@@ -138,6 +148,25 @@ pub(super) fn knee(t: &[f64], values: &[f64], (from, to): (usize, usize), side: 
         }
     }
     best.0
+}
+
+/// The last sample before pressure leaves that of the open chamber, for three samples of four: one
+/// alone may be noise, and steam that finds its way out lets pressure fall back later.
+fn still_open(view: &View, until: usize) -> usize {
+    let first = view.press[0];
+    let begin = if (first - view.air).abs() <= 3.0 {
+        view.air
+    } else {
+        first
+    };
+    let most = begin + (0.6 * view.record.press_resolution_kpa).max(0.5);
+    let left = |at: &usize| {
+        let next = &view.press[*at..(*at + 4).min(view.len())];
+        view.press[*at] > most && next.iter().filter(|&&kpa| kpa > most).count() >= 3
+    };
+    (0..=until)
+        .find(left)
+        .map_or(until, |at| at.saturating_sub(1))
 }
 
 /// Pulses from the start to the last climb.
@@ -198,7 +227,7 @@ fn before_climb(
             stretch.first
         }
     });
-    let open = knee(view.t, view.press, (0, purged_to), -1.0);
+    let open = still_open(view, purged_to);
     let flows = view.press[purged_to] - view.press[open] > view.rise() && purged_to > open + 1;
     (pulses, flows.then_some(open), climb)
 }

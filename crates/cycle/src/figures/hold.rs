@@ -51,7 +51,7 @@ pub(super) fn in_band_s(view: &View, set_c: f64) -> f64 {
 /// Longest hold by the saturation temperature of the pressure, seconds.
 pub(super) fn by_pressure_s(view: &View, set_c: f64) -> Option<f64> {
     view.has_pressure().then(|| {
-        view.longest_stretch(|at| view.sat[at] >= set_c - 1e-6)
+        view.longest_stretch(|at| view.sat[at] >= set_c - view.rules.pressure_slack_k)
             .map_or(0.0, |stretch| view.seconds(stretch))
     })
 }

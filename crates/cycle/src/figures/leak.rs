@@ -2,7 +2,7 @@
 
 use super::view::{Stretch, View, slope};
 use super::{Leak, Phase};
-use crate::figures::heat::knee;
+use crate::figures::drying;
 
 /// Marks of a leak test, as positions among the samples.
 pub(super) struct Test {
@@ -38,9 +38,7 @@ pub(super) fn marks(view: &View) -> Option<Test> {
     let deepest = (0..=last).min_by(|&a, &b| view.press[a].total_cmp(&view.press[b]))?;
     let aired =
         (deepest..=last).find(|&at| view.press[at] >= view.air - 2.0_f64.max(view.rise() / 2.0));
-    let inlet = aired.map_or(last, |aired| {
-        knee(view.t, view.press, (deepest, aired), -1.0)
-    });
+    let inlet = aired.map_or(last, |aired| drying::air_inlet(view, deepest, aired));
     let nearly = view.press[deepest] + 0.5 * view.record.press_resolution_kpa + 0.2;
     let shut = (0..=deepest).find(|&at| view.press[at] <= nearly)?;
     let measured_s = ((view.t[inlet] - view.t[shut]) * 2.0 / 3.0).min(600.0);

@@ -95,7 +95,8 @@ fn at_rest(view: &View) -> bool {
     };
     let rests = |at: usize| {
         if view.has_pressure() {
-            (view.press[at] - view.air).abs() <= 10.0
+            // A hot load still gives off steam after the exhaust.
+            (-10.0..=15.0).contains(&(view.press[at] - view.air))
         } else {
             view.temp[at] < 105.0
         }

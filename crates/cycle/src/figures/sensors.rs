@@ -3,17 +3,18 @@
 use super::Plateau;
 use super::view::{Stretch, View};
 use crate::finding::{Code, Finding};
+use measure::maths;
 
 /// A reading that repeats itself for at least this long is looked at, seconds.
 const STILL_S: f64 = 20.0;
 
 /// Readings that stand still while something else says that they should not, from heat-up to the
-/// end of the exhaust.
-pub(super) fn frozen(view: &View) -> Vec<Finding> {
+/// end of the exhaust. `run` is the hold.
+pub(super) fn frozen(view: &View, run: Option<Stretch>) -> Vec<Finding> {
     let hot = |at: usize| view.temp[at] >= 100.0;
     let mut findings = Vec::new();
     for still in still_stretches(view, view.temp) {
-        if hot(still.first) && temperature_stuck(view, still) {
+        if hot(still.first) && temperature_stuck(view, still, run) {
             let text = format!(
                 "temperature stands at {:.1} °C to the last digit for {:.0} s ({} readings)",
                 view.temp[still.first],
@@ -57,21 +58,41 @@ fn still_stretches(view: &View, values: &[f64]) -> Vec<Stretch> {
     found
 }
 
-/// Noise and control move a live probe by its last digit within seconds; a coarse column may stand
-/// still for long, so there only the pressure can give it away.
-fn temperature_stuck(view: &View, still: Stretch) -> bool {
-    let count = still.last - still.first + 1;
-    let fine = view.record.temp_resolution_k <= 0.11;
-    let long = count >= 20 || count >= 8 && view.seconds(still) >= 60.0;
-    if fine && long {
-        return true;
-    }
+/// Would chance alone let a stretch of this length stand still once in five hundred holds?
+///
+/// Noise and control move a live probe by its last digit now and then; how often shows in the rest
+/// of the hold. A coarse column stands still most of the time, and is not suspected for it. Apart
+/// from that, steam that moves by more than 1.5 K moves a live probe.
+fn temperature_stuck(view: &View, still: Stretch, run: Option<Stretch>) -> bool {
     let steam_moved = if view.has_pressure() {
         range(&view.sat[still.first..=still.last])
     } else {
         0.0
     };
-    steam_moved > (3.0 * view.record.temp_resolution_k).max(1.5)
+    if steam_moved > (3.0 * view.record.temp_resolution_k).max(1.5) {
+        return true;
+    }
+    let Some(run) = run.filter(|run| still.first <= run.last && still.last >= run.first) else {
+        return false;
+    };
+    let outside = |at: &usize| *at < still.first || *at >= still.last;
+    let pairs: Vec<usize> = (run.first..run.last).filter(outside).collect();
+    let equal = pairs
+        .iter()
+        .filter(|&&at| view.temp[at] == view.temp[at + 1])
+        .count();
+    // Too few pairs are left to learn from: seven in ten equal is as still as live probes get.
+    let share = if pairs.len() < 10 {
+        0.7
+    } else {
+        (equal as f64 + 1.0) / (pairs.len() as f64 + 2.0)
+    };
+    // Between two swings of the control a live probe is stiller than on average, the more so the
+    // closer the samples lie.
+    let share = share.max(if view.step <= 5.0 { 0.5 } else { 0.35 });
+    let samples = (run.last - run.first + 1) as f64;
+    let by_chance = samples * maths::pow(share, (still.last - still.first) as f64);
+    by_chance < 0.002
 }
 
 fn range(values: &[f64]) -> f64 {

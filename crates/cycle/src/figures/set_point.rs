@@ -43,8 +43,8 @@ fn candidates(view: &View) -> impl Iterator<Item = (f64, f64)> {
         .map(|&(set_c, floor_s, _)| (set_c, floor_s))
 }
 
-/// The highest candidate that was held: for its floor, or for at least half as long as the next
-/// lower one. A dip or a hold cut short does not make a 134 °C cycle one of 121 °C, and an
+/// The highest candidate that was held: for its floor, or for at least a third as long as the
+/// next lower one. A dip or a hold cut short does not make a 134 °C cycle one of 121 °C, and an
 /// overshoot does not make a 132 °C cycle one of 134 °C.
 fn by_temperature(view: &View) -> Option<f64> {
     let held: Vec<(f64, f64, Option<f64>)> = candidates(view)
@@ -62,7 +62,7 @@ fn by_temperature(view: &View) -> Option<f64> {
                 .get(at + 1)
                 .and_then(|&(_, _, lower)| lower)
                 .unwrap_or(0.0);
-            (hold_s >= floor_s || hold_s >= 0.5 * lower).then_some(set_c)
+            (hold_s >= floor_s || hold_s >= lower / 3.0).then_some(set_c)
         })
 }
 

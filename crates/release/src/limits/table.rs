@@ -29,6 +29,8 @@ limits! {
         "EN 285:2015 8.3.1, EN 13060:2014 5.3: 2 K during the holding time";
     /// From this difference on a hold that is too short by pressure leaves the matter open
     Suspect = "suspect_k", 0.8, "K", 0.1 .. 2.0, Smaller, Ours, TEST_RULES;
+    /// By pressure the set temperature counts as reached this much below it
+    PressureSlack = "pressure_slack_k", 0.3, "K", 0.0 .. 0.3, Smaller, Ours, TEST_RULES;
     /// Share of the saturation pressure of the set temperature that a hold needs
     SteamGate = "steam_gate", 0.8, "", 0.5 .. 1.0, Greater, Ours, TEST_RULES;
     /// An interval without samples longer than this, and than the next, breaks a hold
@@ -49,7 +51,7 @@ limits! {
     /// Leak in the first vacuum hold from which air removal is not shown
     VacuumLeak = "vacuum_leak_kpa_per_min", 10.0, "kPa/min", 0.1 .. 10.0, Smaller, Ours, TEST_RULES;
     /// A pump that levels off above this has drawn no vacuum
-    Stalled = "stalled_kpa", 25.0, "kPa", 5.0 .. 25.0, Smaller, Ours,
+    Stalled = "stalled_kpa", 20.0, "kPa", 5.0 .. 20.0, Smaller, Ours,
         "common practice of fractionated vacuum, no source";
     /// Pressure below this share of the air pressure is a vacuum
     VacuumShare = "vacuum_share", 0.8, "", 0.3 .. 0.95, AsTheMachineSays, Ours,
