@@ -1,0 +1,99 @@
+// What a browser can add to pages that work without it: keys beside number fields, a keypad, a
+// countdown, dropping a file, protection against drops of water and double knocks.
+"use strict";
+(() => {
+  const all = (selector, from) => Array.from((from || document).querySelectorAll(selector));
+
+  // Keys that only work with this script stay hidden without it.
+  all(".step, .keypad, [data-fills], [data-prints]").forEach((part) => { part.hidden = false; });
+
+  // A second touch on the same place within 400 ms is a drop or a double knock.
+  let last = { at: 0, target: null };
+  document.addEventListener("click", (event) => {
+    const target = event.target.closest("button, a, summary");
+    if (!target || target.matches(".step, [data-types]")) return;
+    if (target === last.target && event.timeStamp - last.at < 400) {
+      event.preventDefault();
+      event.stopPropagation();
+      return;
+    }
+    last = { at: event.timeStamp, target };
+  }, true);
+
+  // A form is sent once; the act's id makes it harmless, this makes it quiet.
+  all("form[method=post]").forEach((form) => {
+    form.addEventListener("submit", (event) => {
+      if (form.dataset.sent) event.preventDefault();
+      form.dataset.sent = "yes";
+    });
+  });
+  window.addEventListener("pageshow", () => all("form").forEach((form) => { delete form.dataset.sent; }));
+
+  let touched = false;
+  document.addEventListener("input", () => { touched = true; });
+  document.addEventListener("toggle", () => { touched = true; }, true);
+
+  document.addEventListener("click", (event) => {
+    const key = event.target.closest("[data-step], [data-types], [data-fills], [data-prints]");
+    if (!key) return;
+    if (key.dataset.step) {
+      const field = key.parentElement.querySelector("input");
+      const next = Number(field.value || 0) + Number(key.dataset.step);
+      field.value = Math.min(Number(field.max), Math.max(Number(field.min), next));
+      touched = true;
+    } else if (key.dataset.types !== undefined) {
+      const field = key.form.elements.code;
+      field.value = key.dataset.types === "" ? "" : (field.value + key.dataset.types).slice(-4);
+      touched = true;
+      if (field.value.length === 4) key.form.requestSubmit();
+    } else if (key.dataset.fills) {
+      document.getElementById(key.dataset.fills).value = key.dataset.with;
+      touched = true;
+    } else if (key.dataset.prints) {
+      window.print();
+    }
+  });
+
+  // The undo key counts down and goes.
+  all("form[data-left]").forEach((form) => {
+    let left = Number(form.dataset.left);
+    const shown = form.querySelector(".left");
+    const tick = setInterval(() => {
+      left -= 1;
+      if (left <= 0) {
+        clearInterval(tick);
+        form.hidden = true;
+      } else {
+        shown.textContent = "0:" + String(left).padStart(2, "0");
+      }
+    }, 1000);
+  });
+
+  // Read the page again while nobody is in the middle of something.
+  const again = Number(document.body.dataset.again);
+  if (again > 0) {
+    setInterval(() => {
+      if (!touched && document.visibilityState === "visible") location.replace(location.pathname);
+    }, again * 1000);
+  }
+
+  // Drop a file on its field.
+  all(".drop").forEach((place) => {
+    const field = place.querySelector("input[type=file]");
+    const over = (on) => (event) => {
+      event.preventDefault();
+      place.classList.toggle("over", on);
+    };
+    place.addEventListener("dragover", over(true));
+    place.addEventListener("dragleave", over(false));
+    place.addEventListener("drop", (event) => {
+      over(false)(event);
+      if (event.dataTransfer.files.length > 0) {
+        field.files = event.dataTransfer.files;
+        field.form.requestSubmit();
+      }
+    });
+  });
+
+  if (document.body.dataset.buzz && navigator.vibrate) navigator.vibrate([300, 120, 300]);
+})();

@@ -1,0 +1,668 @@
+### The lines of the pages. English is the language they are written in; the other files follow it.
+### Short words, short sentences. A line claims no more than was measured or seen.
+
+## Frame
+program-name = Steamside
+skip = Skip to the work
+places = Places
+language = Language
+place-now = NOW
+place-ready = READY
+place-machine = MACHINE
+place-log = LOG
+book-demo = DEMO: invented
+book-practice = PRACTICE
+did = Written: { $what }
+undo = Undo
+undo-release = Take back: set aside
+foot-manual = The machine’s own manual and your local rules come first.
+foot-person = This tool helps a trained person decide. It is no medical device.
+back = Back
+since = Since
+not-known = not known
+minutes = min
+seconds = s
+one-fewer = One fewer: { $what }
+one-more = One more: { $what }
+
+## Dates
+date-day = { $weekday } { $day } { $month }
+date-short = { $day } { $month }
+weekday-1 = Mon
+weekday-2 = Tue
+weekday-3 = Wed
+weekday-4 = Thu
+weekday-5 = Fri
+weekday-6 = Sat
+weekday-7 = Sun
+month-1 = Jan
+month-2 = Feb
+month-3 = Mar
+month-4 = Apr
+month-5 = May
+month-6 = Jun
+month-7 = Jul
+month-8 = Aug
+month-9 = Sep
+month-10 = Oct
+month-11 = Nov
+month-12 = Dec
+
+## Names
+machine-name = Machine { $machine }
+run-name = Machine { $machine }, run { $run }
+run-unnamed = a run
+run-unclaimed = a record that no run has claimed
+chair-name = chair { $chair }
+pouch-count = { $count ->
+    [one] 1 pouch
+   *[other] { $count } pouches
+}
+
+## Signs
+sign-none = No sign yet. Add yours first.
+sign-gone = (removed)
+sign-label = Your sign: initials and a word, like HL fish
+sign-example = HL fish
+sign-add = Add this sign
+
+## States
+state-used = used
+state-soaking = soaking
+state-washed = washed
+state-disinfected = disinfected
+state-bagged = bagged
+state-in-machine = in the machine
+state-to-check = to check
+state-ready = ready
+state-use-now = use now
+state-opened = opened
+state-set-aside = set aside
+state-away = away
+state-retired = retired
+state-missing = missing
+
+## What a record proves
+outcome-did = Steam did its work
+outcome-did-not = Steam did not do its work
+outcome-cannot-tell = Cannot tell
+outcome-leak-pass = Leak test: within its limit
+outcome-leak-fail = Leak test: beyond its limit
+outcome-none = No numbers yet
+contents-unwrapped = unwrapped, solid
+contents-pouched = in pouches, solid
+contents-hollow = hollow pieces inside
+contents-unknown = nobody said what was inside
+known-tapped = said by a person
+known-scanned = scanned or typed
+known-measured = measured
+known-read = read off the display
+known-by-clock = by the clock
+known-worked-out = worked out
+known-setting = a setting
+known-from-paper = from paper
+basis-record = Measured: from the machine’s own record. Judge { $judge }.
+basis-reading = Read: a person read the numbers off the display. Judge { $judge }.
+verdict-not-carried = But these numbers do not cover what was inside.
+drying-as-set = Drying ran as set
+drying-short = Drying ran short
+drying-none = No drying
+drying-cannot-tell = Cannot tell
+drying-only-looks = A record cannot see whether a pouch is dry. Only looking tells.
+
+## Reasons of a verdict
+reason-hold-met = At temperature for { $held }; { $needed } was needed.
+reason-hold-short = At temperature for { $held } only; { $needed } was needed.
+reason-hold-border = At temperature for { $held }, too close to { $needed } to be sure.
+reason-dip = The temperature dipped below { $set } °C. The longest time without a dip is { $held }.
+reason-over-band = Hotter than the band: up to { $highest } °C, set { $set } °C.
+reason-air-left = Air was left inside: the steam was { $deviation } K off what its pressure promises.
+reason-superheat = The steam was too dry: { $deviation } K off what its pressure promises.
+reason-gasket-leak = The chamber leaks. Look at the door seal.
+reason-leak-rate = The pressure rises too fast in the leak test.
+reason-sensor-offset = Temperature and pressure do not fit together: a sensor is off by about { $deviation } K.
+reason-sensor-frozen = A sensor stands still while the chamber moves.
+reason-sensor-derived = One column is worked out from the other. It proves nothing more.
+reason-no-pressure = The record has no pressure that can be used.
+reason-gauge-as-absolute = The pressure counts from the air outside, not from zero. It was read so.
+reason-set-unclear = Which temperature was set is not clear.
+reason-unit-unclear = The unit of a column is not clear.
+reason-gap-in-hold = Samples are missing in the time at temperature.
+reason-truncated = The record ends too early.
+reason-aborted = The record says that the run was stopped or failed.
+reason-clock-jump = The machine’s clock jumped.
+reason-rows-missing = Some lines of the record are missing.
+reason-rows-doubled = Some lines stand there twice. They were left out.
+reason-rows-swapped = Some lines stood in the wrong place. They were put right.
+reason-drying-short = Drying ran short: { $drying }.
+reason-drying-none = There was no drying.
+reason-weak-heater = Heating up took long. The heater may be weak.
+reason-clogged-filter = Air came in slowly. The filter may be clogged.
+reason-load-not-covered = These numbers do not cover what was inside.
+reason-unreadable = This file could not be read as a record.
+place-time = { $from } to { $to }
+place-lines = lines { $first } to { $last }
+
+## DO NOT USE
+do-not-use = DO NOT USE
+stop-numbers = The numbers of the run were missed
+stop-cannot-tell = The numbers cannot tell
+stop-mark = A mark did not turn
+stop-wet = Wet
+stop-torn = Torn
+stop-dropped = Dropped
+stop-interrupted = The run was interrupted
+stop-release-undone = The release was taken back
+stop-recall = Recalled
+stop-judged-worse = Judged again, and worse
+stop-not-sure = Somebody was not sure
+stop-unknown = This code is not in this book.
+stop-unknown-do = Read it again. If it is still not here, do not use the pouch.
+stop-opened = Opened already: { $at }. A pouch is used once.
+stop-too-late = Its time is up. It counts as used again.
+stop-bagged = Not yet in a machine.
+stop-to-check = Not checked yet.
+stop-apart = Taken apart. A pouch is never used twice.
+stop-do-aside = Put it in the tray for DO NOT USE. Take another pouch.
+stop-do-used = Put the set in the used bin. Take another pouch.
+stop-do-start = Put it with the bagged ones. Take another pouch.
+stop-do-check = Put it back with its run. Take another pouch.
+stop-another = I have another
+stopped-1 = Put all of it in the tray for DO NOT USE.
+stopped-2 = Open, wash again, dry, new pouch, new mark.
+stopped-3 = Run it again, with fewer pouches.
+stopped-4 = Twice in a week: have the machine looked at.
+contradicted = Two entries contradict each other; the safer one counts.
+
+## Cautions
+caution-hot = HOT. Tongs or heat gloves. Let it cool. Never open under pressure.
+caution-sharp = Sharp tips. Hinges open, tips away from you.
+caution-gloves = Thick gloves and eye cover for soiled tools and strong liquids.
+caution-manual = The machine’s manual and your local rules come first.
+
+## Now
+now-title = Now
+now-quiet = Nothing needs hands.
+check-pouches = { $count ->
+    [one] Check 1 pouch
+   *[other] Check { $count } pouches
+}
+washed-waiting = { $count ->
+    [one] 1 set washed, waiting for a pouch
+   *[other] { $count } sets washed, waiting for pouches
+}
+bagged-waiting = { $count ->
+    [one] 1 pouch waiting for a machine
+   *[other] { $count } pouches waiting for a machine
+}
+unclaimed-title = A record that no run has claimed
+unclaimed-clock = Machine’s clock: { $clock }
+apart-title = { $count ->
+    [one] 1 pouch to take apart
+   *[other] { $count } pouches to take apart
+}
+apart-do = Open, wash again, dry, new pouch, new mark, new run.
+apart-open = They are open and in the used bin
+apart-asks = Taken apart: tap your sign
+go-check = CHECK
+go-pack = PACK
+go-start = START A RUN
+go-run = About this run
+go-claim = WHICH RUN?
+go-chair = OPEN AT A CHAIR
+
+## Wash and pack
+wash-title = Wash and pack
+bin-about = { $count ->
+    [0] The bin is empty
+    [one] Bin: about 1 set
+   *[other] Bin: about { $count } sets
+}
+wash-look = Washed, dry, looked at, oiled? Rust, dull, loose: take it out.
+wash-asks = Washed, hands clean: tap your sign
+kinds-none = No sets counted yet
+kinds-none-do = Say once which sets you have and how many.
+pack-none = Nothing washed waits for a pouch
+pack-none-do = Tap your sign under the washed sets first.
+pack-kind = { $count ->
+    [one] Pack { $kind }: 1 washed
+   *[other] Pack { $kind }: { $count } washed
+}
+pack-cautions = Hinges open. Pieces not touching. Three quarters full at most.
+pack-how-many = Pouches
+pack-into = Into
+pack-pouched = a pouch each
+pack-open = open, on a numbered tag, for use at once
+pack-hollow = something hollow is inside (a bore, a tube)
+pack-asks = Packed: tap your sign
+
+## Start
+start-title = Start a run
+start-no-machine = No machine is free
+start-no-pouch = No pouch waits for a machine
+start-inside = { $count ->
+    [one] 1 pouch goes in
+   *[other] { $count } pouches go in
+}
+start-contents = What the steam has to get through: { $contents }.
+start-which = Which pouches
+start-over = More than this tray was tested with ({ $most }).
+start-over-yes = I know. Start all the same
+start-programme = Programme, as the machine calls it
+start-cautions = Nothing stacked, nothing touches the wall, water checked, door shut.
+start-asks = START: tap your sign
+
+## A run in its machine
+strip-ends = Usually ends about { $at }
+strip-time-up = Time is up: look at the machine
+strip-too-few = Too few runs to tell when it ends
+strip-started = Started { $at }.
+strip-usual = { $runs ->
+    [one] Usual here: { $low } to { $high } min, from 1 run.
+   *[other] Usual here: { $low } to { $high } min, from { $runs } runs.
+}
+strip-by-clock = By the clock: nothing here sees into the machine.
+unload-asks = Out of the machine, on the rack: tap your sign
+unloaded-at = Out of the machine:
+
+## Machine
+machine-title = Machines
+machine-none = No machine yet
+machine-out = Out of use
+machine-out-do = Take out of use
+machine-back-asks = Back in use: tap your sign
+machine-last = Last runs
+machine-no-runs = None yet
+machine-clock = Its clock: { $ahead } min ahead
+machine-clock-ahead = Minutes that its clock runs ahead (minus: behind)
+machine-clock-asks = Clock compared: tap your sign
+take-title = Take in a record
+take-file = File from the machine
+take-do = Take it in
+
+## A run
+run-started = Started
+run-undone = start undone
+run-released = released
+run-inside = What was inside
+trace-title = The trace of the run
+trace-temperature = temperature
+trace-saturation = what the pressure promises
+trace-pressure = pressure
+trace-band = set temperature and band, { $from } to { $to } °C
+figures-title = The figures, and where they come from
+figure = Figure
+value = Value
+where-from = Where from
+figure-set = Set temperature
+figure-held = Time at temperature
+figure-needed = Time needed
+figure-lowest = Lowest in that time
+figure-highest = Highest in that time
+figure-deviation = Off what the pressure promises
+figure-drying-time = Length of drying
+figure-drying = Drying
+figure-total = Length of the record
+figure-inside = What was inside
+figure-proven = Proven for
+figure-proven-none = nothing
+limits-title = Limits used
+
+## The three looks
+looks-title = { $count ->
+    [one] Look at 1 pouch
+   *[other] Look at all { $count } pouches
+}
+looks-again = One was not good. Look at all the others again.
+look-numbers = Numbers reached?
+look-numbers-yes = Yes
+look-marks = ALL marks turned?
+look-marks-how = Every pouch, front and back. Compare with the colour on the pack.
+look-dry = ALL dry and whole?
+look-dry-how = No drop, no damp paper, no tear, none dropped. Dry later is still wet.
+look-inner = The indicator inside the load: end point reached?
+look-inner-how = Type 5 or 6, in the middle of the load. Without a record it has to be there.
+inner-not = NO, OR NOT THERE
+one-not = ONE NOT
+which-marks = Which marks did not turn?
+which-wet = Which are wet?
+which-torn = Which are torn or open?
+which-dropped = Which were dropped?
+marks-reach = One mark stops the whole run.
+dry-reach = Torn or dropped: that pouch. One wet: that pouch, and look at all again. Two wet: all.
+one-not-asks = I saw it: tap your sign
+looks-asks = I looked at every pouch. ALL GOOD, RELEASE: tap your sign
+no-release-did-not = No release: the numbers were missed
+no-release-cannot-tell = No release yet: the numbers cannot tell
+no-release-not-carried = No release: these numbers do not cover what was inside
+no-release-do = Set aside. Open, wash again, dry, new pouch, new mark, new run.
+no-release-cannot-tell-do = Take in the record, or read three numbers off the display. If that is not possible: run it again.
+not-sure = Not sure?
+set-aside-run = SET THE WHOLE RUN ASIDE
+numbers-title = Where do the numbers come from?
+numbers-file = From a file
+numbers-read = Off the display or the print-out
+numbers-read-how = Type only what you read there yourself.
+read-lowest = Lowest temperature while at temperature
+read-degrees = Degrees
+read-held = Time at temperature
+read-pressure = Pressure, if it shows one
+read-unit = Unit of the pressure
+unit-kpa-abs = kPa absolute
+unit-kpa-gauge = kPa gauge
+unit-bar-abs = bar absolute
+unit-bar-gauge = bar gauge
+unit-psi-gauge = psi gauge
+read-asks = I read this: tap your sign
+lift-title = Was this stop made by mistake?
+lift-only = Only a stop made by mistake can be lifted. A failed number, mark or look has no way back but a new run.
+lift-which = Which pouches
+lift-why = Why
+lift-mistake = stopped by mistake
+lift-paperwork = only paperwork was missing, and it is here now
+lift-asks = Lift the stop: tap your sign
+
+## Ready
+ready-title = Ready
+ready-none = The shelf is empty
+ready-none-do = Pouches stand here after their run was checked and released.
+use-now-until = Use now: until { $at }
+use-now-how = On its tag, in a covered tray. Cool in air, never under the tap. After that time it counts as used.
+shelf-kind = { $count ->
+    [one] { $kind }: 1 ready
+   *[other] { $kind }: { $count } ready
+}
+shelf-front = Front: take from here
+shelf-more = and { $count } more
+chairs-today = { $count ->
+    [0] Nothing opened today
+    [one] 1 opened at the chairs today
+   *[other] { $count } opened at the chairs today
+}
+
+## Chair
+chair-title = Open at a chair
+chair-which = Which chair?
+chair-order = Code first, put the phone down, clean hands, gloves, then open in front of the client.
+chair-look = Look: dry? whole? mark turned?
+chair-not-good = Not good?
+code-label = The four signs on the pouch
+code-look = LOOK IT UP
+code-clear = clear
+code-other = Another pouch
+pouch-released = Released
+opened-asks = OPENED HERE: tap your sign
+opened-asks-chair = OPENED at chair { $chair }: tap your sign
+
+## Labels
+labels-title = Codes and labels
+labels-none = Nothing was packed in that act.
+labels-print = Print
+labels-hand = No printer? Write the code on the flap or the film with a soft pen. Never on the paper.
+labels-steam = Ordinary office labels are not made for steam. Try three labels in three runs first.
+labels-stock = Labels
+labels-letter = Letter sheet, 30 labels
+labels-a4 = A4 sheet, 21 labels
+labels-roll = roll, 25 × 25 mm
+labels-start = First label still on the sheet
+labels-show = Show this
+label-sentence = Packed { $day }. Look: dry? whole?
+print-page = page { $page } of { $of }
+print-printed = Printed { $at }
+print-scale = 50 mm. If it is not, print again at 100 %.
+print-stock = Office labels are not made for steam: try three of them first.
+print-machine = Machine
+print-run = Run
+print-machine-short = M
+print-run-short = R
+labels-refused = The labels could not be drawn. Write the codes by hand; they are good as they are.
+
+## Log
+log-title = Log
+log-empty = Nothing is written yet.
+log-later = written later: { $at }
+log-undone = taken back
+log-older = Older
+log-newest = Newest
+log-station = station { $station }
+log-program = by itself
+log-verify = Each line holds on to the one before it. steamside verify shows whether one was changed.
+go-recall = Recall
+
+## Recall
+recall-title = Recall
+recall-how = From the run after the last good spore test to the moment the machine was taken out of use.
+recall-authority = The health authority leads. Call it before you call clients. This list says who was here, and nothing about risk.
+recall-run = After this run
+recall-run-none = no run chosen
+recall-machine = Machine
+recall-from = From
+recall-to = To
+recall-do = Show the list
+recall-runs = { $count ->
+    [one] 1 run
+   *[other] { $count } runs
+}
+recall-shelf = { $count ->
+    [one] 1 pouch not opened: take it off the shelf
+   *[other] { $count } pouches not opened: take them off the shelf
+}
+recall-unlinked = { $count ->
+    [one] 1 opened without a visit
+   *[other] { $count } opened without a visit
+}
+recall-gone = { $count ->
+    [one] 1 out of the round
+   *[other] { $count } out of the round
+}
+recall-visits = { $count ->
+    [one] 1 visit
+   *[other] { $count } visits
+}
+recall-date = Day
+recall-time = Time
+recall-chair = Chair
+recall-code = Code
+recall-of-run = Run
+recall-start-unknown = The run to count from is not in the book: everything is on the list.
+recall-nothing = Nothing was reached.
+recall-from-run = Recall from this run on
+recall-set-aside = DO NOT USE: set all of these aside
+
+## Unclaimed
+claim-title = Which run is this?
+claim-how = Nothing is guessed. Compare the clock of the machine with the start of the run.
+claim-no-clock = The record has no clock.
+claim-taken = It came in
+claim-none = No run without a record fits. Start one, or leave the record here.
+claim-asks = This run: tap your sign
+claim-done = This record belongs to a run now.
+
+## Setup
+setup-title = Setup
+setup-machines = Machines
+setup-machine-add = Add a machine
+setup-signs = Signs
+setup-signs-how = A sign is yours alone: initials and a word, no full name. Tapping it does the act and signs it.
+setup-sets = Sets
+setup-sets-how = Count once. The bin is worked out from then on.
+setup-languages = Languages
+setup-zone = Time zone: { $zone }
+setup-no-device = This tool shows what a record proves and what people saw. It does not show what nobody can know.
+first-machine = One machine? Say its number.
+first-machine-how = Example: the machine on the left is 1. Everything else can wait.
+first-sign = Now your sign.
+first-all = Set up everything else
+machine-number = Number on the door
+machine-air = How does it get the air out?
+air-vacuum = with a vacuum pump
+air-gravity = steam pushes it out
+air-not-known = not known
+machine-files = it writes a file for each run
+machine-no-files = no files
+machine-most = tray tested with { $most } pouches
+machine-most-not-known = most pouches not known
+machine-most-ask = Most pouches that its tray was tested with
+machine-add = Add this machine
+person-left = No longer here
+person-left-asks = Remove this sign: tap yours
+sets-kind = { $kind }: { $owned } owned
+sets-new = Another kind of set
+sets-kind-label = Kind, in small letters
+sets-kind-example = manicure
+sets-owned = How many the salon owns
+sets-used = In the used bin now
+sets-washed = Washed, not in a pouch
+sets-asks = Counted: tap your sign
+language-own = the language that the lines are written in
+language-drafts = { $drafts } of { $lines } lines are drafts: nobody of the trade who grew up with the language has read them yet
+language-checked = all { $lines } lines read by somebody of the trade
+
+## Lines of the log
+line-washed = { $count ->
+    [one] 1 set washed ({ $kind }).
+   *[other] { $count } sets washed ({ $kind }).
+}
+line-packed = { $count ->
+    [one] 1 set packed ({ $kind }).
+   *[other] { $count } sets packed ({ $kind }).
+}
+line-started = { $count ->
+    [one] { $run } started with 1 pouch.
+   *[other] { $run } started with { $count } pouches.
+}
+line-unloaded = { $run }: out of the machine.
+line-taken = { $count ->
+    [one] A record taken in, 1 cycle.
+   *[other] A record taken in, { $count } cycles.
+}
+line-claimed = The record belongs to { $run }.
+line-judged = { $run }: { $outcome } ({ $known }).
+line-looked = { $run } looked at.
+line-looked-marks = Mark not turned: { $what }.
+line-looked-wet = Wet: { $what }.
+line-looked-torn = Torn: { $what }.
+line-looked-dropped = Dropped: { $what }.
+line-released = { $count ->
+    [one] { $run }: 1 pouch released.
+   *[other] { $run }: { $count } pouches released.
+}
+line-set-aside = Set aside: { $what }. { $why }.
+line-lifted-mistake = Stop lifted: { $what }. Made by mistake.
+line-lifted-paperwork = Stop lifted: { $what }. Paperwork was missing.
+line-opened = { $what } opened.
+line-opened-chair = { $what } opened at chair { $chair }.
+line-apart = Taken apart: { $what }.
+line-undone = An earlier entry was taken back.
+line-opened-book = The book begins. Time zone { $zone }.
+line-zone = Time zone: { $zone }.
+line-joined = { $sign } works here.
+line-left = { $sign } no longer works here.
+line-machine = { $machine } is here: air out { $air }.
+line-clock = The clock of { $machine } runs { $ahead } ahead.
+line-out = { $machine } out of use.
+line-back = { $machine } back in use.
+line-owned = { $kind }: { $count } owned, counted.
+line-counted = { $kind }: { $used } used, { $washed } washed, counted.
+
+## Not done
+refused-title = Not done
+refused-heading = This was not done
+refused-safe = Nothing was written. Everything is as it was.
+refused-do = Go back and look again.
+refused-no-sign = No sign stands under it.
+    .do = Go back and tap your own sign.
+refused-no-such-act = There is no such act.
+refused-no-such-page = There is no such page, or it is about something that is not in this book.
+    .do = Go back to NOW.
+refused-no-such-person = That sign is not in this book.
+    .do = Go back and tap your own sign.
+refused-no-such-machine = That machine is not in this book.
+refused-no-such-pouch = That pouch is not in this book.
+    .safe = Nothing was written. Do not use the pouch.
+refused-no-such-run = That run is not in this book, or its start was undone.
+refused-no-such-record = That record is not in this book.
+refused-nothing-chosen = Nothing was chosen.
+    .do = Go back and choose at least one.
+refused-nothing-counted = The count is zero.
+    .do = Go back and count again.
+refused-too-many = That is more than { $most } in one go.
+    .do = Look at the number. If it is right, enter it in two parts.
+refused-field-missing = Something is missing: { $field }.
+    .do = Go back and fill it in.
+refused-field-misread = This could not be read: { $field }.
+    .do = Go back and enter it again: numbers as digits, words in small letters.
+refused-not-to-hand = Pouch { $code } is in a machine, opened or out of the round.
+refused-machine-number = A machine has a number from 1 to 99.
+refused-number-taken = There is a machine { $machine } already.
+    .do = Go back and give the next number.
+refused-clock-offset = More than a year is not a clock that runs ahead.
+    .do = Compare the machine’s clock with this page again.
+refused-machine-out = Machine { $machine } is out of use.
+    .safe = Nothing was written. Do not start it.
+    .do = Use another machine.
+refused-machine-full = There is a run in machine { $machine } already.
+    .do = Take its load out first: tap your sign under that run.
+refused-nothing-inside = No pouch was chosen.
+    .do = Go back and choose what goes in.
+refused-not-bagged = Pouch { $code } does not wait for a machine.
+    .do = Look at the code on the pouch again.
+refused-over-tested = More than { $most } pouches: the tray was not tested with so many.
+    .safe = Nothing was written. Too full a tray gives wet pouches.
+    .do = Take some out, or go back and say that you know.
+refused-already-unloaded = That run is out of its machine already.
+    .do = Go on with the check.
+refused-not-unloaded = The load is still in the machine.
+    .safe = Nothing was released.
+    .do = Take it out first: tap your sign under the run.
+refused-no-numbers = There are no numbers for this run yet.
+    .safe = Nothing was released. Do not use these pouches.
+    .do = Take in the record, or read three numbers off the display.
+refused-nothing-to-check = No pouch of this run waits for a look.
+refused-not-in-this-run = A pouch that was named was not in this run.
+    .safe = Nothing was released.
+    .do = Look at the code on the pouch again.
+refused-which-mark = Which mark did not turn?
+    .safe = Nothing was released. Do not use these pouches.
+    .do = Go back and choose the pouches. Not sure which? Set the whole run aside.
+refused-which-wet = Which pouch is wet, torn or dropped?
+    .safe = Nothing was released. Do not use these pouches.
+    .do = Go back and choose the pouches. Not sure which? Set the whole run aside.
+refused-no-talking-back = The record shows that the numbers were missed. A reading does not change that.
+    .safe = Nothing was released. Do not use these pouches.
+    .do = Open, wash again, dry, new pouch, new mark, new run.
+refused-not-stopped = Pouch { $code } is not set aside.
+refused-no-way-back = Pouch { $code } failed a number, a mark or a look.
+    .safe = It stays set aside. Do not use it.
+    .do = Open, wash again, dry, new pouch, new mark, new run.
+refused-undone-already = That was taken back already.
+refused-nothing-to-undo = There is nothing to take back.
+refused-no-undo = This cannot be taken back by a tap.
+    .do = It stays in the log. If it is wrong, count again or set aside.
+refused-run-has-record = That run has a record already.
+refused-record-claimed = That record belongs to a run already.
+refused-record-deleted = The file of that record was deleted.
+    .safe = Nothing was written. What was judged before stands.
+    .do = Take the file in again.
+refused-record-unreadable = That file could not be read as a record.
+    .safe = Nothing was released. Do not use these pouches.
+    .do = Read three numbers off the display, or run it again.
+refused-sign-length = A sign has 1 to { $most } characters.
+    .do = Go back: initials and a word.
+refused-sign-taken = The sign { $sign } is taken.
+    .do = Go back and choose another word.
+refused-no-file = No file was chosen.
+    .do = Go back and choose the file from the machine.
+refused-empty-file = That file is empty.
+    .do = Copy it from the machine again.
+refused-large-file = That file is larger than { $most } MB.
+    .do = Choose the record of one run.
+refused-upload-cut = The file did not arrive whole.
+    .do = Send it again.
+refused-zone = { $zone } is not the name of a time zone.
+    .do = Write it like America/Chicago.
+refused-folder = The folder cannot be used: { $why }.
+    .do = Choose a folder that this program may write in.
+trouble-title = The program could not go on
+trouble-safe = What was written before is safe. This last tap may not be written.
+trouble-do = Open NOW and look whether it is there. If this comes again, start the program again.

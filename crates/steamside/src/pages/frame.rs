@@ -1,0 +1,227 @@
+//! The frame of every page: the places, the clock, the language, what was just done.
+
+use super::shapes::{self, Shape};
+use super::telling::{self, Names};
+use super::when;
+use crate::acts;
+use crate::web::Ctx;
+use crate::words::Language;
+use logbook::book::BookError;
+use logbook::fact::{Body, BookKind, Fact};
+use logbook::view::View;
+use maud::{DOCTYPE, Markup, html};
+use measure::{ActId, Span};
+
+/// Where the style lies.
+pub const STYLE_PATH: &str = "/assets/steamside.css";
+/// Where the script lies.
+pub const SCRIPT_PATH: &str = "/assets/steamside.js";
+/// Where the icon lies.
+pub const ICON_PATH: &str = "/assets/steamside.svg";
+/// The icon: a house with a tick, on paper.
+pub const ICON: &str = include_str!("../../assets/steamside.svg");
+/// The style.
+pub const STYLE: &str = include_str!("../../assets/steamside.css");
+/// The script: every page works without it.
+pub const SCRIPT: &str = include_str!("../../assets/steamside.js");
+
+/// How long the line that says what was done offers to take it back. Afterwards the way back is a
+/// correction that stays in the log.
+const UNDO: Span = Span::from_seconds(30);
+
+/// One of the places that are at most one tap from every page.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Place {
+    /// What needs hands.
+    Now,
+    /// The shelf and the chairs.
+    Ready,
+    /// The machines.
+    Machine,
+    /// Everything that happened.
+    Log,
+}
+
+impl Place {
+    const ALL: [Self; 4] = [Self::Now, Self::Ready, Self::Machine, Self::Log];
+
+    const fn parts(self) -> (&'static str, Shape, &'static str) {
+        match self {
+            Self::Now => ("/", Shape::Hourglass, "place-now"),
+            Self::Ready => ("/ready", Shape::House, "place-ready"),
+            Self::Machine => ("/machine", Shape::Drum, "place-machine"),
+            Self::Log => ("/log", Shape::Tape, "place-log"),
+        }
+    }
+}
+
+/// How a page stands in its frame.
+#[derive(Debug, Clone)]
+pub struct Frame {
+    /// Its heading.
+    pub title: String,
+    /// The place that it belongs to.
+    pub place: Place,
+    /// Text for reading at a desk; otherwise the large text for the wall above the sink.
+    pub desk: bool,
+    /// Read the page again every so many seconds, while nobody has typed in it.
+    pub again_s: Option<u32>,
+    /// What was just done.
+    pub did: Option<Did>,
+}
+
+/// What was just done here.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Did {
+    /// The act.
+    pub act: ActId,
+    /// Said in one line.
+    pub text: String,
+    /// How it can be taken back, and for how many more seconds.
+    pub undo: Option<(Undo, i64)>,
+}
+
+/// How an act can be taken back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Undo {
+    /// As if it had not been done; it stays in the log, struck through.
+    Back,
+    /// A release is taken back by setting aside.
+    SetAside,
+}
+
+/// What was just done at this station, where the request brought an act along.
+pub fn did(view: &View<'_>, ctx: &Ctx) -> Result<Option<Did>, BookError> {
+    let Some(act) = ctx.did else { return Ok(None) };
+    let facts = view.facts_of_act(act)?;
+    let Some(first) = facts.first() else { return Ok(None) };
+    let names = Names::of(view, &facts)?;
+    let text = facts.iter().map(|fact| telling::line(ctx, &names, fact)).collect::<Vec<_>>();
+    let left_ms = (first.stamp.written + UNDO - ctx.now).millis();
+    let undo = undo_of(&facts).filter(|_| left_ms > 0 && view.act_undone(act).is_ok_and(|by| by.is_none()));
+    Ok(Some(Did { act, text: text.join(" "), undo: undo.map(|undo| (undo, left_ms / 1_000)) }))
+}
+
+/// Going to the safer side is never taken back by a tap.
+fn undo_of(facts: &[Fact]) -> Option<Undo> {
+    if facts.iter().any(|fact| matches!(fact.body, Body::Released { .. })) {
+        Some(Undo::SetAside)
+    } else if facts.iter().all(|fact| acts::can_be_undone(&fact.body)) {
+        Some(Undo::Back)
+    } else {
+        None
+    }
+}
+
+/// The whole page.
+pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
+    let words = ctx.words();
+    html! {
+        (DOCTYPE)
+        html lang=(ctx.language.code()) class=[book_class(ctx)] {
+            (head(&frame.title, &words.say("program-name")))
+            body class=(if frame.desk { "desk" } else { "sink" }) data-again=[frame.again_s] {
+                (shapes::sheet())
+                a class="skip" href="#work" { (words.say("skip")) }
+                (top(ctx))
+                (places(ctx, frame.place))
+                main id="work" tabindex="-1" {
+                    h1 { (frame.title) }
+                    (body)
+                }
+                div class="did" role="status" aria-live="polite" {
+                    @if let Some(did) = &frame.did { (did_bar(ctx, did)) }
+                }
+                footer {
+                    p { (words.say("foot-manual")) " " (words.say("foot-person")) }
+                    p { a href="/setup" { (words.say("setup-title")) } }
+                }
+            }
+        }
+    }
+}
+
+/// The head of every page, full-screen ones too. Nothing is loaded from elsewhere.
+pub fn head(title: &str, program: &str) -> Markup {
+    html! {
+        head {
+            meta charset="utf-8";
+            meta name="viewport" content="width=device-width, initial-scale=1";
+            title { (title) " – " (program) }
+            link rel="stylesheet" href=(STYLE_PATH);
+            link rel="icon" type="image/svg+xml" href=(ICON_PATH);
+            script src=(SCRIPT_PATH) defer {}
+        }
+    }
+}
+
+/// Class of the whole page in a book that must not be mistaken for a real one.
+pub fn book_class(ctx: &Ctx) -> Option<&'static str> {
+    match ctx.book {
+        BookKind::Salon => None,
+        BookKind::Demo => Some("demo"),
+        BookKind::Practice => Some("practice"),
+    }
+}
+
+fn top(ctx: &Ctx) -> Markup {
+    let words = ctx.words();
+    html! {
+        header class="top" {
+            p class="clock" {
+                time datetime=(when::machine_value(ctx, ctx.now)) {
+                    strong { (when::clock_of(ctx, ctx.now)) } " " (when::day_of(ctx, ctx.now))
+                }
+            }
+            @match ctx.book {
+                BookKind::Salon => {}
+                BookKind::Demo => { p class="book-kind" { (words.say("book-demo")) } }
+                BookKind::Practice => { p class="book-kind" { (words.say("book-practice")) } }
+            }
+            form class="languages" method="post" action="/language" aria-label=(words.say("language")) {
+                input type="hidden" name="back" value=(ctx.here);
+                @for language in Language::ALL {
+                    button name="language" value=(language.code()) lang=(language.code())
+                        aria-pressed=(if language == ctx.language { "true" } else { "false" }) {
+                        (language.name())
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn places(ctx: &Ctx, here: Place) -> Markup {
+    let words = ctx.words();
+    html! {
+        nav class="places" aria-label=(words.say("places")) {
+            @for place in Place::ALL {
+                @let (href, shape, key) = place.parts();
+                a href=(href) aria-current=[(place == here).then_some("page")] {
+                    (shape.draw()) span { (words.say(key)) }
+                }
+            }
+        }
+    }
+}
+
+fn did_bar(ctx: &Ctx, did: &Did) -> Markup {
+    let words = ctx.words();
+    html! {
+        p { (words.tell("did", &[("what", did.text.as_str().into())])) }
+        @if let Some((undo, left)) = did.undo {
+            form method="post" action="/act/undo" data-left=(left) {
+                input type="hidden" name="act" value=(super::Form::new("undo", &did.act.to_string()).id(ctx));
+                input type="hidden" name="back" value=(ctx.here);
+                input type="hidden" name="undo" value=(did.act);
+                button {
+                    @match undo {
+                        Undo::Back => { (words.say("undo")) }
+                        Undo::SetAside => { (words.say("undo-release")) }
+                    }
+                    " " span class="left" { "0:" (format!("{left:02}")) }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,41 @@
+//! The pages: one file a screen. Each reads one consistent state of the book and draws it; the
+//! drawing itself is a function of plain values.
+
+pub mod chair;
+pub mod frame;
+pub mod labels;
+pub mod log;
+pub mod machine;
+pub mod now;
+mod parts;
+mod plot;
+pub mod ready;
+pub mod recall;
+pub mod refused;
+pub mod run;
+mod say;
+pub mod setup;
+mod shapes;
+pub mod start;
+pub mod stop;
+mod strip;
+mod telling;
+pub mod trouble;
+pub mod unclaimed;
+pub mod wash;
+mod when;
+
+pub use parts::Form;
+
+/// A file that pages load, by its name: its kind and its bytes. All are compiled in.
+pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
+    match name {
+        "steamside.css" => Some(("text/css; charset=utf-8", frame::STYLE.as_bytes())),
+        "steamside.js" => Some(("text/javascript; charset=utf-8", frame::SCRIPT.as_bytes())),
+        "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests;

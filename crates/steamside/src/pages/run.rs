@@ -1,0 +1,250 @@
+//! One run: what its record proves, why, what was inside, and the three looks.
+
+mod figures;
+mod looks;
+mod numbers;
+
+use super::frame::{self, Frame, Place};
+use super::parts::{self, Caution, Form};
+use super::plot::Trace;
+use super::shapes::Shape;
+use super::strip::{self, Usual};
+use super::{now, say, stop, telling};
+use crate::web::Ctx;
+use cycle::record::Samples;
+use load::SetState;
+use logbook::book::BookError;
+use logbook::fact::{Basis, Judged, StopReason};
+use logbook::view::{Person, Pouch, Run, TakenCycle, View};
+use maud::{Markup, html};
+use measure::RunId;
+use release::verdict::Outcome;
+
+/// What the page shows.
+#[derive(Debug, Clone)]
+pub struct Seen {
+    /// The run.
+    pub run: Run,
+    /// How long such runs take.
+    pub usual: Option<Usual>,
+    /// Its verdicts, the one that counts first.
+    pub judged: Vec<Judged>,
+    /// The samples of its record.
+    pub samples: Option<Samples>,
+    /// Its pouches.
+    pub pouches: Vec<Pouch>,
+    /// Who may sign.
+    pub people: Vec<Person>,
+    /// The sign that started it.
+    pub starter: Option<String>,
+}
+
+/// The page; `None` where no such run is in the book.
+pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, BookError> {
+    let Some(run) = view.run(run)? else { return Ok(None) };
+    let people = view.people()?;
+    let starter = run
+        .started
+        .1
+        .and_then(|who| people.iter().find(|person| person.person == who))
+        .and_then(|person| person.sign.clone());
+    let seen = Seen {
+        usual: strip::usual(view, &run)?,
+        judged: view.judged_of_run(run.run)?.into_iter().map(|fact| fact.judged).collect(),
+        samples: samples(view, &view.taken_of_run(run.run)?)?,
+        pouches: view.pouches_of_run(run.run)?,
+        people,
+        starter,
+        run,
+    };
+    let frame = Frame {
+        title: telling::run_name(ctx, seen.run.machine_number, seen.run.number),
+        place: Place::Machine,
+        desk: false,
+        again_s: None,
+        did: frame::did(view, ctx)?,
+    };
+    Ok(Some(frame::page(ctx, &frame, &draw(ctx, &seen))))
+}
+
+/// The samples of the record that belongs to the run. A record that cannot be read any more is no
+/// reason to hide the verdict on it: the trace is left out.
+fn samples(view: &View<'_>, taken: &[TakenCycle]) -> Result<Option<Samples>, BookError> {
+    let Some(cycle) = taken.iter().find(|cycle| cycle.replaced_by.is_none()) else {
+        return Ok(None);
+    };
+    let Some(bytes) = view.drawer(cycle.kept.entry)? else { return Ok(None) };
+    Ok(read_samples(&bytes, cycle.cycle))
+}
+
+/// What stands on it.
+pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
+    let running = seen.run.unloaded.is_none() && !seen.run.undone;
+    let judged = seen.judged.first();
+    html! {
+        p class="facts" { (heading(ctx, seen)) }
+        @if running { (now::running_card(ctx, &seen.run, seen.usual, &seen.people)) }
+        (verdict(ctx, seen, judged))
+        @if let Some((_, why)) = seen.run.stopped { (stopped(ctx, why)) }
+        @if !running { (looks::draw(ctx, seen)) }
+        (numbers::draw(ctx, seen))
+        @if let Some(judged) = judged { (trace(ctx, seen, judged)) }
+        @if let Some(judged) = judged { (figures::draw(ctx, judged)) }
+        (pouches(ctx, seen))
+        (parts::cautions(ctx, &[Caution::Hot, Caution::Manual]))
+    }
+}
+
+fn heading(ctx: &Ctx, seen: &Seen) -> Markup {
+    let words = ctx.words();
+    html! {
+        span { (words.say("run-started")) " " (parts::time(ctx, seen.run.started.0)) }
+        @if let Some(sign) = &seen.starter { span class="signed" { (sign) } }
+        @if let Some(programme) = &seen.run.programme { span { (programme) } }
+        span { (words.tell("pouch-count", &[("count", seen.run.pouches.into())])) }
+        span { (words.say(say::contents_key(seen.run.contents))) }
+        @if seen.run.undone { span class="state" { (words.say("run-undone")) } }
+    }
+}
+
+/// The verdict, large: ground, shape and word, then every reason with its place in the record.
+fn verdict(ctx: &Ctx, seen: &Seen, judged: Option<&Judged>) -> Markup {
+    let words = ctx.words();
+    let outcome = judged.map(|judged| judged.outcome);
+    let ground = match outcome {
+        Some(Outcome::Lethal | Outcome::LeakPass) => "verdict fine",
+        Some(Outcome::NotLethal | Outcome::LeakFail) => "verdict stop",
+        Some(Outcome::CannotTell) | None => "verdict turn",
+    };
+    let carried = judged.is_some_and(|judged| judged.proven_for.contains(&seen.run.contents));
+    html! {
+        section class=(ground) {
+            h2 {
+                (Shape::of_outcome(outcome).draw())
+                span { (words.say(say::outcome_key(outcome))) }
+            }
+            @if let Some(samples) = &seen.samples {
+                (Trace { samples, set_c: set_c(judged), reasons: &[] }.small(ctx))
+            }
+            @if outcome == Some(Outcome::Lethal) && !carried {
+                p class="fact" { (words.say("verdict-not-carried")) }
+            }
+            @if let Some(judged) = judged {
+                ol class="reasons" {
+                    @for reason in &judged.reasons {
+                        li {
+                            (say::reason(ctx, reason, &judged.figures))
+                            @let place = say::place(ctx, reason);
+                            @if !place.is_empty() { " " span class="place" { "(" (place) ")" } }
+                        }
+                    }
+                }
+                p class="known" { (basis(ctx, judged)) }
+            }
+        }
+    }
+}
+
+fn basis(ctx: &Ctx, judged: &Judged) -> String {
+    let key = match judged.basis {
+        Basis::Record { .. } => "basis-record",
+        Basis::Reading { .. } => "basis-reading",
+    };
+    ctx.words().tell(key, &[("judge", judged.judge.as_str().into())])
+}
+
+fn set_c(judged: Option<&Judged>) -> Option<f64> {
+    judged.and_then(|judged| judged.figures.set_mc).map(|set| set as f64 / 1_000.0)
+}
+
+/// What to do with what must not be used.
+fn stopped(ctx: &Ctx, why: StopReason) -> Markup {
+    let words = ctx.words();
+    stop::card(ctx, &words.say(say::stop_key(why)), &html! {
+        ol {
+            li { (words.say("stopped-1")) }
+            li { (words.say("stopped-2")) }
+            li { (words.say("stopped-3")) }
+            li { (words.say("stopped-4")) }
+        }
+    })
+}
+
+/// The trace, large, each reason numbered as in the list above.
+fn trace(ctx: &Ctx, seen: &Seen, judged: &Judged) -> Markup {
+    let Some(samples) = &seen.samples else { return html! {} };
+    let seconds = |millis: i64| millis as f64 / 1_000.0;
+    let reasons: Vec<_> = judged
+        .reasons
+        .iter()
+        .enumerate()
+        .filter_map(|(index, reason)| {
+            reason.at_ms.map(|(from, to)| (index + 1, seconds(from), seconds(to)))
+        })
+        .collect();
+    let trace = Trace { samples, set_c: set_c(Some(judged)), reasons: &reasons };
+    html! {
+        section class="card fine" {
+            h2 { (Shape::Plateau.draw()) span { (ctx.words().say("trace-title")) } }
+            (trace.large(ctx))
+        }
+    }
+}
+
+/// Every pouch, its state, and for a stop that nothing failed for the way back.
+fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
+    let words = ctx.words();
+    let slip = |pouch: &&Pouch| {
+        pouch.state == SetState::SetAside
+            && matches!(pouch.stopped, Some(StopReason::NotSure | StopReason::ReleaseUndone))
+    };
+    let slips: Vec<_> = seen.pouches.iter().filter(slip).collect();
+    html! {
+        section class="card fine" {
+            h2 { (Shape::Envelope.draw()) span { (words.say("run-inside")) } }
+            ul class="pouch-list" {
+                @for pouch in &seen.pouches {
+                    li {
+                        span class="code" { (pouch.code) }
+                        span { (pouch.kind) }
+                        (say::state(ctx, pouch.state))
+                        @if pouch.contradicted { span { (words.say("contradicted")) } }
+                    }
+                }
+            }
+            @if !slips.is_empty() { (lift(ctx, &slips, &seen.people)) }
+        }
+    }
+}
+
+fn lift(ctx: &Ctx, slips: &[&Pouch], people: &[Person]) -> Markup {
+    let words = ctx.words();
+    html! {
+        details {
+            summary { (words.say("lift-title")) }
+            p { (words.say("lift-only")) }
+            (Form::new("lift", "slips").draw(ctx, &html! {
+                fieldset class="pouches" {
+                    legend { (words.say("lift-which")) }
+                    @for pouch in slips {
+                        label class="pouch-box" {
+                            input type="checkbox" name="pouch" value=(pouch.pouch);
+                            span class="code" { (pouch.code) }
+                        }
+                    }
+                }
+                fieldset class="choices" {
+                    legend { (words.say("lift-why")) }
+                    label { input type="radio" name="why" value="mistake" required; span { (words.say("lift-mistake")) } }
+                    label { input type="radio" name="why" value="paperwork"; span { (words.say("lift-paperwork")) } }
+                }
+                (parts::sign_line(ctx, people, &words.say("lift-asks")))
+            }))
+        }
+    }
+}
+
+/// Reads the samples of one cycle.
+fn read_samples(_bytes: &[u8], _cycle: u32) -> Option<Samples> {
+    None
+}

@@ -1,0 +1,162 @@
+//! Start: the door is shut; which pouches, which machine, which programme; a sign starts it.
+
+use super::frame::{self, Frame, Place};
+use super::parts::{self, Caution, Form, Ground};
+use super::say;
+use super::shapes::Shape;
+use crate::acts::contents_of;
+use crate::web::Ctx;
+use load::SetState;
+use logbook::book::BookError;
+use logbook::view::{Machine, Person, Pouch, View};
+use maud::{Markup, html};
+use measure::MachineId;
+use std::collections::BTreeSet;
+
+/// How many earlier runs are looked through for programmes.
+const RUNS: u32 = 60;
+
+/// What the page shows.
+#[derive(Debug, Clone, Default)]
+pub struct Seen {
+    /// Machines that could be started.
+    pub free: Vec<Machine>,
+    /// The one that was chosen.
+    pub machine: Option<Machine>,
+    /// Programmes used in it before, the last one first.
+    pub programmes: Vec<String>,
+    /// Pouches waiting.
+    pub bagged: Vec<Pouch>,
+    /// Who may sign.
+    pub people: Vec<Person>,
+}
+
+/// The page.
+pub fn page(view: &View<'_>, ctx: &Ctx, machine: Option<MachineId>) -> Result<Markup, BookError> {
+    let free: Vec<Machine> = view
+        .machines()?
+        .into_iter()
+        .filter(|machine| machine.out_since.is_none() && machine.running.is_none())
+        .collect();
+    let chosen = free
+        .iter()
+        .find(|known| Some(known.machine) == machine)
+        .or(free.first())
+        .cloned();
+    let mut programmes = Vec::new();
+    if let Some(chosen) = &chosen {
+        let mut seen = BTreeSet::new();
+        for run in view.last_runs(chosen.machine, None, RUNS)? {
+            if let Some(programme) = run.programme
+                && seen.insert(programme.clone())
+            {
+                programmes.push(programme);
+            }
+        }
+    }
+    let seen = Seen {
+        free,
+        machine: chosen,
+        programmes,
+        bagged: view.pouches_in(&[SetState::Bagged])?,
+        people: view.people()?,
+    };
+    let frame = Frame {
+        title: ctx.words().say("start-title"),
+        place: Place::Machine,
+        desk: false,
+        again_s: None,
+        did: frame::did(view, ctx)?,
+    };
+    Ok(frame::page(ctx, &frame, &draw(ctx, &seen)))
+}
+
+/// What stands on it.
+pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
+    let words = ctx.words();
+    html! {
+        @if let Some(machine) = seen.machine.as_ref().filter(|_| !seen.bagged.is_empty()) {
+            (machines(ctx, seen, machine))
+            (Form { then: Some("/"), ..Form::new("start", &machine.machine.to_string()) }
+                .draw(ctx, &fields(ctx, seen, machine)))
+        } @else if seen.machine.is_none() {
+            (parts::card(Ground::Fine, Shape::Drum, &words.say("start-no-machine"), &html! {
+                p { a class="key main-key" href="/machine" { (words.say("place-machine")) } }
+            }))
+        } @else {
+            (parts::card(Ground::Fine, Shape::Envelope, &words.say("start-no-pouch"), &html! {
+                p { a class="key main-key" href="/wash" { (words.say("wash-title")) } }
+            }))
+        }
+        (parts::cautions(ctx, &[Caution::Hot, Caution::Manual]))
+    }
+}
+
+fn machines(ctx: &Ctx, seen: &Seen, chosen: &Machine) -> Markup {
+    let words = ctx.words();
+    html! {
+        nav class="tabs" aria-label=(words.say("place-machine")) {
+            @for machine in &seen.free {
+                a class="key" href=(format!("/start?machine={}", machine.machine))
+                    aria-current=[(machine.machine == chosen.machine).then_some("true")] {
+                    (Shape::Drum.draw())
+                    span { (words.tell("machine-name", &[("machine", machine.number.to_string().into())])) }
+                }
+            }
+        }
+    }
+}
+
+fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
+    let words = ctx.words();
+    let contents = words.say(say::contents_key(contents_of(&seen.bagged)));
+    let over = machine.most_pouches.filter(|most| seen.bagged.len() > *most as usize);
+    html! {
+        (parts::hidden("machine", machine.machine))
+        section class="card turn" {
+            h2 {
+                (Shape::Envelope.draw())
+                span { (words.tell("start-inside", &[("count", seen.bagged.len().into())])) }
+            }
+            p { (words.tell("start-contents", &[("contents", contents.into())])) }
+            fieldset class="pouches" {
+                legend class="unseen" { (words.say("start-which")) }
+                @for pouch in &seen.bagged { (pouch_box(pouch)) }
+            }
+            @if let Some(most) = over {
+                div class="amber" {
+                    p { (words.tell("start-over", &[("most", most.into())])) }
+                    p class="choices" {
+                        label { input type="checkbox" name="over" value="yes"; span { (words.say("start-over-yes")) } }
+                    }
+                }
+            }
+            p class="field" {
+                label for="programme" { (words.say("start-programme")) }
+                input id="programme" name="programme" list="programmes" autocomplete="off"
+                    autocapitalize="none" spellcheck="false" maxlength="24"
+                    value=[seen.programmes.first()];
+                datalist id="programmes" {
+                    @for programme in &seen.programmes { option value=(programme) {} }
+                }
+            }
+            p class="programmes" {
+                @for programme in seen.programmes.iter().take(4) {
+                    button type="button" class="key" hidden data-fills="programme" data-with=(programme) { (programme) }
+                }
+            }
+            p { (words.say("start-cautions")) }
+            (parts::sign_line(ctx, &seen.people, &words.say("start-asks")))
+        }
+    }
+}
+
+fn pouch_box(pouch: &Pouch) -> Markup {
+    html! {
+        label class="pouch-box" {
+            input type="checkbox" name="pouch" value=(pouch.pouch) checked;
+            span class="code" { (pouch.code) }
+            span { (pouch.kind) }
+        }
+    }
+}

@@ -1,0 +1,26 @@
+//! The program itself could not go on: said in words, with the way out. No book is at hand here,
+//! so it is said in the reader's language and without the salon's frame.
+
+use super::frame;
+use crate::words::{Language, Words};
+use maud::{DOCTYPE, Markup, html};
+
+/// The page. `what` is the error's own sentence.
+pub fn page(language: Language, what: &str) -> Markup {
+    let words = Words::of(language);
+    html! {
+        (DOCTYPE)
+        html lang=(language.code()) {
+            (frame::head(&words.say("trouble-title"), &words.say("program-name")))
+            body class="sink alone" {
+                main id="work" role="alert" {
+                    h1 { (words.say("trouble-title")) }
+                    p lang="en" { code { (what) } }
+                    p { (words.say("trouble-safe")) }
+                    p { (words.say("trouble-do")) }
+                    p { a class="key main-key" href="/" { (words.say("place-now")) } }
+                }
+            }
+        }
+    }
+}
