@@ -2,7 +2,7 @@
 //! ever given for the run; the first answer to "dry?" stands.
 
 use super::Refusal;
-use load::Contents;
+use load::{Contents, SetState};
 use logbook::book::Draft;
 use logbook::fact::{Basis, Body, Judged, StopReason};
 use logbook::view::{JudgedFact, Run, View};
@@ -47,11 +47,18 @@ pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusa
     let decision =
         decide(&inside, &answers).map_err(|_| Refusal::rule("refused-not-in-this-run"))?;
     draft.fact(looked_fact(&look));
+    // What is set aside already stays so without being said again.
+    let waiting: Vec<PouchId> = view
+        .pouches_of_run(look.run)?
+        .iter()
+        .filter(|pouch| pouch.state == SetState::ToCheck)
+        .map(|pouch| pouch.pouch)
+        .collect();
     for why in Why::ALL {
         let pouches: Vec<_> = decision
             .set_aside
             .iter()
-            .filter(|(_, reason)| *reason == why)
+            .filter(|(pouch, reason)| *reason == why && waiting.contains(pouch))
             .map(|(pouch, _)| *pouch)
             .collect();
         if !pouches.is_empty() {
@@ -76,7 +83,7 @@ fn looked_at(view: &View<'_>, run: &Run, verdict: &JudgedFact) -> Result<Looked,
         .pouches_of_run(run.run)?
         .into_iter()
         .filter(|pouch| {
-            matches!(pouch.state, load::SetState::ToCheck | load::SetState::SetAside)
+            matches!(pouch.state, SetState::ToCheck | SetState::SetAside)
         })
         .map(|pouch| pouch.pouch)
         .collect();

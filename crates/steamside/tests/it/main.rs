@@ -1,5 +1,8 @@
 //! The program from outside: its commands, its pages, its promises.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
+mod browser;
 mod kill;
+mod loop_in_browser;
 mod salon;
+mod story;

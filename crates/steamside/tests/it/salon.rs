@@ -84,6 +84,30 @@ impl Salon {
     }
 }
 
+impl Salon {
+    /// A record, as the file field of a page's form would send it; the status.
+    pub fn upload(&self, fields: &[(&str, &str)], file: &str) -> u16 {
+        const BORDER: &str = "border-of-the-parts";
+        let mut body = String::new();
+        for (name, value) in fields {
+            body += &format!(
+                "--{BORDER}\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n"
+            );
+        }
+        body += &format!(
+            "--{BORDER}\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.csv\"\r\n\
+             Content-Type: text/csv\r\n\r\n{file}\r\n--{BORDER}--\r\n"
+        );
+        agent()
+            .post(format!("{}/act/take", self.url))
+            .content_type(format!("multipart/form-data; boundary={BORDER}"))
+            .send(body)
+            .expect("an answer")
+            .status()
+            .as_u16()
+    }
+}
+
 impl Drop for Salon {
     fn drop(&mut self) {
         // It may have been ended by the test already.

@@ -1,0 +1,231 @@
+//! The whole loop once, through the program's own forms, on a real SQLite file.
+
+use super::salon::{Salon, id};
+use jiff::Timestamp;
+use load::SetState;
+use logbook::book::Book;
+use logbook::view::{Machine, Pouch, Run};
+use measure::RunId;
+use release::verdict::Outcome;
+
+/// A salon with one machine and one person, and a second view of its book.
+struct Story {
+    salon: Salon,
+    book: Book,
+    sign: String,
+    machine: String,
+}
+
+impl Story {
+    fn begin(folder: &std::path::Path) -> Self {
+        let salon = Salon::serve(folder, &["--zone", "Etc/UTC"]);
+        post(&salon, "/act/person", &[("sign-text", "HL")]);
+        post(&salon, "/act/machine", &[("number", "1"), ("air", "vacuum"), ("files", "yes")]);
+        let book = Book::open(folder).expect("it opens beside the program");
+        let person = book.read(|view| view.people()).expect("people").remove(0);
+        let machine: Machine = book.read(|view| view.machines()).expect("machines").remove(0);
+        let (sign, machine) = (person.person.to_string(), machine.machine.to_string());
+        Self { salon, book, sign, machine }
+    }
+
+    /// Posts an act under the person's sign; it has to be taken.
+    fn act(&self, name: &str, fields: &[(&str, &str)]) {
+        let mut all = vec![("sign", self.sign.as_str())];
+        all.extend(fields);
+        post(&self.salon, &format!("/act/{name}"), &all);
+    }
+
+    /// Posts an act that has to be refused.
+    fn refused(&self, name: &str, fields: &[(&str, &str)]) {
+        let act = id();
+        let mut all = vec![("sign", self.sign.as_str()), ("act", &act)];
+        all.extend(fields);
+        let status = self.salon.post(&format!("/act/{name}"), &all);
+        assert_eq!(status, Some(409), "{name} {fields:?} was not refused");
+    }
+
+    fn pouches(&self, state: SetState) -> Vec<Pouch> {
+        self.book.read(|view| view.pouches_in(&[state])).expect("pouches")
+    }
+
+    fn run(&self, run: RunId) -> Run {
+        self.book.read(|view| view.run(run)).expect("a run").expect("it is there")
+    }
+
+    /// Washes, packs and starts so many manicure sets; the run stays in the machine.
+    fn start(&self, count: usize) -> RunId {
+        let count = count.to_string();
+        self.act("wash", &[("count.manicure", &count)]);
+        self.act("pack", &[("kind", "manicure"), ("count", &count), ("wrap", "pouched")]);
+        let ids: Vec<String> =
+            self.pouches(SetState::Bagged).iter().map(|pouch| pouch.pouch.to_string()).collect();
+        let mut fields = vec![("machine", self.machine.as_str()), ("programme", "middle")];
+        fields.extend(ids.iter().map(|pouch| ("pouch", pouch.as_str())));
+        self.act("start", &fields);
+        let machine = self.machine.parse().expect("an id");
+        let machine = self.book.read(|view| view.machine(machine)).expect("a machine");
+        machine.expect("it is there").running.expect("it runs")
+    }
+
+    /// Drops a file on the page of the machines.
+    fn drop_file(&self, bytes: &str) {
+        let status = self.salon.upload(&[("act", &id()), ("machine", &self.machine)], bytes);
+        assert_eq!(status, 303);
+    }
+}
+
+fn post(salon: &Salon, path: &str, fields: &[(&str, &str)]) {
+    let act = id();
+    let mut all = vec![("act", act.as_str())];
+    all.extend(fields);
+    assert_eq!(salon.post(path, &all), Some(303), "{path} {fields:?}");
+}
+
+/// A record of the demo's kind that begins now (UTC); `good_a` and `short` are simulated.
+fn record(series: &str) -> String {
+    let start = Timestamp::now();
+    let mut file = String::from("time,chamber_C,chamber_kPa_abs,set_C\n");
+    for line in series.lines().skip(1) {
+        let (seconds, rest) = line.split_once(',').expect("three columns");
+        let at = start + jiff::SignedDuration::from_secs(seconds.parse().expect("seconds"));
+        file += &format!("{},{rest},134.0\n", at.strftime("%Y-%m-%dT%H:%M:%S"));
+    }
+    file
+}
+
+const GOOD: &str = include_str!("../../demo/good_a.csv");
+const SHORT: &str = include_str!("../../demo/short.csv");
+
+#[test]
+fn a_good_run_goes_round_to_a_chair_and_a_recall_finds_the_visit() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(3);
+    let named = run.to_string();
+    let all_good = [("run", named.as_str()), ("marks", "all"), ("dry", "all")];
+    story.refused("look", &all_good); // still in the machine
+    story.act("unload", &[("run", &named)]);
+    story.refused("look", &all_good); // nothing says yet what the chamber did
+    story.drop_file(&record(GOOD));
+    assert_eq!(story.run(run).outcome, Some(Outcome::Lethal), "claimed by machine and time");
+    story.act("look", &all_good);
+    let ready = story.pouches(SetState::Ready);
+    assert_eq!(ready.len(), 3);
+    let code = ready[0].code.to_string();
+    story.act("open", &[("code", &code), ("chair", "4")]);
+    story.refused("open", &[("code", &code)]); // a pouch is never used twice
+    let (status, page) = story.salon.get(&format!("/recall?run={named}"));
+    assert_eq!(status, 200);
+    assert!(page.contains(&code), "the recall names the pouch that was opened");
+    let (status, log) = story.salon.get("/log");
+    assert!(status == 200 && log.contains(&code));
+    assert!(logbook::verify(home.path().join("book").as_path()).expect("readable").ok);
+}
+
+#[test]
+fn a_short_run_has_no_way_back_but_a_new_run() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(2);
+    let named = run.to_string();
+    story.act("unload", &[("run", &named)]);
+    story.drop_file(&record(SHORT));
+    assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal));
+    story.act("look", &[("run", &named), ("marks", "all"), ("dry", "all")]);
+    let stopped = story.pouches(SetState::SetAside);
+    assert_eq!(stopped.len(), 2, "marks and looks do not talk the numbers back");
+    let pouch = stopped[0].pouch.to_string();
+    story.refused("lift", &[("pouch", &pouch), ("why", "mistake")]);
+    let read = [("run", &*named), ("lowest", "135"), ("minutes", "5"), ("pressure", "315")];
+    story.refused("read-off", &read);
+    story.refused("open", &[("pouch", &pouch)]);
+    story.act("apart", &[("pouch", &pouch)]);
+    assert_eq!(story.pouches(SetState::SetAside).len(), 1);
+}
+
+#[test]
+fn one_wet_pouch_is_set_aside_and_dry_later_is_still_wet() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(3);
+    let named = run.to_string();
+    story.act("unload", &[("run", &named)]);
+    story.drop_file(&record(GOOD));
+    let wet = story.pouches(SetState::ToCheck)[1].pouch.to_string();
+    let look = [("run", named.as_str()), ("marks", "all"), ("dry", "not"), ("wet", &wet)];
+    story.act("look", &look);
+    assert_eq!(story.pouches(SetState::SetAside).len(), 1);
+    assert_eq!(story.pouches(SetState::Ready).len(), 0, "look at all again first");
+    story.act("look", &[("run", &named), ("marks", "all"), ("dry", "all")]);
+    assert_eq!(story.pouches(SetState::Ready).len(), 2);
+    assert_eq!(story.pouches(SetState::SetAside)[0].pouch.to_string(), wet);
+}
+
+#[test]
+fn undoing_a_release_is_setting_aside_and_a_tap_twice_is_one_act() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(1).to_string();
+    story.act("unload", &[("run", &run)]);
+    story.drop_file(&record(GOOD));
+    let act = id();
+    let look = [
+        ("act", act.as_str()),
+        ("sign", &story.sign),
+        ("run", &run),
+        ("marks", "all"),
+        ("dry", "all"),
+    ];
+    assert_eq!(story.salon.post("/act/look", &look), Some(303));
+    assert_eq!(story.salon.post("/act/look", &look), Some(303));
+    assert_eq!(story.pouches(SetState::Ready).len(), 1);
+    post(&story.salon, "/act/undo", &[("undo", &act)]);
+    assert_eq!(story.pouches(SetState::Ready).len(), 0);
+    assert_eq!(story.pouches(SetState::SetAside).len(), 1);
+}
+
+#[test]
+fn a_record_that_fits_no_run_is_kept_unclaimed_and_comes_twice_only_once() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let file = record(GOOD);
+    let unclaimed = || story.book.read(|view| view.taken_unclaimed()).expect("records");
+    story.drop_file(&file);
+    story.drop_file(&file);
+    assert_eq!(unclaimed().len(), 1);
+    // A longer version that begins with the same bytes replaces it; both are kept.
+    let lines: Vec<&str> = file.lines().collect();
+    let other = home.path().join("book2");
+    let story = Story::begin(&other);
+    let shorter = lines[..300].join("\n") + "\n";
+    story.drop_file(&shorter);
+    story.drop_file(&file);
+    let kept = story.book.read(|view| view.taken_unclaimed()).expect("records");
+    assert_eq!(kept.len(), 1);
+    assert_eq!(kept[0].outcome, Some(Outcome::Lethal));
+    let hash = logbook::drawer::record_hash(shorter.as_bytes());
+    let replaced = story.book.read(|view| view.taken(hash)).expect("the shorter one");
+    assert!(replaced[0].replaced_by.is_some());
+}
+
+#[test]
+fn a_machine_without_files_is_read_off_and_wants_an_inner_mark() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(2);
+    let named = run.to_string();
+    story.act("unload", &[("run", &named)]);
+    let read = [
+        ("run", named.as_str()),
+        ("lowest", "134,4"),
+        ("minutes", "4"),
+        ("pressure", "308"),
+        ("unit", "kPa-abs"),
+    ];
+    story.act("read-off", &read);
+    assert_eq!(story.run(run).outcome, Some(Outcome::Lethal));
+    story.act("look", &[("run", &named), ("marks", "all"), ("dry", "all")]);
+    assert_eq!(story.pouches(SetState::Ready).len(), 0, "the inner mark was not asked for");
+    story.act("look", &[("run", &named), ("marks", "all"), ("inner", "yes"), ("dry", "all")]);
+    assert_eq!(story.pouches(SetState::Ready).len(), 2);
+}
