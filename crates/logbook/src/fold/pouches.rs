@@ -103,14 +103,20 @@ impl Fold<'_> {
             .map(drop)
     }
 
-    /// Is the newest step of the pouch the one that the fact at `seq` made?
+    /// Was nothing said about the pouch since the fact at `seq` moved it? A stop counts even where
+    /// it moved nothing.
     pub(super) fn last_step_is(&self, pouch: PouchId, seq: u64) -> Result<bool, BookError> {
         let last = self.sql.first(
             "SELECT seq FROM pouch_step WHERE pouch = $1 ORDER BY seq DESC LIMIT 1",
             &[Value::id(&pouch)],
             |row| row.count::<u64>(0),
         )?;
-        Ok(last == Some(seq))
+        let stopped = self.sql.first(
+            "SELECT 1 FROM stop WHERE pouch = $1 AND seq > $2",
+            &[Value::id(&pouch), Value::seq(seq)],
+            |_| Ok(()),
+        )?;
+        Ok(last == Some(seq) && stopped.is_none())
     }
 
     /// Takes the newest step back.

@@ -90,3 +90,108 @@ fn check(sql: Sql<'_>, steps: &[Step]) -> Result<usize, BookError> {
     }
     Ok(done.len())
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
+    use super::*;
+    use crate::store::sqlite::{connect, read_on};
+    use rusqlite::OpenFlags;
+    use std::path::Path;
+    use std::process::{Command, Stdio};
+
+    const GOOD: Step = Step {
+        number: 2,
+        name: "more",
+        sql: "CREATE TABLE more (x INTEGER) STRICT; INSERT INTO more VALUES (1);",
+    };
+    /// Begins well and then fails.
+    const BROKEN: Step = Step {
+        number: 2,
+        name: "more",
+        sql: "CREATE TABLE more (x INTEGER) STRICT; INSERT INTO nowhere VALUES (1);",
+    };
+    /// Writes until it is stopped.
+    const ENDLESS: Step = Step {
+        number: 2,
+        name: "more",
+        sql: "CREATE TABLE more (x INTEGER) STRICT; WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL \
+              SELECT i + 1 FROM n) INSERT INTO more SELECT i FROM n;",
+    };
+    const FOLDER: &str = "LOGBOOK_TEST_MIGRATE_IN";
+
+    fn file(folder: &Path) -> Connection {
+        let mode = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE;
+        connect(&folder.join("book.sqlite"), mode).unwrap()
+    }
+
+    fn first() -> Step {
+        Step { ..SQLITE[0] }
+    }
+
+    fn rows_of_more(conn: &Connection) -> Option<i64> {
+        conn.query_row("SELECT COUNT(*) FROM more", [], |row| row.get(0))
+            .ok()
+    }
+
+    #[test]
+    fn a_step_that_fails_leaves_nothing_behind() {
+        let folder = tempfile::tempdir().unwrap();
+        let conn = file(folder.path());
+        assert!(migrate(&conn, &[first(), BROKEN]).is_err());
+        assert_eq!(rows_of_more(&conn), None);
+        migrate(&conn, &[first(), GOOD]).unwrap();
+        migrate(&conn, &[first(), GOOD]).unwrap();
+        assert_eq!(rows_of_more(&conn), Some(1), "done once");
+    }
+
+    #[test]
+    fn a_step_cut_by_a_kill_leaves_nothing_behind() {
+        let folder = tempfile::tempdir().unwrap();
+        let journal = folder.path().join("book.sqlite-journal");
+        let mut child = Command::new(std::env::current_exe().unwrap())
+            .args([
+                "--ignored",
+                "--exact",
+                "store::migrate::tests::endless_step",
+            ])
+            .env(FOLDER, folder.path())
+            .stdout(Stdio::null())
+            .spawn()
+            .unwrap();
+        // The journal is there as soon as the endless step has begun to reach the disk.
+        while !std::fs::metadata(&journal).is_ok_and(|there| there.len() > 0) {
+            assert!(child.try_wait().unwrap().is_none(), "it ended by itself");
+            std::thread::yield_now();
+        }
+        child.kill().unwrap();
+        child.wait().unwrap();
+        let conn = file(folder.path());
+        assert_eq!(rows_of_more(&conn), None);
+        migrate(&conn, &[first(), GOOD]).unwrap();
+        assert_eq!(rows_of_more(&conn), Some(1));
+    }
+
+    #[test]
+    #[ignore = "the process that the test above kills"]
+    fn endless_step() {
+        let folder = std::env::var_os(FOLDER).expect("started by the test above");
+        migrate(&file(Path::new(&folder)), &[first(), ENDLESS]).unwrap();
+    }
+
+    #[test]
+    fn a_changed_step_and_a_newer_book_are_refused() {
+        let folder = tempfile::tempdir().unwrap();
+        let conn = file(folder.path());
+        migrate(&conn, &[first(), GOOD]).unwrap();
+        let newer = migrate(&conn, &[first()]);
+        assert!(matches!(newer, Err(BookError::Newer(2))), "{newer:?}");
+        let changed = migrate(&conn, &[first(), BROKEN]);
+        assert!(
+            matches!(changed, Err(BookError::ForeignTables(2))),
+            "{changed:?}"
+        );
+        let fits: Result<bool, BookError> = read_on(&conn, |sql| up_to_date(sql, &[first(), GOOD]));
+        assert!(fits.unwrap());
+    }
+}

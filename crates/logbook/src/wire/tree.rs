@@ -136,3 +136,69 @@ fn print_text(out: &mut String, text: &str) {
     }
     out.push('"');
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
+    use super::*;
+    use proptest::prelude::*;
+    use serde_json::json;
+
+    /// By hand: map of 2; `count`, whole number 4; `kind`, text `manicure`.
+    #[test]
+    fn a_tree_by_hand() {
+        let mut expected = vec![6, 0, 0, 0, 0, 0, 0, 0, 2];
+        expected.extend([0, 0, 0, 0, 0, 0, 0, 5]);
+        expected.extend(b"count");
+        expected.extend([3, 0, 0, 0, 0, 0, 0, 0, 4]);
+        expected.extend([0, 0, 0, 0, 0, 0, 0, 4]);
+        expected.extend(b"kind");
+        expected.extend([4, 0, 0, 0, 0, 0, 0, 0, 8]);
+        expected.extend(b"manicure");
+        let tree = json!({"kind": "manicure", "count": 4});
+        assert_eq!(bytes(&tree).unwrap(), expected);
+        assert_eq!(text(&tree).unwrap(), r#"{"count":4,"kind":"manicure"}"#);
+    }
+
+    #[test]
+    fn the_kept_text_escapes_what_it_must_and_no_more() {
+        let tree = json!(["\"\\\n\u{1f} /é\u{7f}💅", null, -7, true, {}]);
+        assert_eq!(
+            text(&tree).unwrap(),
+            "[\"\\\"\\\\\\u000a\\u001f /é\u{7f}💅\",null,-7,true,{}]"
+        );
+    }
+
+    fn trees() -> impl Strategy<Value = Value> {
+        let leaf = prop_oneof![
+            Just(Value::Null),
+            any::<bool>().prop_map(Value::from),
+            any::<i64>().prop_map(Value::from),
+            any::<String>().prop_map(Value::from),
+        ];
+        leaf.prop_recursive(4, 32, 5, |inner| {
+            prop_oneof![
+                prop::collection::vec(inner.clone(), 0..5).prop_map(Value::from),
+                prop::collection::vec((any::<String>(), inner), 0..5)
+                    .prop_map(|entries| Value::Object(entries.into_iter().collect())),
+            ]
+        })
+    }
+
+    proptest! {
+        /// Any reader of JSON reads the kept text, and comes to the same text and bytes.
+        #[test]
+        fn the_kept_text_says_the_tree(tree in trees()) {
+            let kept = text(&tree).unwrap();
+            let read: Value = serde_json::from_str(&kept).unwrap();
+            prop_assert_eq!(&read, &tree);
+            prop_assert_eq!(text(&read).unwrap(), kept);
+        }
+
+        /// Two trees share their bytes only if they are the same.
+        #[test]
+        fn two_trees_have_two_forms(one in trees(), other in trees()) {
+            prop_assert_eq!(one == other, bytes(&one).unwrap() == bytes(&other).unwrap());
+        }
+    }
+}

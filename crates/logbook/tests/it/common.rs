@@ -5,6 +5,7 @@ use logbook::fact::{Body, BookKind, Known, PackedPouch, Stamp};
 use logbook::{Book, BookError, Opening, Written};
 use measure::{Id, Instant};
 use std::path::Path;
+use std::sync::LazyLock;
 use tempfile::TempDir;
 
 /// Monday, 2 June 2025, 08:00 UTC.
@@ -46,10 +47,17 @@ pub fn begin(folder: &Path) -> Book {
     Book::create(folder, opening()).unwrap()
 }
 
-/// A folder that goes away, with a new book in it.
+/// A folder that goes away, with a new book in it. Made once and copied: the property tests begin
+/// hundreds of books.
 pub fn new_book() -> (TempDir, Book) {
+    static NEW: LazyLock<Vec<u8>> = LazyLock::new(|| {
+        let folder = tempfile::tempdir().unwrap();
+        drop(begin(folder.path()));
+        std::fs::read(folder.path().join(logbook::book::FILE)).unwrap()
+    });
     let folder = tempfile::tempdir().unwrap();
-    let book = begin(folder.path());
+    std::fs::write(folder.path().join(logbook::book::FILE), &*NEW).unwrap();
+    let book = Book::open(folder.path()).unwrap();
     (folder, book)
 }
 

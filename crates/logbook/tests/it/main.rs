@@ -2,5 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
+mod bodies;
 mod common;
+mod fold;
 mod story;
