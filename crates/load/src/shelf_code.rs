@@ -95,11 +95,11 @@ impl FromStr for ShelfCode {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::collections::HashSet;
+    use std::collections::BTreeSet;
 
     #[test]
     fn every_number_has_its_own_code_and_comes_back() {
-        let mut seen = HashSet::new();
+        let mut seen = BTreeSet::new();
         for number in 0..ShelfCode::COUNT {
             let code = ShelfCode::from_number(number);
             assert_eq!(code.number(), number);

@@ -1,5 +1,8 @@
 //! A page on paper and a camera over it: drawn to dots, turned, out of focus, read.
 
+// The camera stands outside the papers; its sines need not be the same everywhere.
+#![allow(clippy::disallowed_methods)]
+
 use resvg::{tiny_skia, usvg};
 
 /// A grey picture; 0 is black, 1 is white.
