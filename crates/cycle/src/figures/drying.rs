@@ -49,7 +49,7 @@ pub(super) fn after(view: &View, emptied: usize) -> After {
     }
     let inlet = air_inlet(view, deepest, aired);
     After {
-        drying: Some((emptied, inlet)),
+        drying: (inlet > emptied).then_some((emptied, inlet)),
         vacuum: true,
         min_kpa,
         air_in: Some((inlet, aired)),
@@ -60,7 +60,7 @@ pub(super) fn after(view: &View, emptied: usize) -> After {
 /// The last sample before air comes in. Rounded steps of a slow rise may bend the curve earlier;
 /// the true inlet is where it leaves them behind.
 pub(super) fn air_inlet(view: &View, deepest: usize, aired: usize) -> usize {
-    let bend = knee(view.t, view.press, (deepest, aired), -1.0);
+    let bend = knee(view.t, view.press, (deepest, aired));
     let step = (1.1 * view.record.press_resolution_kpa).max(1.0);
     let still = |at: &usize| view.press[*at] <= view.press[bend] + step;
     (bend..=aired).take_while(still).last().unwrap_or(bend)

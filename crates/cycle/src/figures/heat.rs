@@ -35,20 +35,26 @@ pub(super) struct Marks {
 const SWING_KPA: f64 = 12.0;
 /// A pulse of steam rises at least this far above the air pressure, kPa; steam that only flows
 /// through an open chamber stays below.
-const PULSE_KPA: f64 = 30.0;
+const PULSE_KPA: f64 = 28.0;
+/// A release ends no higher than this above the air pressure, kPa.
+const RELEASED_KPA: f64 = 10.0;
+/// Pressure held this far above the air pressure is a hold, even where the probe did not follow, kPa.
+const CLIMB_KPA: f64 = 50.0;
 /// Above the air pressure by no more than this, the exhaust is over, kPa.
 const EMPTIED_KPA: f64 = 7.0;
+/// A hot load may give off steam faster than it leaves; then this is as near as it comes, kPa.
+pub(super) const STEAMING_KPA: f64 = 15.0;
 
 /// `run` is the hold, `set_c` the set temperature where it is known.
 pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Marks {
-    let peak = || {
-        (0..view.len())
-            .max_by(|&a, &b| view.press[a].total_cmp(&view.press[b]))
-            .unwrap_or(0)
-    };
-    let top = run.map_or_else(peak, |run| top_of_climb(view, run, set_c));
-    let turns = turns(&view.press[..=top]);
-    let (mut pulses, purge, climb) = before_climb(view, &turns, top);
+    let turns = turns(view.press);
+    let last_turn = as_far_as(view, &turns);
+    let top = run.map_or(last_turn.0, |run| top_of_climb(view, run, set_c));
+    let given_up_in_vacuum = run.is_none() && !last_turn.1;
+    let before = turns
+        .iter()
+        .filter(|&&(at, _)| at < top || given_up_in_vacuum && at == top);
+    let (mut pulses, purge, climb) = before_climb(view, before, top);
     // A single low hump is steam flowing through, not a pulse.
     if !pulses
         .iter()
@@ -60,7 +66,9 @@ pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Ma
         median(&view.press[run.first..=run.last])
     });
     let held_to = run.map_or(top, |run| run.last);
-    let emptied = (held_to..view.len()).find(|&at| view.press[at] <= view.air + EMPTIED_KPA);
+    let down_to = |kpa: f64| (held_to..view.len()).find(|&at| view.press[at] <= view.air + kpa);
+    let emptied =
+        down_to(EMPTIED_KPA).or_else(|| down_to(STEAMING_KPA).map(|at| lowest_soon(view, at)));
     let end = emptied.unwrap_or(view.len().saturating_sub(1));
     let exhaust = (top..=end).rev().find(|&at| view.press[at] >= 0.96 * level);
     Marks {
@@ -71,6 +79,27 @@ pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Ma
         exhaust,
         emptied,
     }
+}
+
+/// Without a hold: the last turn, a climb given up or a vacuum; or the pressure that was held for
+/// a minute, where the probe never followed.
+fn as_far_as(view: &View, turns: &[(usize, bool)]) -> (usize, bool) {
+    let most = view.press.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let held = view.longest_stretch(|at| view.press[at] >= 0.9 * most);
+    match held {
+        Some(held) if most > view.air + CLIMB_KPA && view.seconds(held) >= 60.0 => {
+            (held.first, true)
+        }
+        _ => turns.last().copied().unwrap_or((0, true)),
+    }
+}
+
+/// The lowest pressure of the minute that follows.
+fn lowest_soon(view: &View, from: usize) -> usize {
+    let minute = (from..view.len()).take_while(|&at| view.t[at] - view.t[from] <= 60.0);
+    minute
+        .min_by(|&a, &b| view.press[a].total_cmp(&view.press[b]))
+        .unwrap_or(from)
 }
 
 /// The set temperature is reached when the probe reads it. Where a machine goes by pressure, and
@@ -130,9 +159,9 @@ fn turns(press: &[f64]) -> Vec<(usize, bool)> {
     turns
 }
 
-/// The sample that lies farthest below (`side` -1) or above (`side` 1) the straight line from
-/// `from` to `to`: where a flat part ends and a slope begins.
-pub(super) fn knee(t: &[f64], values: &[f64], (from, to): (usize, usize), side: f64) -> usize {
+/// The sample that lies farthest below the straight line from `from` to `to`: where a flat part
+/// ends and a rise begins.
+pub(super) fn knee(t: &[f64], values: &[f64], (from, to): (usize, usize)) -> usize {
     let span = t[to] - t[from];
     let mut best = (from, 0.0);
     for at in from..=to {
@@ -142,7 +171,7 @@ pub(super) fn knee(t: &[f64], values: &[f64], (from, to): (usize, usize), side: 
             0.0
         };
         let line = values[from] + along * (values[to] - values[from]);
-        let away = side * (values[at] - line);
+        let away = line - values[at];
         if away > best.1 {
             best = (at, away);
         }
@@ -150,44 +179,100 @@ pub(super) fn knee(t: &[f64], values: &[f64], (from, to): (usize, usize), side: 
     best.0
 }
 
-/// The last sample before pressure leaves that of the open chamber, for three samples of four: one
-/// alone may be noise, and steam that finds its way out lets pressure fall back later.
-fn still_open(view: &View, until: usize) -> usize {
+/// Pressure of the open chamber at the beginning.
+fn open_kpa(view: &View) -> f64 {
     let first = view.press[0];
-    let begin = if (first - view.air).abs() <= 3.0 {
+    if (first - view.air).abs() <= 3.0 {
         view.air
     } else {
         first
-    };
-    let most = begin + (0.6 * view.record.press_resolution_kpa).max(0.5);
-    let left = |at: &usize| {
-        let next = &view.press[*at..(*at + 4).min(view.len())];
-        view.press[*at] > most && next.iter().filter(|&&kpa| kpa > most).count() >= 3
+    }
+}
+
+/// The last sample at the pressure of the open chamber before a fall.
+fn before_fall(view: &View, low: usize) -> usize {
+    let least = open_kpa(view) - view.record.press_resolution_kpa.max(1.0);
+    (0..=low)
+        .rev()
+        .find(|&at| view.press[at] >= least)
+        .unwrap_or(0)
+}
+
+/// The last sample before pressure rises above that of the open chamber, and stays there for most
+/// of eight samples, or clearly for most of four: one alone may be noise, and steam that finds its
+/// way out lets pressure fall back later.
+fn before_steam(view: &View, until: usize) -> usize {
+    let open = open_kpa(view);
+    let little = open + (0.6 * view.record.press_resolution_kpa).max(0.5);
+    let most_of = |at: usize, next: usize, kpa: f64| {
+        let next = &view.press[at..(at + next).min(view.len())];
+        view.press[at] > kpa
+            && next.iter().filter(|&&press| press > kpa).count() * 8 > next.len() * 6
     };
     (0..=until)
-        .find(left)
+        .find(|&at| most_of(at, 8, little) || most_of(at, 4, open + 4.0))
         .map_or(until, |at| at.saturating_sub(1))
 }
 
-/// Pulses from the start to the last climb.
-fn before_climb(
+/// The turns that are pulses. A low well above the air pressure is a swing of the climb, or steam
+/// flowing through an open chamber, and so is the high before it.
+fn pulse_turns<'t>(
     view: &View,
-    turns: &[(usize, bool)],
+    turns: impl Iterator<Item = &'t (usize, bool)>,
+) -> Vec<(usize, bool)> {
+    let mut kept: Vec<(usize, bool)> = Vec::new();
+    for &(at, high) in turns {
+        if high && view.press[at] < view.air + PULSE_KPA {
+            continue;
+        }
+        if !high && view.press[at] > view.air + RELEASED_KPA {
+            kept.pop_if(|last| last.1);
+        } else if kept.last().is_none_or(|last| last.1 != high) {
+            kept.push((at, high));
+        } else if high
+            && kept
+                .last()
+                .is_some_and(|last| view.press[last.0] < view.press[at])
+        {
+            kept.pop();
+            kept.push((at, high));
+        }
+    }
+    // The climb itself is no pulse.
+    kept.pop_if(|last| last.1);
+    kept
+}
+
+/// Where a low ends and the rise to `next` begins. The curve may bend again later: a bend above
+/// the vacuum is another matter, and then only the first quarter of the rise is looked at.
+fn foot(view: &View, low: usize, next: usize) -> usize {
+    let vacuum_below = view.rules.vacuum_share * view.air;
+    let bend = knee(view.t, view.press, (low, next));
+    if view.press[low] >= vacuum_below || view.press[bend] < vacuum_below {
+        return bend;
+    }
+    let quarter = view.press[low] + 0.25 * (view.press[next] - view.press[low]);
+    let risen = (low..=next)
+        .find(|&at| view.press[at] > quarter)
+        .unwrap_or(next);
+    knee(view.t, view.press, (low, risen))
+}
+
+/// Pulses from the start to the last climb.
+fn before_climb<'t>(
+    view: &View,
+    turns: impl Iterator<Item = &'t (usize, bool)>,
     top: usize,
 ) -> (Vec<Pulse>, Option<usize>, usize) {
     let vacuum_below = view.rules.vacuum_share * view.air;
-    let counts = |&&(at, high): &&(usize, bool)| {
-        // Humps of steam flowing through an open chamber are no pulses.
-        !high || view.press[at] >= view.air + PULSE_KPA || at == 0
-    };
-    let turns: Vec<(usize, bool)> = turns.iter().filter(counts).copied().collect();
+    let turns = pulse_turns(view, turns);
     let mut pulses = Vec::new();
     let mut from = 0;
     let mut begun = false;
     for (place, &(at, high)) in turns.iter().enumerate() {
         if high {
             if at > from {
-                let start = knee(view.t, view.press, (from, at), -1.0);
+                let start = foot(view, from, at);
                 pulses.push(Pulse::Steam(Stretch {
                     first: start,
                     last: at,
@@ -202,13 +287,9 @@ fn before_climb(
         if !fell {
             continue;
         }
-        let start = if begun {
-            from
-        } else {
-            knee(view.t, view.press, (from, at), 1.0)
-        };
+        let start = if begun { from } else { before_fall(view, at) };
         let next = turns.get(place + 1).map_or(top, |&(next, _)| next);
-        let end = knee(view.t, view.press, (at, next), -1.0);
+        let end = foot(view, at, next);
         let stretch = Stretch {
             first: start,
             last: end,
@@ -221,13 +302,13 @@ fn before_climb(
         begun = true;
         from = at;
     }
-    let climb = knee(view.t, view.press, (from, top), -1.0);
+    let climb = foot(view, from, top);
     let purged_to = pulses.first().map_or(climb, |pulse| match *pulse {
         Pulse::Vacuum(stretch, _) | Pulse::Steam(stretch) | Pulse::Release(stretch) => {
             stretch.first
         }
     });
-    let open = still_open(view, purged_to);
+    let open = before_steam(view, purged_to);
     let flows = view.press[purged_to] - view.press[open] > view.rise() && purged_to > open + 1;
     (pulses, flows.then_some(open), climb)
 }

@@ -1,7 +1,7 @@
 //! What is worth a word beside the figures.
 
 use super::drying::After;
-use super::heat::Marks;
+use super::heat::{self, Marks};
 use super::view::{Stretch, View};
 use super::{AirRemoval, Ask, EndsEarly};
 use crate::finding::{Code, Finding};
@@ -96,7 +96,7 @@ fn at_rest(view: &View) -> bool {
     let rests = |at: usize| {
         if view.has_pressure() {
             // A hot load still gives off steam after the exhaust.
-            (-10.0..=15.0).contains(&(view.press[at] - view.air))
+            (-10.0..=heat::STEAMING_KPA).contains(&(view.press[at] - view.air))
         } else {
             view.temp[at] < 105.0
         }

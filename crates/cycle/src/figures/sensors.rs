@@ -62,14 +62,15 @@ fn still_stretches(view: &View, values: &[f64]) -> Vec<Stretch> {
 ///
 /// Noise and control move a live probe by its last digit now and then; how often shows in the rest
 /// of the hold. A coarse column stands still most of the time, and is not suspected for it. Apart
-/// from that, steam that moves by more than 1.5 K moves a live probe.
+/// from that, steam that moves by more than 1.5 K over eight readings moves a live probe.
 fn temperature_stuck(view: &View, still: Stretch, run: Option<Stretch>) -> bool {
     let steam_moved = if view.has_pressure() {
         range(&view.sat[still.first..=still.last])
     } else {
         0.0
     };
-    if steam_moved > (3.0 * view.record.temp_resolution_k).max(1.5) {
+    let several = still.last - still.first >= 7;
+    if several && steam_moved > (3.0 * view.record.temp_resolution_k).max(1.5) {
         return true;
     }
     let Some(run) = run.filter(|run| still.first <= run.last && still.last >= run.first) else {

@@ -1,6 +1,6 @@
 //! What temperature was asked for.
 
-use super::view::View;
+use super::view::{Stretch, View};
 use super::{Ask, hold};
 use crate::finding::{Code, Finding};
 use crate::record::Source;
@@ -26,7 +26,7 @@ pub(super) fn find(view: &View, ask: &Ask) -> SetPoint {
     match by_temperature(view) {
         Some(set_c) => SetPoint {
             known: Some((set_c, Source::Plateau)),
-            unclear: against_pressure(view, set_c),
+            unclear: just_below(view, set_c).or_else(|| against_pressure(view, set_c)),
         },
         None => SetPoint {
             known: None,
@@ -43,27 +43,56 @@ fn candidates(view: &View) -> impl Iterator<Item = (f64, f64)> {
         .map(|&(set_c, floor_s, _)| (set_c, floor_s))
 }
 
-/// The highest candidate that was held: for its floor, or for at least a third as long as the
-/// next lower one. A dip or a hold cut short does not make a 134 °C cycle one of 121 °C, and an
-/// overshoot does not make a 132 °C cycle one of 134 °C.
+/// The highest candidate that was held for its floor, or at which the chamber was for at least a
+/// third of its time at the next lower one. A dip, flicker around it or a hold cut short does not
+/// make a 134 °C cycle one of 121 °C, and an overshoot does not make a 132 °C cycle one of 134 °C.
 fn by_temperature(view: &View) -> Option<f64> {
-    let held: Vec<(f64, f64, Option<f64>)> = candidates(view)
+    let held: Vec<(f64, f64, f64, f64)> = candidates(view)
         .map(|(set_c, floor_s)| {
             let gate = view.gate(set_c);
-            let stretch = view.longest_stretch(|at| view.at_heat(at, set_c, gate));
-            (set_c, floor_s, stretch.map(|stretch| view.seconds(stretch)))
+            let at_heat = |at: usize| view.at_heat(at, set_c, gate);
+            let longest = view
+                .longest_stretch(at_heat)
+                .map_or(-1.0, |run| view.seconds(run));
+            let steps = (1..view.len()).filter(|&at| at_heat(at - 1) && at_heat(at));
+            let total: f64 = steps
+                .map(|at| view.t[at] - view.t[at - 1])
+                .filter(|&step| step <= view.longest)
+                .sum();
+            (set_c, floor_s, longest, total)
         })
         .collect();
     held.iter()
         .enumerate()
-        .find_map(|(at, &(set_c, floor_s, hold_s))| {
-            let hold_s = hold_s?;
-            let lower = held
-                .get(at + 1)
-                .and_then(|&(_, _, lower)| lower)
-                .unwrap_or(0.0);
-            (hold_s >= floor_s || hold_s >= lower / 3.0).then_some(set_c)
+        .find_map(|(at, &(set_c, floor_s, longest, total))| {
+            let lower = held.get(at + 1).map_or(0.0, |lower| lower.3);
+            let held = longest >= floor_s || longest >= 0.0 && total >= lower / 3.0;
+            held.then_some(set_c)
         })
+}
+
+/// How near below a higher candidate a plateau may come before it may be that one, missed, K.
+const NEAR_K: f64 = 0.2;
+
+/// A plateau that ends just below the next higher candidate may be that one, never reached.
+fn just_below(view: &View, set_c: f64) -> Option<Finding> {
+    let higher = candidates(view)
+        .map(|(other, _)| other)
+        .filter(|&other| other > set_c)
+        .last()?;
+    let run = held_run(view, set_c)?;
+    let most = hold::plateau(view, hold::steady(view, run).unwrap_or(run)).max_c;
+    (most >= higher - NEAR_K).then(|| {
+        let text = format!(
+            "the record states no set temperature; the plateau reaches {most:.1} °C: a cycle of {set_c:.0} °C, or one of {higher:.0} °C that was not reached"
+        );
+        view.finding(Code::SetUnclear, text, run)
+    })
+}
+
+fn held_run(view: &View, set_c: f64) -> Option<Stretch> {
+    let gate = view.gate(set_c);
+    view.longest_stretch(|at| view.at_heat(at, set_c, gate))
 }
 
 /// Does the pressure point to another of the three?
@@ -71,8 +100,7 @@ fn against_pressure(view: &View, set_c: f64) -> Option<Finding> {
     if !view.has_pressure() {
         return None;
     }
-    let gate = view.gate(set_c);
-    let run = view.longest_stretch(|at| view.at_heat(at, set_c, gate))?;
+    let run = held_run(view, set_c)?;
     let steady = hold::steady(view, run).unwrap_or(run);
     let mut sat = view.sat[steady.first..=steady.last].to_vec();
     let middle = sat.len() / 2;
