@@ -1,6 +1,128 @@
 //! A cycle record of any layout, read into repaired samples in known units.
+//!
+//! ```
+//! use cycle::record::{Known, read};
+//! let file = "time;temp °C;bar abs\n0;20,0;1,00\n10;60,5;1,00\n20;99,1;1,00\n";
+//! let cycles = read(file.as_bytes(), &Known::default())?;
+//! assert_eq!(cycles[0].samples.press_kpa, [100.0, 100.0, 100.0]);
+//! assert_eq!(cycles[0].samples.temp_c[1], 60.5);
+//! # Ok::<(), cycle::record::Unreadable>(())
+//! ```
+//!
+//! The way of a file: `source` gives lines, `sniff` finds the table in the first of them,
+//! `roles` says which column is what, `plan` reads row by row, `parting` gathers rows into
+//! cycles, `repair` puts them in order, `physics` and `air` say what the numbers mean where the
+//! file does not, and `settle` makes the record. Nothing is filled in and nothing is guessed
+//! silently: what could be read in two ways becomes a finding on which no verdict rests.
+
+mod air;
+mod cells;
+mod cycles;
+mod notes;
+mod number;
+mod parting;
+mod physics;
+mod plan;
+mod repair;
+mod roles;
+mod settle;
+mod sniff;
+mod source;
+mod stamp;
+mod units;
+mod words;
+
+pub use cycles::Cycles;
+pub use units::{PressureUnit, Reference, TemperatureUnit};
 
 use crate::finding::Finding;
+use std::fmt;
+use std::io::Read;
+
+/// What a person has set for the machine that wrote the file. A setting goes before what the file
+/// says; where the numbers contradict either, that is a finding.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Known {
+    /// Altitude of the place in metres, -430 to 5500.
+    pub altitude_m: Option<f64>,
+    /// Unit of the temperature column.
+    pub temperature_unit: Option<TemperatureUnit>,
+    /// Unit of the pressure column.
+    pub pressure_unit: Option<PressureUnit>,
+    /// What pressures are counted from.
+    pub pressure_reference: Option<Reference>,
+    /// `03/04` is the third of April, not the fourth of March.
+    pub day_first: Option<bool>,
+}
+
+/// Why a file could not be used, in one plain sentence.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unreadable {
+    /// Physical line, from 1, where it belongs to one.
+    pub line: Option<u32>,
+    /// What is wrong.
+    pub what: String,
+    /// What to do.
+    pub way_out: &'static str,
+}
+
+impl Unreadable {
+    fn new(line: Option<u32>, what: impl Into<String>, way_out: &'static str) -> Self {
+        Self {
+            line,
+            what: what.into(),
+            way_out,
+        }
+    }
+}
+
+impl fmt::Display for Unreadable {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(line) = self.line {
+            write!(f, "line {line}: ")?;
+        }
+        write!(f, "{}: {}", self.what, self.way_out)
+    }
+}
+
+impl std::error::Error for Unreadable {}
+
+/// Rows that [`read`] holds at most; a larger file is read cycle by cycle with [`cycles`].
+const MOST_ROWS_AT_ONCE: usize = 4_000_000;
+
+/// Reads every cycle of a file.
+///
+/// # Errors
+///
+/// [`Unreadable`] when the file has no table of times and temperatures, when a single cycle goes on
+/// for more than 500 000 rows, or when all of them together are more than 4 000 000.
+pub fn read(bytes: impl Read, known: &Known) -> Result<Vec<CycleRecord>, Unreadable> {
+    let mut all = Vec::new();
+    let mut rows = 0;
+    for cycle in cycles(bytes, known)? {
+        let cycle = cycle?;
+        rows += cycle.samples.t_s.len();
+        if rows > MOST_ROWS_AT_ONCE {
+            return Err(Unreadable::new(
+                cycle.samples.line.first().copied(),
+                "the file is too long to be held at once",
+                "split it into files of a few hundred cycles",
+            ));
+        }
+        all.push(cycle);
+    }
+    Ok(all)
+}
+
+/// Reads a file cycle by cycle, holding no more than one of them.
+///
+/// # Errors
+///
+/// [`Unreadable`] when the file cannot be read, is empty, or is not text. Later trouble comes as an
+/// item, after which nothing follows.
+pub fn cycles<R: Read>(bytes: R, known: &Known) -> Result<Cycles<'_, R>, Unreadable> {
+    Cycles::new(bytes, known)
+}
 
 /// Repaired samples of one cycle, in time order, no two at the same time.
 ///

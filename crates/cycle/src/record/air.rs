@@ -1,0 +1,113 @@
+//! Air pressure of the place, for pressures that are counted from it.
+//!
+//! Where somebody gave the altitude there is nothing to work out. Where nobody did, the record
+//! bounds it from four sides, and each bound rests on another part of the cycle:
+//!
+//! - no vacuum is deeper than nothing, so the air pressure is at least the deepest vacuum;
+//! - while steam pours onto a cold load it condenses and cannot be hotter than saturation, so it
+//!   is at least what saturation asks for in the rise to the hold;
+//! - the chamber blowing off after the hold is full of steam no colder than saturation, so it is at
+//!   most what saturation asks for there;
+//! - and nowhere that people work is it above a strong high at sea level.
+//!
+//! Within these bounds the hold itself says best. But reading the air pressure off the hold would
+//! also explain away air left in it or superheat, as far as the bounds are apart. So where they
+//! are so far apart that more than [`HIDDEN_K`] could hide between them, the pressure is called
+//! unclear, and no verdict rests on it. Where the hold lies outside the bounds it is the hold that
+//! is wrong, and the deviation is shown from the likeliest air pressure.
+
+use super::physics::quantile;
+use crate::steam::{STANDARD_ATMOSPHERE_KPA, psat, tsat};
+
+/// The largest deviation from saturation that an unknown air pressure may hide, K: what a hold may
+/// deviate at all (common practice, no source).
+const HIDDEN_K: f64 = 2.0;
+
+/// Air pressure between 4 500 m and a strong high at sea level, kPa (from memory).
+const PLAUSIBLE_KPA: (f64, f64) = (58.0, 104.5);
+
+/// Noise of the bounds, kPa.
+const SLACK_KPA: f64 = 1.5;
+
+/// What small vacuum pumps leave in the chamber, kPa (common practice, no source).
+const PUMP_END_KPA: f64 = 4.0;
+
+/// Air pressure of the place.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Air {
+    pub kpa: f64,
+    /// Why a verdict must not rest on it.
+    pub doubt: Option<String>,
+}
+
+/// Works out the air pressure from temperatures in °C and gauge pressures in kPa, in time order.
+pub(super) fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
+    let deepest = gauge.iter().copied().fold(f64::INFINITY, f64::min);
+    let top = gauge.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let hold: Vec<usize> = (0..gauge.len())
+        .filter(|&i| gauge[i] >= 0.85 * top && celsius[i] > 105.0)
+        .collect();
+    let mut low = PLAUSIBLE_KPA.0.max(1.0 - deepest);
+    let (Some(first), Some(last), true) = (hold.first(), hold.last(), top > 50.0) else {
+        let kpa = STANDARD_ATMOSPHERE_KPA.clamp(low.min(PLAUSIBLE_KPA.1), PLAUSIBLE_KPA.1);
+        return Air { kpa, doubt: None };
+    };
+    if let Some(rise) = rise_bound(&celsius[..*first], &gauge[..*first]) {
+        low = low.max(rise - 0.5);
+    }
+    let high = match blow_off_bound(&celsius[*last..], &gauge[*last..]) {
+        Some(bound) => PLAUSIBLE_KPA.1.min(bound + 2.0),
+        None => PLAUSIBLE_KPA.1,
+    };
+    let median = |of: &dyn Fn(usize) -> f64| {
+        quantile(&mut hold.iter().map(|&i| of(i)).collect::<Vec<_>>(), 0.5)
+    };
+    let seen = median(&|i| psat(celsius[i]) - gauge[i]);
+    let deviation = |kpa: f64| median(&|i| celsius[i] - tsat(gauge[i] + kpa));
+    let (warmest, coldest) = (deviation(low), deviation(high));
+    let inside = seen >= low - SLACK_KPA && seen <= high + SLACK_KPA;
+    let hidden = if inside {
+        warmest > HIDDEN_K || coldest < -HIDDEN_K
+    } else {
+        // Certainly wrong only where it is so at every air pressure that the bounds allow.
+        warmest > -HIDDEN_K && coldest < HIDDEN_K
+    };
+    let kpa = if inside {
+        seen.clamp(low.min(PLAUSIBLE_KPA.1), PLAUSIBLE_KPA.1)
+    } else if deepest < -60.0 {
+        (PUMP_END_KPA - deepest).min(PLAUSIBLE_KPA.1)
+    } else {
+        STANDARD_ATMOSPHERE_KPA.clamp(low.min(high), high.max(low))
+    };
+    let doubt = hidden.then(|| {
+        format!(
+            "the pressures are counted from the air, whose pressure is not given and could be {low:.0} to {high:.0} kPa: set the altitude of the place"
+        )
+    });
+    Air { kpa, doubt }
+}
+
+/// The most that saturation asks for while steam pours in: pressure and temperature both rising
+/// over three steps, well above the air.
+fn rise_bound(celsius: &[f64], gauge: &[f64]) -> Option<f64> {
+    let rising = |w: &[f64]| w.windows(2).all(|pair| pair[1] >= pair[0]) && w[3] > w[0];
+    let strictly = |w: &[f64]| w.windows(2).all(|pair| pair[1] > pair[0]);
+    celsius
+        .windows(4)
+        .zip(gauge.windows(4))
+        .filter(|(t, g)| g[0] > 10.0 && rising(g) && strictly(t))
+        .map(|(t, g)| psat(t[3]) - g[3])
+        .reduce(f64::max)
+}
+
+/// The least that saturation asks for while the chamber blows off into the open.
+fn blow_off_bound(celsius: &[f64], gauge: &[f64]) -> Option<f64> {
+    let end = gauge.iter().position(|g| *g < 3.0).unwrap_or(gauge.len());
+    let low: Vec<usize> = (0..end).filter(|&i| gauge[i] <= 30.0).collect();
+    if low.len() < 2 {
+        return None;
+    }
+    low.into_iter()
+        .map(|i| psat(celsius[i]) - gauge[i])
+        .reduce(f64::min)
+}

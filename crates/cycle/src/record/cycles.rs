@@ -1,0 +1,433 @@
+//! The lines of a file, made into one cycle after the other.
+
+use super::cells::Cells;
+use super::notes::Asked;
+use super::number::Number;
+use super::parting::{FEW_ROWS, MOST_ROWS, Raw};
+use super::plan::{Plan, Reading, Row, TimeForm};
+use super::roles;
+use super::settle::{Around, Units, settle};
+use super::sniff::{Table, lines};
+use super::source::{Source, text};
+use super::stamp::{Order, Stamp};
+use super::words::{Channel, Name};
+use super::{CycleRecord, Known, Unreadable};
+use std::collections::VecDeque;
+use std::io::Read;
+
+/// Bytes in which the table must begin.
+const WINDOW: usize = 256 * 1024;
+
+/// Lines of words kept between two rows.
+const MOST_NOTES: usize = 300;
+
+/// Characters kept of one such line.
+const LONGEST_NOTE: usize = 200;
+
+/// The cycles of a file, one at a time. Made by [`super::cycles`].
+#[derive(Debug)]
+pub struct Cycles<'k, R> {
+    source: Source<R>,
+    known: &'k Known,
+    cells: Cells,
+    plan: Option<Plan>,
+    raw: Raw,
+    /// A reading whose partner has not come yet, in records with one row a reading.
+    half: Option<Half>,
+    between: Between,
+    asked: Asked,
+    units: Option<Units>,
+    ready: VecDeque<CycleRecord>,
+    index: usize,
+    ended: bool,
+}
+
+/// Lines since the last row.
+#[derive(Debug, Default)]
+struct Between {
+    notes: Vec<String>,
+    /// Notes in front of the first blank line, and in front of the last heading.
+    before_blank: Option<usize>,
+    before_heading: Option<usize>,
+}
+
+#[derive(Debug, Clone, Copy)]
+struct Half {
+    at: Stamp,
+    temperature: Option<Number>,
+    pressure: Option<Number>,
+    line: u32,
+    /// Microseconds between the last two readings of the temperature.
+    step: i64,
+}
+
+impl<R: Read> Iterator for Cycles<'_, R> {
+    type Item = Result<CycleRecord, Unreadable>;
+
+    fn next(&mut self) -> Option<Self::Item> {
+        while self.ready.is_empty() && !self.ended {
+            if let Err(error) = self.step() {
+                self.ended = true;
+                return Some(Err(error));
+            }
+        }
+        self.ready.pop_front().map(Ok)
+    }
+}
+
+impl<'k, R: Read> Cycles<'k, R> {
+    pub(super) fn new(bytes: R, known: &'k Known) -> Result<Self, Unreadable> {
+        Ok(Self {
+            source: Source::open(bytes)?,
+            known,
+            cells: Cells::default(),
+            plan: None,
+            raw: Raw::default(),
+            half: None,
+            between: Between::default(),
+            asked: Asked::default(),
+            units: None,
+            ready: VecDeque::new(),
+            index: 0,
+            ended: false,
+        })
+    }
+
+    /// Takes one line, or decides how to read what comes.
+    fn step(&mut self) -> Result<(), Unreadable> {
+        let Some(plan) = &self.plan else {
+            return self.find_table();
+        };
+        let Some(line) = self.source.next_line()? else {
+            return self.finish_file();
+        };
+        let (no, closed) = (line.no, line.closed);
+        let row = plan.row(&mut self.cells, line.bytes);
+        if !closed && is_cut(plan, &mut self.cells, line.bytes, &row, &self.raw) {
+            self.raw.cut = true;
+            return Ok(());
+        }
+        match row {
+            Row::Sample(reading) => {
+                let set = plan.set_point(&self.cells, line.bytes);
+                let phase = plan
+                    .phase(&self.cells, line.bytes)
+                    .map(|cell| text(cell).into_owned());
+                self.take(reading, no)?;
+                if let Some(set) = set {
+                    self.raw.note_set(set);
+                }
+                if let Some(phase) = phase {
+                    self.note_phase(phase);
+                }
+                Ok(())
+            }
+            Row::Part(at, is_temperature, number) => self.take_half(at, is_temperature, number, no),
+            Row::Missing => {
+                self.raw.miss(no);
+                Ok(())
+            }
+            Row::Other => Ok(()),
+            Row::Words => {
+                let words = text(line.bytes).into_owned();
+                let repeated = plan.heading.iter().any(|h| h == line.bytes);
+                self.take_words(&words, repeated);
+                Ok(())
+            }
+        }
+    }
+
+    /// Looks at the coming lines and plans how to read them.
+    fn find_table(&mut self) -> Result<(), Unreadable> {
+        let first = self.source.coming_line();
+        let line_end = self.source.line_end();
+        let (window, complete) = self.source.window(WINDOW)?;
+        let found = lines(window, line_end, complete);
+        let table = Table::find(&found).ok_or_else(|| {
+            Unreadable::new(
+                Some(first),
+                "no table of times and temperatures was found",
+                "export the record as a table with time, temperature and pressure, one row a reading",
+            )
+        });
+        let plan = table.and_then(|table| roles::plan(&table, self.known, complete));
+        match plan {
+            Ok(plan) => {
+                self.plan = Some(plan);
+                Ok(())
+            }
+            // Words behind the last cycle are not a table, and need not be one.
+            Err(_) if self.index > 0 => {
+                self.ended = true;
+                Ok(())
+            }
+            Err(error) => Err(error),
+        }
+    }
+
+    /// A row with all its readings.
+    fn take(&mut self, reading: Reading, line: u32) -> Result<(), Unreadable> {
+        let heading = self.between.before_heading.is_some();
+        let blank = self.between.before_blank.is_some();
+        if self.raw.len() > 0
+            && (heading || blank && self.raw.len() >= FEW_ROWS)
+            && self.raw.parts_before(&reading)
+        {
+            self.finish_cycle();
+        }
+        self.place_notes();
+        if self.raw.len() >= MOST_ROWS {
+            return Err(Unreadable::new(
+                Some(line),
+                format!("more than {MOST_ROWS} rows without the end of a cycle"),
+                "split the file where one cycle ends and the next begins",
+            ));
+        }
+        if let Some(earlier) = self.raw.push(reading, line) {
+            self.settle(earlier);
+        }
+        Ok(())
+    }
+
+    /// A row with one reading; it waits for its partner at the same time, or less than half a
+    /// step away.
+    fn take_half(
+        &mut self,
+        at: Stamp,
+        is_temperature: bool,
+        number: Number,
+        line: u32,
+    ) -> Result<(), Unreadable> {
+        if let Some(half) = &mut self.half {
+            let taken = if is_temperature {
+                &mut half.temperature
+            } else {
+                &mut half.pressure
+            };
+            let apart = (at.micros - half.at.micros).abs();
+            if taken.is_none() && (apart == 0 || apart * 2 < half.step) {
+                *taken = Some(number);
+                if is_temperature {
+                    half.at = at;
+                }
+                return Ok(());
+            }
+        }
+        let before = self.half.take();
+        let step = match before {
+            Some(half) if is_temperature && half.temperature.is_some() => {
+                (at.micros - half.at.micros).abs()
+            }
+            Some(half) => half.step,
+            None => 0,
+        };
+        self.half = Some(Half {
+            at,
+            temperature: is_temperature.then_some(number),
+            pressure: (!is_temperature).then_some(number),
+            line,
+            step,
+        });
+        before.map_or(Ok(()), |half| self.take_whole(half))
+    }
+
+    fn take_whole(&mut self, half: Half) -> Result<(), Unreadable> {
+        let has_pressure = self.plan.as_ref().is_some_and(Plan::has_pressure);
+        match half.temperature {
+            Some(temperature) if half.pressure.is_some() == has_pressure => {
+                let reading = Reading {
+                    at: half.at,
+                    temperature,
+                    pressure: half.pressure,
+                };
+                self.take(reading, half.line)
+            }
+            Some(_) => {
+                self.raw.miss(half.line);
+                Ok(())
+            }
+            // A pressure before the first temperature, or between two of them.
+            None => Ok(()),
+        }
+    }
+
+    fn note_phase(&mut self, phase: String) {
+        let row = self.raw.len().saturating_sub(1);
+        let same = self
+            .raw
+            .words
+            .last()
+            .is_some_and(|(_, word)| *word == phase);
+        if !phase.is_empty() && !same && self.raw.words.len() < MOST_NOTES {
+            self.raw.words.push((row, phase));
+        }
+    }
+
+    /// A line that is no row.
+    fn take_words(&mut self, words: &str, repeated_heading: bool) {
+        let between = &mut self.between;
+        let notes = between.notes.len();
+        if words.trim().is_empty() {
+            between.before_blank.get_or_insert(notes);
+        } else if repeated_heading {
+            between.before_heading = Some(notes);
+        } else if self.raw.len() > 0 && is_heading(words) {
+            // A table of another kind follows.
+            self.finish_cycle();
+            self.plan = None;
+            self.units = None;
+            self.source.back();
+        } else if notes < MOST_NOTES {
+            between
+                .notes
+                .push(words.chars().take(LONGEST_NOTE).collect());
+        }
+    }
+
+    /// The notes before a row: the preamble of a new cycle, or words of what happens in it.
+    fn place_notes(&mut self) {
+        if self.between.notes.is_empty() {
+            self.between = Between::default();
+            return;
+        }
+        let between = std::mem::take(&mut self.between);
+        let mut notes = between.notes;
+        let happening = if self.raw.len() == 0 {
+            let order = self.note_order();
+            let altitude_m = self.asked.altitude_m;
+            self.asked = Asked::read(notes.iter().map(String::as_str), order);
+            self.asked.altitude_m = self.asked.altitude_m.or(altitude_m);
+            let happening = notes.split_off(between.before_heading.unwrap_or(notes.len()));
+            // Of lines between two cycles those before a blank one belong to the earlier.
+            let own = if self.index == 0 {
+                0
+            } else {
+                between.before_blank.unwrap_or(notes.len())
+            };
+            self.raw.before = notes.split_off(own.min(notes.len()));
+            happening
+        } else {
+            notes
+        };
+        let row = self.raw.len();
+        for line in happening {
+            let word = line.trim_matches(|c: char| !c.is_alphanumeric()).to_owned();
+            if word.chars().any(char::is_alphabetic) && self.raw.words.len() < MOST_NOTES {
+                self.raw.words.push((row, word));
+            }
+        }
+    }
+
+    /// Order of day and month in the notes: that of the rows, else of the place.
+    fn note_order(&self) -> Order {
+        let american = self.plan.as_ref().is_some_and(|plan| plan.american);
+        match (
+            self.plan.as_ref().map(|plan| plan.time.form),
+            self.known.day_first,
+        ) {
+            (Some(TimeForm::Dated(order @ (Order::Dmy | Order::Mdy))), _) => order,
+            (_, Some(false)) => Order::Mdy,
+            (_, Some(true)) => Order::Dmy,
+            (_, None) if american => Order::Mdy,
+            _ => Order::Dmy,
+        }
+    }
+
+    fn finish_cycle(&mut self) {
+        let notes = &self.between.notes;
+        let own = self
+            .between
+            .before_blank
+            .filter(|at| *at > 0)
+            .unwrap_or(notes.len());
+        self.raw.behind = notes[..own.min(notes.len())].to_vec();
+        let raw = std::mem::take(&mut self.raw);
+        self.settle(raw);
+    }
+
+    fn settle(&mut self, raw: Raw) {
+        let Some(plan) = &self.plan else {
+            return;
+        };
+        if raw.len() == 0 {
+            return;
+        }
+        let around = Around {
+            plan,
+            known: self.known,
+            asked: &self.asked,
+            encoding: self.source.encoding(),
+            index: self.index,
+            earlier: self.units.as_ref(),
+        };
+        let (record, units) = settle(raw, &around);
+        self.index += 1;
+        self.units = Some(units);
+        self.ready.push_back(record);
+    }
+
+    fn finish_file(&mut self) -> Result<(), Unreadable> {
+        self.ended = true;
+        if let Some(half) = self.half.take() {
+            self.take_whole(half)?;
+        }
+        self.raw.behind = std::mem::take(&mut self.between.notes);
+        let raw = std::mem::take(&mut self.raw);
+        self.settle(raw);
+        if self.index == 0 {
+            return Err(Unreadable::new(
+                None,
+                "no row has both a time and a temperature",
+                "export the record as a table with time, temperature and pressure",
+            ));
+        }
+        Ok(())
+    }
+}
+
+/// A line of words that names columns of at least two kinds.
+fn is_heading(words: &str) -> bool {
+    let mut found = Vec::new();
+    let cells: Vec<&str> = if words.contains(['\t', ';', ',', '|']) {
+        words.split(['\t', ';', ',', '|']).collect()
+    } else {
+        words.split("  ").collect()
+    };
+    for cell in cells {
+        let name = Name::read(cell);
+        let known = matches!(
+            name.channel,
+            Channel::Time | Channel::Temperature | Channel::Pressure
+        );
+        if known && !found.contains(&name.channel) && name.words.len() <= 5 {
+            found.push(name.channel);
+        }
+    }
+    found.len() >= 2
+}
+
+/// Was the last line, which no line end closes, cut short?
+fn is_cut(plan: &Plan, cells: &mut Cells, line: &[u8], row: &Row, raw: &Raw) -> bool {
+    let begins_like_a_row = line
+        .trim_ascii_start()
+        .first()
+        .is_some_and(|b| b.is_ascii_digit() || *b == b'{');
+    match row {
+        Row::Words | Row::Missing => begins_like_a_row,
+        Row::Other | Row::Part(..) => false,
+        Row::Sample(reading) => {
+            cells.cut(&plan.split, line, usize::MAX);
+            let short = |number: Number, decimals: u8, before: Option<&f64>| {
+                number.decimals < decimals
+                    || decimals == 0
+                        && before
+                            .is_some_and(|b| b.abs() >= 10.0 && number.value.abs() * 5.0 < b.abs())
+            };
+            cells.len() < plan.width
+                || short(reading.temperature, raw.decimals.0, raw.temperature.last())
+                || reading
+                    .pressure
+                    .is_some_and(|p| short(p, raw.decimals.1, raw.pressure.last()))
+        }
+    }
+}

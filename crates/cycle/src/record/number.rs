@@ -1,0 +1,194 @@
+//! Decimal numbers as machines and spreadsheets write them.
+
+use super::units::is_unit;
+
+/// A number and how finely it was written.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Number {
+    pub value: f64,
+    /// Digits after the decimal mark.
+    pub decimals: u8,
+}
+
+/// Powers of ten that a double holds exactly.
+const EXACT: [f64; 23] = [
+    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
+    1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
+];
+
+/// Reads a cell as a number with this decimal mark.
+///
+/// Nothing comes back for an empty cell, words, not-a-number and infinity. Between digits before
+/// the mark a point, comma, apostrophe or blank may part thousands, three digits each. A unit may
+/// stand behind.
+pub(super) fn parse(cell: &[u8], mark: u8) -> Option<Number> {
+    let (negative, digits) = match cell.trim_ascii() {
+        [b'-', rest @ ..] => (true, rest),
+        [b'+', rest @ ..] => (false, rest),
+        // U+2212, the typographer's minus
+        [0xE2, 0x88, 0x92, rest @ ..] => (true, rest),
+        rest => (false, rest),
+    };
+    let (mut whole, mut places, mut seen, mut behind_mark) = (0_u64, 0_u8, 0_u8, false);
+    let mut at = 0;
+    while let Some(&b) = digits.get(at) {
+        if b.is_ascii_digit() {
+            if seen >= 15 {
+                return long_way(digits, mark, negative);
+            }
+            whole = whole * 10 + u64::from(b - b'0');
+            seen += u8::from(whole > 0);
+            places += u8::from(behind_mark);
+            if places > 22 {
+                return long_way(digits, mark, negative);
+            }
+        } else if b == mark && !behind_mark {
+            behind_mark = true;
+        } else {
+            break;
+        }
+        at += 1;
+    }
+    let any = at > usize::from(behind_mark);
+    if at < digits.len() && (!any || !is_suffix(&digits[at..])) {
+        return long_way(digits, mark, negative);
+    }
+    if !any {
+        return None;
+    }
+    // Both are exact in a double, so the quotient is the nearest one, as the library rounds.
+    let value = whole as f64 / EXACT[usize::from(places)];
+    Some(Number {
+        value: if negative { -value } else { value },
+        decimals: places,
+    })
+}
+
+/// Thousands, exponents and very long numbers, by way of the library.
+fn long_way(digits: &[u8], mark: u8, negative: bool) -> Option<Number> {
+    let end = digits
+        .iter()
+        .rposition(u8::is_ascii_digit)
+        .map(|last| last + 1)?;
+    let (digits, suffix) = digits.split_at(end);
+    if digits.len() > 60 || !is_suffix(suffix) {
+        return None;
+    }
+    let mut plain = String::with_capacity(digits.len() + 1);
+    if negative {
+        plain.push('-');
+    }
+    let (mut decimals, mut behind_mark, mut exponent) = (0_u8, false, false);
+    let mut rest = digits;
+    while let [b, tail @ ..] = rest {
+        let thousands = thousands_mark(rest, mark);
+        match *b {
+            b'0'..=b'9' => {
+                plain.push(char::from(*b));
+                decimals += u8::from(behind_mark && !exponent);
+            }
+            m if m == mark && !behind_mark && !exponent => {
+                plain.push('.');
+                behind_mark = true;
+            }
+            b'e' | b'E' if !exponent && !plain.is_empty() => {
+                plain.push('e');
+                exponent = true;
+            }
+            b'+' | b'-' if plain.ends_with('e') => plain.push(char::from(*b)),
+            _ if thousands > 0 && !behind_mark && !exponent && !plain.is_empty() => {
+                rest = &rest[thousands..];
+                continue;
+            }
+            _ => return None,
+        }
+        rest = tail;
+    }
+    let value = plain.parse::<f64>().ok().filter(|v| v.is_finite())?;
+    Some(Number { value, decimals })
+}
+
+/// Length of a mark between thousands at the front, if exactly three digits or a multiple follow.
+fn thousands_mark(rest: &[u8], mark: u8) -> usize {
+    let length = match rest {
+        [0xC2, 0xA0, ..] => 2,
+        [0xE2, 0x80, 0xAF, ..] => 3,
+        [b' ' | b'\'' | 0xA0, ..] => 1,
+        [b @ (b'.' | b','), ..] if *b != mark => 1,
+        _ => return 0,
+    };
+    let digits = rest[length..]
+        .iter()
+        .take_while(|b| b.is_ascii_digit())
+        .count();
+    if digits == 3 { length } else { 0 }
+}
+
+/// Nothing, or a unit as in `134.2 °C`.
+fn is_suffix(rest: &[u8]) -> bool {
+    let rest = rest.trim_ascii();
+    rest.is_empty() || (rest.len() <= 12 && is_unit(&super::source::text(rest)))
+}
+
+#[cfg(test)]
+mod tests {
+    // tests may stop at once
+    #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+    use super::*;
+    use proptest::prelude::*;
+
+    #[track_caller]
+    fn check(cell: &str, mark: char, expected: Option<(f64, u8)>) {
+        let got = parse(cell.as_bytes(), mark as u8).map(|n| (n.value, n.decimals));
+        assert_eq!(got, expected, "{cell}");
+    }
+
+    #[test]
+    fn numbers_as_machines_write_them() {
+        check("134.2", '.', Some((134.2, 1)));
+        check(" +2,16 ", ',', Some((2.16, 2)));
+        check("-0,94", ',', Some((-0.94, 2)));
+        check("\u{2212}0.94", '.', Some((-0.94, 2)));
+        check("1.013,2", ',', Some((1013.2, 1)));
+        check("1,013.25", '.', Some((1013.25, 2)));
+        check("1 013,2", ',', Some((1013.2, 1)));
+        check("1\u{a0}013,2", ',', Some((1013.2, 1)));
+        check("101'325", '.', Some((101_325.0, 0)));
+        check("1,013,250", '.', Some((1_013_250.0, 0)));
+        check("1.5e2", '.', Some((150.0, 1)));
+        check("134.2°C", '.', Some((134.2, 1)));
+        check("2.18 bar", '.', Some((2.18, 2)));
+        check(".5", '.', Some((0.5, 1)));
+        check("5.", '.', Some((5.0, 0)));
+    }
+
+    #[test]
+    fn what_is_no_number_gives_nothing() {
+        for cell in [
+            "", "-", "---", "NaN", "inf", "1e999", "12:30", "1.2.3", "12abc", "0x10", ".",
+        ] {
+            check(cell, '.', None);
+        }
+        check("26.10.2025", '.', None);
+        check("1,2,3", '.', None);
+    }
+
+    proptest! {
+        /// The standard library is the yardstick.
+        #[test]
+        fn equals_the_library(whole in 0_u64..10_000_000_000, places in 0_usize..9, negative: bool) {
+            let digits = format!("{whole:010}");
+            let (front, back) = digits.split_at(10 - places);
+            let sign = if negative { "-" } else { "" };
+            let plain = format!("{sign}{front}.{back}");
+            let got = parse(plain.replace('.', ",").as_bytes(), b',').unwrap();
+            prop_assert_eq!(got.value.to_bits(), plain.parse::<f64>().unwrap().to_bits());
+            prop_assert_eq!(usize::from(got.decimals), places);
+        }
+
+        #[test]
+        fn never_panics(cell in proptest::collection::vec(any::<u8>(), 0..80)) {
+            let _ = parse(&cell, b'.').map(|n| assert!(n.value.is_finite()));
+        }
+    }
+}

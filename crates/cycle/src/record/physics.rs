@@ -1,0 +1,204 @@
+//! What the numbers themselves say about their units.
+//!
+//! In a sterilizer three things are known beforehand. The open chamber shows the air pressure of
+//! the place, 50 to 112 kPa counted from nothing, or about zero counted from the air. No pressure
+//! lies below nothing. And while steam stands over water, temperature and pressure lie on the
+//! saturation line. Each pair of units is tried against these; one that fits much better than
+//! every other is taken, and where two fit nothing is.
+
+use super::units::{PressureUnit, Reference, TemperatureUnit};
+use crate::steam;
+
+/// Air pressure that an open chamber may show, kPa: 5 500 m above the sea to a strong high.
+const OPEN_KPA: (f64, f64) = (50.0, 112.0);
+
+/// How far from zero an open chamber's gauge may stand, kPa.
+const ZERO_KPA: f64 = 6.0;
+
+/// Added to the cost of a reading whose first samples do not look like an open chamber.
+const NOT_OPEN: f64 = 6.0;
+
+/// Cost of a reading in a record without steam, where the saturation line says nothing.
+const NO_STEAM: f64 = 3.0;
+
+/// A pressure that moves less than this over a whole record is no chamber's, kPa.
+const STILL_KPA: f64 = 15.0;
+
+/// Above this absolute pressure there is steam in the chamber, kPa.
+const STEAM_KPA: f64 = 125.0;
+
+/// A reading is clear when every other costs this much more, K.
+pub(super) const CLEAR: f64 = 4.0;
+
+/// One way to read a pair of columns.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Guess {
+    pub temperature: TemperatureUnit,
+    pub pressure: PressureUnit,
+    pub reference: Reference,
+    /// Distance from what physics allows, in kelvin.
+    pub cost: f64,
+}
+
+/// A pair of columns in brief.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Digest {
+    /// Pressures of the first samples: the pump may start at once.
+    start: Vec<f64>,
+    least: f64,
+    most: f64,
+    /// Pairs of temperature and pressure where the pressure is highest.
+    top: Vec<(f64, f64)>,
+    coldest: f64,
+    hottest: f64,
+}
+
+impl Digest {
+    /// From readings in file order. Nothing when fewer than three of them are pairs of numbers.
+    pub fn of(temperature: &[f64], pressure: &[f64]) -> Option<Self> {
+        let both: Vec<(f64, f64)> = temperature
+            .iter()
+            .zip(pressure)
+            .filter(|(t, p)| t.is_finite() && p.is_finite())
+            .map(|(t, p)| (*t, *p))
+            .collect();
+        if both.len() < 3 {
+            return None;
+        }
+        let start = both.iter().take(3).map(|pair| pair.1).collect();
+        let mut pressures: Vec<f64> = both.iter().map(|pair| pair.1).collect();
+        let mut temperatures: Vec<f64> = both.iter().map(|pair| pair.0).collect();
+        // A broken sensor's stray values must not decide: the outermost half per cent is left out.
+        let (least, most) = (
+            quantile(&mut pressures, 0.005),
+            quantile(&mut pressures, 0.99),
+        );
+        let (coldest, hottest) = (
+            quantile(&mut temperatures, 0.005),
+            quantile(&mut temperatures, 0.99),
+        );
+        let floor = most - 0.12 * (most - least);
+        let near = |p: f64| p >= floor && p <= most + 0.1 * (most - least);
+        let every = (both.len() / 2_000).max(1);
+        let top: Vec<_> = both.iter().filter(|pair| near(pair.1)).copied().collect();
+        Some(Self {
+            start,
+            least,
+            most,
+            top: top.into_iter().step_by(every).collect(),
+            coldest,
+            hottest,
+        })
+    }
+
+    /// Every way to read the pair that physics allows, the best first.
+    pub fn guesses(&self, units: &[PressureUnit]) -> Vec<Guess> {
+        let mut all = Vec::new();
+        for temperature in TemperatureUnit::ALL {
+            for &pressure in units {
+                for reference in [Reference::Absolute, Reference::Gauge] {
+                    if let Some(cost) = self.cost(temperature, pressure, reference) {
+                        all.push(Guess {
+                            temperature,
+                            pressure,
+                            reference,
+                            cost,
+                        });
+                    }
+                }
+            }
+        }
+        all.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+        all
+    }
+
+    fn cost(&self, t: TemperatureUnit, p: PressureUnit, reference: Reference) -> Option<f64> {
+        let kpa = p.kpa();
+        let (least, most) = (self.least * kpa, self.most * kpa);
+        let (at_rest, air, lowest) = match reference {
+            Reference::Absolute => (OPEN_KPA, (0.0, 0.0), -2.0),
+            Reference::Gauge => ((-ZERO_KPA, ZERO_KPA), (58.0, 105.0), -107.0),
+        };
+        let open = self.start.iter().any(|p| within(p * kpa, at_rest));
+        if least < lowest || most + air.1 > 700.0 {
+            return None;
+        }
+        let penalty = if open { 0.0 } else { NOT_OPEN };
+        let (coldest, hottest) = (t.to_celsius(self.coldest), t.to_celsius(self.hottest));
+        if most + air.1 < STEAM_KPA {
+            // Without steam pressure: a cold chamber, or one still waiting to be heated.
+            let believable = coldest > 2.0 && hottest < 118.0;
+            let still = if most - least < STILL_KPA {
+                NOT_OPEN
+            } else {
+                0.0
+            };
+            return believable.then_some(NO_STEAM + penalty + still);
+        }
+        let gap = self.distance_from_saturation(t, kpa, air)?;
+        let believable = within(hottest, (95.0, 160.0)) && coldest > -20.0 && gap < 15.0;
+        believable.then_some(gap + penalty)
+    }
+
+    /// Median distance in K between temperature and the saturation line at the highest pressures;
+    /// for a gauge the nearest over every believable air pressure.
+    fn distance_from_saturation(
+        &self,
+        t: TemperatureUnit,
+        kpa: f64,
+        air: (f64, f64),
+    ) -> Option<f64> {
+        let mut far: Vec<f64> = self
+            .top
+            .iter()
+            .map(|&(reading, p)| {
+                let celsius = t.to_celsius(reading);
+                let low = celsius - steam::tsat(p * kpa + air.0);
+                let high = celsius - steam::tsat(p * kpa + air.1);
+                if low.signum() == high.signum() {
+                    low.abs().min(high.abs())
+                } else {
+                    0.0
+                }
+            })
+            .filter(|d| d.is_finite())
+            .collect();
+        (!far.is_empty()).then(|| quantile(&mut far, 0.5))
+    }
+}
+
+/// Do all readings that cost little more than the best agree in this?
+pub(super) fn clear<T: PartialEq>(guesses: &[Guess], of: impl Fn(&Guess) -> T) -> Option<T> {
+    let best = guesses.first()?;
+    let wanted = of(best);
+    guesses
+        .iter()
+        .take_while(|guess| guess.cost < best.cost + CLEAR)
+        .all(|guess| of(guess) == wanted)
+        .then_some(wanted)
+}
+
+/// The unit of a lone temperature column: the three ranges of a sterilising cycle do not meet.
+pub(super) fn temperature_alone(readings: &[f64]) -> Option<TemperatureUnit> {
+    let mut finite: Vec<f64> = readings.iter().copied().filter(|r| r.is_finite()).collect();
+    if finite.is_empty() {
+        return None;
+    }
+    let hottest = quantile(&mut finite, 0.99);
+    TemperatureUnit::ALL
+        .into_iter()
+        .find(|unit| within(unit.to_celsius(hottest), (112.0, 150.0)))
+}
+
+fn within(value: f64, range: (f64, f64)) -> bool {
+    value >= range.0 && value <= range.1
+}
+
+/// The value below which this share of the values lies. The slice must not be empty.
+pub(super) fn quantile(values: &mut [f64], share: f64) -> f64 {
+    let last = values.len() - 1;
+    let at = (last as f64 * share).round() as usize;
+    *values
+        .select_nth_unstable_by(at.min(last), f64::total_cmp)
+        .1
+}

@@ -1,0 +1,284 @@
+//! How one table is read: decided once from its first lines, then used row by row.
+
+use super::cells::{Cells, Split};
+use super::number;
+use super::stamp::{DAY, Order, SECOND, Scan, Stamp};
+use super::units::Said;
+
+/// How the time column is written.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum TimeForm {
+    /// Day and clock.
+    Dated(Order),
+    /// Clock alone.
+    Clock,
+    /// Counted from the start, with colons.
+    Elapsed,
+    /// A number of these many microseconds.
+    Number(f64),
+    /// A number of these many microseconds since 1970.
+    Epoch(f64),
+    /// A spreadsheet's day number.
+    Serial,
+}
+
+/// Where and how the time stands.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct TimePlan {
+    pub form: TimeForm,
+    /// Column of the time, or of the day where the clock stands apart.
+    pub column: usize,
+    /// Column of the clock.
+    pub clock: Option<usize>,
+    /// Column of AM and PM.
+    pub half_day: Option<usize>,
+}
+
+/// Where the readings stand.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Body {
+    /// One row a point in time.
+    Wide {
+        temperature: usize,
+        pressure: Option<usize>,
+        phase: Option<usize>,
+        set: Option<usize>,
+    },
+    /// One row a reading.
+    Long {
+        channel: usize,
+        value: usize,
+        temperature: Vec<u8>,
+        pressure: Option<Vec<u8>>,
+    },
+}
+
+/// A table, understood.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Plan {
+    pub split: Split,
+    /// Cells that a row must have.
+    pub needed: usize,
+    /// Cells that a row usually has.
+    pub width: usize,
+    pub time: TimePlan,
+    /// Decimal mark.
+    pub mark: u8,
+    pub body: Body,
+    pub temperature_said: Said,
+    pub pressure_said: Said,
+    /// The heading's lines as they stand in the file; empty where there is none.
+    pub heading: Vec<Vec<u8>>,
+    /// Units or half days hint at a place where the month is written first.
+    pub american: bool,
+}
+
+/// What a line of the table holds.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Row {
+    /// A reading of everything. Pressure is not-a-number in a record without pressure.
+    Sample(Reading),
+    /// One reading of several at this time: of the temperature, else of the pressure.
+    Part(Stamp, bool, number::Number),
+    /// A row whose time or readings cannot be used.
+    Missing,
+    /// A row of a channel that nobody asked for.
+    Other,
+    /// No row of the table.
+    Words,
+}
+
+/// Readings at one time.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Reading {
+    pub at: Stamp,
+    pub temperature: number::Number,
+    pub pressure: Option<number::Number>,
+}
+
+impl TimePlan {
+    /// The time that a row shows.
+    pub fn read(
+        &self,
+        mark: u8,
+        cell: impl Fn(usize) -> Option<Vec<u8>>,
+        cells: &Cells,
+        line: &[u8],
+    ) -> Option<Stamp> {
+        let raw = cells.get(line, self.column)?;
+        let plain = |micros: i64| Stamp { micros, zone: 0 };
+        match self.form {
+            TimeForm::Dated(order) => match self.clock {
+                None => Scan::read(raw)?.dated(order),
+                Some(clock) => {
+                    let day = Scan::read(raw)?.day(order)?;
+                    let half = self.half_day.and_then(&cell);
+                    let time = clock_cell(cells.get(line, clock)?, half)?;
+                    Some(Stamp {
+                        micros: day + time.micros,
+                        zone: time.zone,
+                    })
+                }
+            },
+            TimeForm::Clock => clock_cell(raw, self.half_day.and_then(&cell)),
+            TimeForm::Elapsed => Scan::read(raw)?.elapsed().map(plain),
+            TimeForm::Number(unit) | TimeForm::Epoch(unit) => {
+                micros(number::parse(raw, mark)?.value * unit).map(plain)
+            }
+            TimeForm::Serial => {
+                // Day 0 of the spreadsheets is 1899-12-30, 25 569 days before 1970.
+                let day = number::parse(raw, mark)?.value - 25_569.0;
+                // Ten decimals of a day are 9 µs: the nearest millisecond is what was meant.
+                let millis = (day * DAY as f64 / 1_000.0).round();
+                micros(millis * 1_000.0).map(plain)
+            }
+        }
+    }
+
+    /// The word of the contract.
+    pub fn word(&self) -> &'static str {
+        match self.form {
+            TimeForm::Dated(Order::Ymd) => "iso",
+            TimeForm::Dated(Order::Dmy) => "dmy",
+            TimeForm::Dated(Order::Mdy) => "mdy",
+            TimeForm::Clock => "clock",
+            TimeForm::Elapsed | TimeForm::Number(_) => "elapsed",
+            TimeForm::Epoch(_) => "epoch",
+            TimeForm::Serial => "serial",
+        }
+    }
+}
+
+/// A clock with AM or PM in the cell or in the next one.
+fn clock_cell(cell: &[u8], half_day: Option<Vec<u8>>) -> Option<Stamp> {
+    let scan = match half_day {
+        Some(half) if !half.is_empty() => Scan::read(&[cell, b" ", &half[..]].concat())?,
+        _ => Scan::read(cell)?,
+    };
+    let zone = scan.zone();
+    Some(Stamp {
+        micros: scan.clock()? - zone,
+        zone,
+    })
+}
+
+/// Whole microseconds, unless the number is beyond any clock.
+fn micros(value: f64) -> Option<i64> {
+    (value.abs() < 1e16).then(|| value.round() as i64)
+}
+
+impl Plan {
+    /// Reads one line.
+    pub fn row(&self, cells: &mut Cells, line: &[u8]) -> Row {
+        cells.cut(&self.split, line, self.needed);
+        if cells.len() < self.needed {
+            return Row::Words;
+        }
+        let cells = &*cells;
+        let owned = |i: usize| cells.get(line, i).map(<[u8]>::to_vec);
+        let Some(at) = self.time.read(self.mark, owned, cells, line) else {
+            return self.without_time(cells, line);
+        };
+        let value = |i: usize| {
+            cells
+                .get(line, i)
+                .and_then(|cell| number::parse(cell, self.mark))
+        };
+        match &self.body {
+            Body::Wide {
+                temperature,
+                pressure,
+                ..
+            } => {
+                let pressure_value = pressure.and_then(value);
+                match (value(*temperature), pressure_value, pressure) {
+                    (Some(temperature), found, None) | (Some(temperature), found @ Some(_), _) => {
+                        Row::Sample(Reading {
+                            at,
+                            temperature,
+                            pressure: found,
+                        })
+                    }
+                    (None, None, _) if self.is_event(cells, line, *temperature) => Row::Words,
+                    _ => Row::Missing,
+                }
+            }
+            Body::Long {
+                channel,
+                value: column,
+                temperature,
+                pressure,
+            } => {
+                let name = cells.get(line, *channel).unwrap_or_default();
+                let is_temperature = name == temperature;
+                if !is_temperature && Some(name) != pressure.as_deref() {
+                    return Row::Other;
+                }
+                value(*column).map_or(Row::Missing, |v| Row::Part(at, is_temperature, v))
+            }
+        }
+    }
+
+    /// A row of numbers with a broken time is a row all the same; words are not.
+    fn without_time(&self, cells: &Cells, line: &[u8]) -> Row {
+        let Body::Wide {
+            temperature,
+            pressure: Some(pressure),
+            ..
+        } = self.body
+        else {
+            return Row::Words;
+        };
+        let number = |i: usize| {
+            cells
+                .get(line, i)
+                .is_some_and(|cell| number::parse(cell, self.mark).is_some())
+        };
+        if number(temperature) && number(pressure) {
+            Row::Missing
+        } else {
+            Row::Words
+        }
+    }
+
+    /// A time with words where the temperature should be: something happened.
+    fn is_event(&self, cells: &Cells, line: &[u8], temperature: usize) -> bool {
+        let cell = cells.get(line, temperature).unwrap_or_default();
+        let letters = cell.iter().filter(|b| b.is_ascii_alphabetic()).count();
+        letters > 3 || cell.contains(&b'*')
+    }
+
+    /// The cell with the phase's name.
+    pub fn phase<'a>(&self, cells: &'a Cells, line: &'a [u8]) -> Option<&'a [u8]> {
+        match self.body {
+            Body::Wide {
+                phase: Some(column),
+                ..
+            } => cells.get(line, column).map(<[u8]>::trim_ascii),
+            _ => None,
+        }
+    }
+
+    /// The set point in the row, in the temperature's unit.
+    pub fn set_point(&self, cells: &Cells, line: &[u8]) -> Option<f64> {
+        match self.body {
+            Body::Wide {
+                set: Some(column), ..
+            } => number::parse(cells.get(line, column)?, self.mark).map(|n| n.value),
+            _ => None,
+        }
+    }
+
+    /// Does the table have pressures?
+    pub fn has_pressure(&self) -> bool {
+        match &self.body {
+            Body::Wide { pressure, .. } => pressure.is_some(),
+            Body::Long { pressure, .. } => pressure.is_some(),
+        }
+    }
+}
+
+/// A step of this many seconds, in microseconds.
+pub(super) const fn seconds(count: i64) -> i64 {
+    count * SECOND
+}

@@ -1,0 +1,470 @@
+//! Which column is what: by its name where the heading tells, else by physics.
+
+use super::physics::{Digest, clear};
+use super::plan::{Body, Plan, TimeForm, TimePlan};
+use super::sniff::{Kind, Table};
+use super::source::text;
+use super::stamp::{Order, Scan, Shape};
+use super::units::{PressureUnit, Said, TemperatureUnit};
+use super::words::{Channel, Name, Place};
+use super::{Known, Unreadable};
+
+/// Rows that physics looks at to find the columns.
+const SAMPLE_ROWS: usize = 1_500;
+
+/// Makes the plan for reading a table.
+pub(super) fn plan(table: &Table<'_>, known: &Known, complete: bool) -> Result<Plan, Unreadable> {
+    let mark = table.decimal_mark();
+    let american = is_american(table);
+    let time = time_plan(table, mark, known, american, complete).ok_or_else(|| {
+        Unreadable::new(
+            None,
+            "no column of times was found",
+            "export the record as a table with time, temperature and pressure",
+        )
+    })?;
+    let used = [Some(time.column), time.clock, time.half_day];
+    let numbers: Vec<usize> = (0..table.width)
+        .filter(|c| table.kinds[*c] == Kind::Number && !used.contains(&Some(*c)))
+        .filter(|c| table.names[*c].channel != Channel::Index)
+        .collect();
+    let found = match long_body(table, &numbers) {
+        Some(found) => found,
+        None => wide_body(table, mark, &numbers)?,
+    };
+    let (body, temperature_said, pressure_said) = found;
+    let last = |columns: &[Option<usize>]| columns.iter().flatten().max().map_or(0, |c| c + 1);
+    let needed = match &body {
+        Body::Wide {
+            temperature,
+            pressure,
+            ..
+        } => last(&used).max(last(&[Some(*temperature), *pressure])),
+        Body::Long { channel, value, .. } => last(&used).max(last(&[Some(*channel), Some(*value)])),
+    };
+    Ok(Plan {
+        split: table.split.clone(),
+        needed,
+        width: table.width,
+        time,
+        mark,
+        body,
+        temperature_said,
+        pressure_said,
+        heading: table.heading.iter().map(|line| line.to_vec()).collect(),
+        american,
+    })
+}
+
+/// Fahrenheit, psi or half days: the places that write the month first.
+fn is_american(table: &Table<'_>) -> bool {
+    let half_days = table.rows.iter().take(3).any(|row| {
+        let row = text(row).to_lowercase();
+        row.contains(" am") || row.contains(" pm") || row.contains("\tam") || row.contains("\tpm")
+    });
+    half_days
+        || table.names.iter().any(|name| {
+            name.said.temperature == Some(TemperatureUnit::Fahrenheit)
+                || name.said.pressure == Some(PressureUnit::Psi)
+        })
+}
+
+fn time_plan(
+    table: &Table<'_>,
+    mark: u8,
+    known: &Known,
+    american: bool,
+    complete: bool,
+) -> Option<TimePlan> {
+    let of_kind = |wanted: fn(Shape) -> bool| {
+        (0..table.width).find(|c| matches!(table.kinds[*c], Kind::Time(shape) if wanted(shape)))
+    };
+    let half_day = (0..table.width).find(|c| table.kinds[*c] == Kind::HalfDay);
+    let clock = of_kind(|shape| matches!(shape, Shape::Clock(_)));
+    if let Some(column) = of_kind(|shape| shape == Shape::Dated) {
+        let form = TimeForm::Dated(day_order(table, column, known, american));
+        return Some(TimePlan {
+            form,
+            column,
+            clock: None,
+            half_day: None,
+        });
+    }
+    if let (Some(column), Some(clock)) = (of_kind(|shape| shape == Shape::Day), clock) {
+        let form = TimeForm::Dated(day_order(table, column, known, american));
+        return Some(TimePlan {
+            form,
+            column,
+            clock: Some(clock),
+            half_day,
+        });
+    }
+    if let Some(column) = clock {
+        return Some(TimePlan {
+            form: clock_form(table, column),
+            column,
+            clock: None,
+            half_day,
+        });
+    }
+    let column = number_time_column(table, mark)?;
+    Some(TimePlan {
+        form: number_form(table, column, mark, complete),
+        column,
+        clock: None,
+        half_day: None,
+    })
+}
+
+/// Which of the three numbers is the day.
+fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) -> Order {
+    let days: Vec<([u32; 3], bool)> = table
+        .texts(column)
+        .iter()
+        .filter_map(|cell| Scan::read(cell)?.day_numbers())
+        .collect();
+    let any = |of: fn(&[u32; 3]) -> bool| days.iter().any(|(numbers, _)| of(numbers));
+    if any(|n| n[0] > 31) {
+        return Order::Ymd;
+    }
+    if days.iter().any(|(_, by_name)| *by_name) {
+        return if any(|n| n[1] > 12) {
+            Order::Mdy
+        } else {
+            Order::Dmy
+        };
+    }
+    if any(|n| n[0] > 12) {
+        return Order::Dmy;
+    }
+    if any(|n| n[1] > 12) {
+        return Order::Mdy;
+    }
+    // Over midnight only the day moves, by one.
+    let moves = |i: usize| days.windows(2).any(|pair| pair[0].0[i] != pair[1].0[i]);
+    match (moves(0), moves(1)) {
+        (true, false) => return Order::Dmy,
+        (false, true) => return Order::Mdy,
+        _ => {}
+    }
+    let points = table
+        .texts(column)
+        .iter()
+        .take(1)
+        .any(|cell| cell.contains(&b'.'));
+    match known.day_first {
+        Some(true) => Order::Dmy,
+        Some(false) => Order::Mdy,
+        None if american && !points => Order::Mdy,
+        None => Order::Dmy,
+    }
+}
+
+/// A clock of the day, or a time counted from the start.
+fn clock_form(table: &Table<'_>, column: usize) -> TimeForm {
+    let scans: Vec<Scan> = table
+        .texts(column)
+        .iter()
+        .filter_map(|cell| Scan::read(cell))
+        .collect();
+    if scans.iter().any(Scan::has_half_day) {
+        return TimeForm::Clock;
+    }
+    let elapsed: Vec<i64> = scans.iter().filter_map(Scan::elapsed).collect();
+    let (Some(first), Some(last)) = (elapsed.first(), elapsed.last()) else {
+        return TimeForm::Clock;
+    };
+    let second = super::stamp::SECOND;
+    let beyond_clock = scans.iter().any(|scan| scan.clock().is_none());
+    let two_parts = table.kinds[column] == Kind::Time(Shape::Clock(2));
+    // Hours and minutes hold the same number for many rows unless the record is a slow one.
+    let fast = elapsed
+        .windows(2)
+        .all(|pair| pair[1] - pair[0] < 120 * second);
+    let hours_and_minutes = two_parts && elapsed.windows(2).any(|pair| pair[0] == pair[1]);
+    let counted = table.names[column].elapsed
+        || beyond_clock
+        || (*first < 60 * second && *last >= *first)
+        || (two_parts && fast && !hours_and_minutes && last - first > 300 * second);
+    if counted {
+        TimeForm::Elapsed
+    } else {
+        TimeForm::Clock
+    }
+}
+
+/// The numeric column that the heading calls a time, else the first one that only rises.
+fn number_time_column(table: &Table<'_>, mark: u8) -> Option<usize> {
+    let numeric = |c: &usize| table.kinds[*c] == Kind::Number;
+    let named = |c: &usize| table.names[*c].channel == Channel::Time;
+    let columns = || (0..table.width).filter(numeric);
+    if let Some(column) = columns().find(named) {
+        return Some(column);
+    }
+    let unnamed = |c: &usize| {
+        let name = &table.names[*c];
+        name.channel == Channel::Unknown || name.time_unit_s.is_some()
+    };
+    let mut rising: Vec<(usize, bool)> = Vec::new();
+    for column in columns().filter(unnamed) {
+        let values = table.numbers(column, mark);
+        let steps: Vec<f64> = values.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        let ahead = steps.iter().filter(|step| **step > 0.0).count();
+        if ahead * 10 >= steps.len() * 9 && !steps.is_empty() {
+            rising.push((column, steps.iter().all(|step| *step == 1.0)));
+        }
+    }
+    // Of two the one that merely counts rows is not the time.
+    let telling = rising.iter().find(|(_, counts)| !counts);
+    telling.or(rising.first()).map(|(column, _)| *column)
+}
+
+fn number_form(table: &Table<'_>, column: usize, mark: u8, complete: bool) -> TimeForm {
+    let name = &table.names[column];
+    let values: Vec<f64> = table
+        .numbers(column, mark)
+        .into_iter()
+        .filter(|v| v.is_finite())
+        .collect();
+    let (Some(first), Some(last)) = (values.first(), values.last()) else {
+        return TimeForm::Number(1e6);
+    };
+    for (range, micros) in [
+        (9e8..5e9, 1e6),
+        (9e11..5e12, 1e3),
+        (9e14..5e15, 1.0),
+        (9e17..5e18, 1e-3),
+    ] {
+        if range.contains(first) {
+            return TimeForm::Epoch(micros);
+        }
+    }
+    let mut steps: Vec<f64> = values.windows(2).map(|pair| pair[1] - pair[0]).collect();
+    let usual = if steps.is_empty() {
+        1.0
+    } else {
+        super::physics::quantile(&mut steps, 0.5)
+    };
+    if (20_000.0..80_000.0).contains(first) && usual < 0.02 && name.time_unit_s.is_none() {
+        return TimeForm::Serial;
+    }
+    if let Some(unit) = name.time_unit_s {
+        return TimeForm::Number(unit * 1e6);
+    }
+    let span = last - first;
+    // A step of two minutes or more is too coarse for a record: thousandths are meant.
+    if usual > 120.0 || span > 6.0 * 3_600.0 && usual >= 50.0 {
+        return TimeForm::Number(1e3);
+    }
+    // Minutes make a hold sixty times as long, so they are taken only where seconds cannot be: a
+    // whole file that shows heat and cooling in less time than any cycle needs.
+    let fractions = values.iter().any(|v| v.fract() != 0.0);
+    if complete && fractions && span < 240.0 && span > 5.0 && usual < 2.0 && values.len() > 10 {
+        return TimeForm::Number(60e6);
+    }
+    TimeForm::Number(1e6)
+}
+
+type Found = (Body, Said, Said);
+
+/// One row a reading: a column of channel names beside one of values.
+fn long_body(table: &Table<'_>, numbers: &[usize]) -> Option<Found> {
+    let named = |c: &usize| {
+        matches!(
+            table.names[*c].channel,
+            Channel::Temperature | Channel::Pressure
+        )
+    };
+    if numbers.iter().any(named) {
+        return None;
+    }
+    let value = *numbers.last()?;
+    for channel in (0..table.width).filter(|c| table.kinds[*c] == Kind::Text) {
+        let texts = table.texts(channel);
+        let mut distinct = texts.clone();
+        distinct.sort();
+        distinct.dedup();
+        if distinct.len() > 30 || distinct.len() * 3 > texts.len() {
+            continue;
+        }
+        let units = (0..table.width).find(|c| *c != channel && table.kinds[*c] == Kind::Text);
+        let unit_texts = units.map(|column| table.texts(column));
+        let names: Vec<Name> = distinct
+            .iter()
+            .map(|name| {
+                let at = texts.iter().position(|text| text == name);
+                let unit = at.and_then(|at| unit_texts.as_ref()?.get(at));
+                Name::read(&format!(
+                    "{} {}",
+                    text(name),
+                    text(unit.map_or(&b""[..], |u| u))
+                ))
+            })
+            .collect();
+        let all: Vec<usize> = (0..distinct.len()).collect();
+        let temperature = ranked(&names, &all, Channel::Temperature).first().copied();
+        if let Some(temperature) = temperature {
+            let pressure = ranked(&names, &all, Channel::Pressure).first().copied();
+            return Some((
+                Body::Long {
+                    channel,
+                    value,
+                    temperature: distinct[temperature].clone(),
+                    pressure: pressure.map(|p| distinct[p].clone()),
+                },
+                names[temperature].said,
+                pressure.map_or(Said::default(), |p| names[p].said),
+            ));
+        }
+    }
+    None
+}
+
+/// Columns of this channel in the chamber, the likeliest first; those elsewhere are left out.
+fn ranked(names: &[Name], columns: &[usize], channel: Channel) -> Vec<usize> {
+    let mut found: Vec<usize> = columns
+        .iter()
+        .copied()
+        .filter(|c| names[*c].channel == channel && names[*c].place < Place::Load)
+        .collect();
+    found.sort_by_key(|c| (names[*c].place, names[*c].rank, *c));
+    found
+}
+
+fn wide_body(table: &Table<'_>, mark: u8, numbers: &[usize]) -> Result<Found, Unreadable> {
+    let names = &table.names;
+    let set = numbers
+        .iter()
+        .copied()
+        .find(|c| names[*c].channel == Channel::SetPoint && names[*c].said.pressure.is_none());
+    let phase = (0..table.width)
+        .find(|c| table.kinds[*c] == Kind::Text && names[*c].channel == Channel::Phase);
+    let temperatures = ranked(names, numbers, Channel::Temperature);
+    let pressures = ranked(names, numbers, Channel::Pressure);
+    let unnamed: Vec<usize> = numbers
+        .iter()
+        .copied()
+        .filter(|c| names[*c].channel == Channel::Unknown && names[*c].place < Place::Load)
+        .collect();
+    let open = |found: &[usize]| {
+        if found.is_empty() {
+            unnamed.clone()
+        } else {
+            found.to_vec()
+        }
+    };
+    let (candidates_t, candidates_p) = (open(&temperatures), open(&pressures));
+    let sure = settled(names, &temperatures) && (settled(names, &pressures) || unnamed.is_empty());
+    let (temperature, pressure) = if sure {
+        (temperatures.first().copied(), pressures.first().copied())
+    } else {
+        by_physics(table, mark, &candidates_t, &candidates_p).map_or_else(
+            || (temperatures.first().copied(), pressures.first().copied()),
+            |(t, p)| (Some(t), Some(p)),
+        )
+    };
+    // A lone column of numbers beside a time is the temperature.
+    let alone = || {
+        (numbers.len() == 1)
+            .then(|| unnamed.first().copied())
+            .flatten()
+    };
+    let Some(temperature) = temperature.or_else(alone) else {
+        return Err(Unreadable::new(
+            None,
+            "no column with the chamber's temperature was found",
+            "name the columns in the first line, or export time, chamber temperature and pressure",
+        ));
+    };
+    let set = set.or_else(|| constant_set_point(table, mark, &unnamed, temperature));
+    let said_of = |c: Option<usize>| c.map_or(Said::default(), |c| names[c].said);
+    Ok((
+        Body::Wide {
+            temperature,
+            pressure,
+            phase,
+            set,
+        },
+        said_of(Some(temperature)),
+        said_of(pressure),
+    ))
+}
+
+/// Does the heading alone tell which of these is meant?
+fn settled(names: &[Name], ranked: &[usize]) -> bool {
+    match ranked {
+        [] => false,
+        [_] => true,
+        [first, second, ..] => {
+            let key = |c: usize| (names[c].place, names[c].rank);
+            key(*first) != key(*second)
+        }
+    }
+}
+
+/// The pair of columns that lies on the saturation line while the pressure is high. Of pairs
+/// that do so equally well the leftmost is taken: a chamber stands before what was added to it.
+fn by_physics(
+    table: &Table<'_>,
+    mark: u8,
+    temperatures: &[usize],
+    pressures: &[usize],
+) -> Option<(usize, usize)> {
+    let every = table.rows.len().div_ceil(SAMPLE_ROWS).max(1);
+    let numbers = |column: &usize| -> (usize, Vec<f64>) {
+        (
+            *column,
+            table
+                .numbers(*column, mark)
+                .into_iter()
+                .step_by(every)
+                .collect(),
+        )
+    };
+    let varies = |values: &[f64]| values.iter().any(|v| *v != values[0]);
+    let of = |columns: &[usize]| -> Vec<(usize, Vec<f64>)> {
+        columns
+            .iter()
+            .map(numbers)
+            .filter(|(_, values)| varies(values))
+            .collect()
+    };
+    let (temperatures, pressures) = (of(temperatures), of(pressures));
+    let mut best: Option<(f64, usize, usize)> = None;
+    for (t, readings) in &temperatures {
+        for (p, pressure) in pressures.iter().filter(|(p, _)| p != t) {
+            let Some(digest) = Digest::of(readings, pressure) else {
+                continue;
+            };
+            let said = table.names[*p].said.pressure;
+            let units: Vec<PressureUnit> = said.map_or(PressureUnit::COMMON.to_vec(), |u| vec![u]);
+            let guesses = digest.guesses(&units);
+            if clear(&guesses, |g| (g.pressure, g.reference)).is_none() {
+                continue;
+            }
+            let cost = guesses[0].cost;
+            if best.is_none_or(|(least, _, _)| cost + 0.3 < least) {
+                best = Some((cost, *t, *p));
+            }
+        }
+    }
+    best.map(|(_, t, p)| (t, p))
+}
+
+/// A column that stands at one of the usual set temperatures throughout.
+fn constant_set_point(
+    table: &Table<'_>,
+    mark: u8,
+    unnamed: &[usize],
+    temperature: usize,
+) -> Option<usize> {
+    const USUAL: &[f64] = &[
+        121.0, 132.0, 134.0, 135.0, 250.0, 270.0, 273.0, 273.2, 249.8, 269.6,
+    ];
+    unnamed.iter().copied().find(|column| {
+        let values = table.numbers(*column, mark);
+        *column != temperature
+            && values.iter().all(|v| *v == values[0])
+            && USUAL.iter().any(|usual| (values[0] - usual).abs() <= 1.0)
+    })
+}

@@ -1,0 +1,422 @@
+//! Finding the table in the first lines of a file: its separator, its rows and its heading.
+
+use super::cells::{Cells, Split, json_object, json_paths, pairs};
+use super::number;
+use super::source::{LONGEST_LINE, position, text};
+use super::stamp::{Order, Scan, Shape};
+use super::words::{Channel, Name};
+
+/// Lines looked at when the first few do not settle it.
+const MOST_LINES: usize = 4_000;
+
+/// Rows of the same width that settle it.
+const ENOUGH_ROWS: usize = 24;
+
+/// What a cell looks like.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Kind {
+    Empty,
+    Number,
+    Time(Shape),
+    /// AM or PM on its own.
+    HalfDay,
+    Text,
+}
+
+/// The table found.
+#[derive(Debug)]
+pub(super) struct Table<'a> {
+    pub split: Split,
+    pub width: usize,
+    /// Its rows, and nothing else.
+    pub rows: Vec<&'a [u8]>,
+    /// Kind of each column.
+    pub kinds: Vec<Kind>,
+    /// What the heading says of each column.
+    pub names: Vec<Name>,
+    /// The heading's lines.
+    pub heading: Vec<&'a [u8]>,
+}
+
+/// The lines of a window; a last one without its end is left out unless the file ends there.
+pub(super) fn lines(window: &[u8], line_end: u8, complete: bool) -> Vec<&[u8]> {
+    let mut all = Vec::new();
+    let mut rest = window;
+    while !rest.is_empty() && all.len() < MOST_LINES {
+        let (line, next) = match position(rest, line_end) {
+            Some(at) => (&rest[..at], &rest[at + 1..]),
+            None if complete => (rest, &rest[rest.len()..]),
+            None => break,
+        };
+        let line = line.strip_suffix(b"\r").unwrap_or(line);
+        all.push(&line[..line.len().min(LONGEST_LINE)]);
+        rest = next;
+    }
+    all
+}
+
+impl<'a> Table<'a> {
+    /// Looks for the table that most lines agree on.
+    pub fn find(lines: &[&'a [u8]]) -> Option<Self> {
+        let first = lines.len().min(80);
+        let best = best_split(&lines[..first]);
+        let (split, width, rows) = match best {
+            Some(found) if found.2 >= ENOUGH_ROWS => found,
+            _ => best_split(lines)?,
+        };
+        Self::build(lines, split, width, rows)
+    }
+
+    fn build(lines: &[&'a [u8]], split: Split, width: usize, count: usize) -> Option<Self> {
+        if count < 2 {
+            return None;
+        }
+        let mut cells = Cells::default();
+        let mut rows = Vec::new();
+        let mut first = None;
+        let mut votes: Vec<Vec<Kind>> = vec![Vec::new(); width];
+        for (i, line) in lines.iter().enumerate() {
+            let kinds = kinds_of(&mut cells, &split, line);
+            if kinds.len() == width && is_row(&kinds) {
+                first.get_or_insert(i);
+                if rows.len() < 400 {
+                    for (column, kind) in kinds.iter().enumerate() {
+                        votes[column].push(*kind);
+                    }
+                }
+                rows.push(*line);
+            }
+        }
+        let before = lines[..first?].to_vec();
+        let (names, heading) = match &split {
+            Split::Json(names) | Split::Pairs(names) => {
+                (names.iter().map(|n| Name::read(n)).collect(), Vec::new())
+            }
+            _ => heading(&before, &split, width, rows.first()?),
+        };
+        Some(Self {
+            kinds: votes.iter().map(|votes| majority(votes)).collect(),
+            names,
+            split,
+            width,
+            rows,
+            heading,
+        })
+    }
+
+    /// Numbers of a column, not-a-number where there is none.
+    pub fn numbers(&self, column: usize, mark: u8) -> Vec<f64> {
+        let mut cells = Cells::default();
+        self.rows
+            .iter()
+            .map(|row| {
+                cells.cut(&self.split, row, column + 1);
+                cells
+                    .get(row, column)
+                    .and_then(|cell| number::parse(cell, mark))
+                    .map_or(f64::NAN, |n| n.value)
+            })
+            .collect()
+    }
+
+    /// Texts of a column in the first rows.
+    pub fn texts(&self, column: usize) -> Vec<Vec<u8>> {
+        let mut cells = Cells::default();
+        self.rows
+            .iter()
+            .take(2_000)
+            .map(|row| {
+                cells.cut(&self.split, row, column + 1);
+                cells.get(row, column).unwrap_or_default().to_vec()
+            })
+            .collect()
+    }
+
+    /// The decimal mark: the last mark in a number that has two kinds, else one that is not
+    /// followed by exactly three digits, else whichever there is.
+    pub fn decimal_mark(&self) -> u8 {
+        let mut cells = Cells::default();
+        let (mut sure, mut perhaps) = ([0_usize; 2], [0_usize; 2]);
+        for row in self.rows.iter().take(400) {
+            cells.cut(&self.split, row, self.width);
+            for column in 0..self.width {
+                let cell = cells.get(row, column).unwrap_or_default().trim_ascii();
+                if self.kinds[column] != Kind::Number {
+                    continue;
+                }
+                let Some(last) = cell.iter().rposition(|b| matches!(b, b'.' | b',')) else {
+                    continue;
+                };
+                let which = usize::from(cell[last] == b',');
+                let marks = |m: u8| cell.iter().filter(|b| **b == m).count();
+                let behind = cell[last + 1..]
+                    .iter()
+                    .take_while(|b| b.is_ascii_digit())
+                    .count();
+                if marks(b'.') > 0 && marks(b',') > 0 || behind != 3 {
+                    sure[which] += 1;
+                } else if marks(cell[last]) > 1 {
+                    sure[1 - which] += 1;
+                } else {
+                    perhaps[which] += 1;
+                }
+            }
+        }
+        let comma = match sure {
+            [0, 0] => perhaps[1] > perhaps[0],
+            [points, commas] => commas > points,
+        };
+        if comma { b',' } else { b'.' }
+    }
+}
+
+/// The split under which most lines are rows of one width, with that width and their number.
+fn best_split(lines: &[&[u8]]) -> Option<(Split, usize, usize)> {
+    let mut candidates = vec![
+        Split::At(b'\t'),
+        Split::At(b';'),
+        Split::At(b'|'),
+        Split::At(b','),
+        Split::Blanks,
+    ];
+    if let Some(paths) = paths_of_objects(lines) {
+        candidates = vec![Split::Json(paths)];
+    } else if let Some(names) = names_of_pairs(lines) {
+        candidates.insert(0, Split::Pairs(names));
+    }
+    let mut best: Option<(Split, usize, usize)> = None;
+    for split in candidates {
+        if let Some((width, count)) = rows_of_one_width(&split, lines)
+            && best.as_ref().is_none_or(|(_, _, most)| count > *most)
+        {
+            best = Some((split, width, count));
+        }
+    }
+    best
+}
+
+fn rows_of_one_width(split: &Split, lines: &[&[u8]]) -> Option<(usize, usize)> {
+    let mut cells = Cells::default();
+    let mut widths = std::collections::BTreeMap::new();
+    for line in lines {
+        let kinds = kinds_of(&mut cells, split, line);
+        if is_row(&kinds) {
+            *widths.entry(kinds.len()).or_insert(0_usize) += 1;
+        }
+    }
+    widths.into_iter().max_by_key(|(_, count)| *count)
+}
+
+fn paths_of_objects(lines: &[&[u8]]) -> Option<Vec<String>> {
+    let objects: Vec<_> = lines
+        .iter()
+        .take(60)
+        .filter_map(|l| json_object(l))
+        .collect();
+    let mut paths: Vec<String> = objects.iter().flat_map(json_paths).collect();
+    paths.sort();
+    paths.dedup();
+    (objects.len() >= 2 && paths.len() >= 2 && paths.len() <= 60).then_some(paths)
+}
+
+fn names_of_pairs(lines: &[&[u8]]) -> Option<Vec<String>> {
+    let mut names: Vec<String> = Vec::new();
+    let mut found = 0;
+    for line in lines.iter().take(60) {
+        let line = text(line);
+        let pairs = pairs(&line);
+        if pairs.len() >= 2 {
+            found += 1;
+            for (name, _) in pairs {
+                if !names.iter().any(|n| n == name) {
+                    names.push(name.to_owned());
+                }
+            }
+        }
+    }
+    (found >= 2 && names.len() <= 60).then_some(names)
+}
+
+/// Kinds of the cells of a line.
+pub(super) fn kinds_of(cells: &mut Cells, split: &Split, line: &[u8]) -> Vec<Kind> {
+    cells.cut(split, line, usize::MAX);
+    (0..cells.len().min(200))
+        .map(|i| kind(cells.get(line, i).unwrap_or_default()))
+        .collect()
+}
+
+fn kind(cell: &[u8]) -> Kind {
+    let cell = cell.trim_ascii();
+    let lower = cell.to_ascii_lowercase();
+    if matches!(
+        lower.as_slice(),
+        b"" | b"-"
+            | b"--"
+            | b"---"
+            | b"n/a"
+            | b"na"
+            | b"nan"
+            | b"null"
+            | b"none"
+            | b"inf"
+            | b"-inf"
+            | b"err"
+    ) || cell.iter().all(|b| *b == b'*')
+    {
+        return Kind::Empty;
+    }
+    if number::parse(cell, b'.').is_some() || number::parse(cell, b',').is_some() {
+        return Kind::Number;
+    }
+    if matches!(lower.as_slice(), b"am" | b"pm" | b"a.m." | b"p.m.") {
+        return Kind::HalfDay;
+    }
+    let Some(scan) = Scan::read(cell) else {
+        return Kind::Text;
+    };
+    let day_exists = [Order::Ymd, Order::Dmy, Order::Mdy]
+        .into_iter()
+        .any(|order| scan.day(order).is_some());
+    match scan.shape() {
+        Some(shape @ Shape::Clock(_)) => Kind::Time(shape),
+        Some(shape) if day_exists => Kind::Time(shape),
+        _ => Kind::Text,
+    }
+}
+
+/// At least a time and a number, or two numbers, and no more words than the half.
+fn is_row(kinds: &[Kind]) -> bool {
+    let count = |of: fn(&Kind) -> bool| kinds.iter().filter(|kind| of(kind)).count();
+    let numbers = count(|k| *k == Kind::Number);
+    let times = count(|k| matches!(k, Kind::Time(_)));
+    let texts = count(|k| *k == Kind::Text);
+    numbers >= 1 && numbers + times >= 2 && 2 * texts <= kinds.len()
+}
+
+fn majority(votes: &[Kind]) -> Kind {
+    let mut best = (Kind::Empty, 0);
+    for vote in votes {
+        let count = votes.iter().take(200).filter(|v| *v == vote).count();
+        if *vote != Kind::Empty && count > best.1 {
+            best = (*vote, count);
+        }
+        if best.1 * 2 > votes.len().min(200) {
+            break;
+        }
+    }
+    best.0
+}
+
+/// Looks above the rows for one or two lines that name the columns and their units.
+fn heading<'a>(
+    before: &[&'a [u8]],
+    split: &Split,
+    width: usize,
+    first_row: &[u8],
+) -> (Vec<Name>, Vec<&'a [u8]>) {
+    let mut found: Vec<(Vec<String>, &'a [u8])> = Vec::new();
+    for &line in before.iter().rev().filter(|line| has_letters(line)).take(4) {
+        match heading_cells(line, split, width, first_row) {
+            Some(cells) if names_something(&cells) => found.push((cells, line)),
+            // The units may stand below the names, or the names be in no language we know.
+            Some(cells) if found.is_empty() && cells.iter().all(|c| !c.is_empty()) => {
+                found.push((cells, line));
+            }
+            _ => break,
+        }
+    }
+    found.reverse();
+    let mut texts = vec![String::new(); width];
+    for (cells, _) in &found {
+        for (text, cell) in texts.iter_mut().zip(cells) {
+            text.push_str(cell);
+            text.push(' ');
+        }
+    }
+    let names = texts.iter().map(|text| Name::read(text)).collect();
+    (names, found.into_iter().map(|(_, line)| line).collect())
+}
+
+fn has_letters(line: &[u8]) -> bool {
+    line.iter().any(|b| b.is_ascii_alphabetic() || *b >= 128)
+}
+
+/// Does the line name columns or units of at least two kinds, or one of two columns?
+fn names_something(cells: &[String]) -> bool {
+    let known = cells
+        .iter()
+        .map(|cell| Name::read(cell))
+        .filter(|name| name.channel != Channel::Unknown || name.said != Default::default())
+        .count();
+    known >= 2 || (known == 1 && cells.len() <= 2)
+}
+
+/// The cells of a heading, one a column; nothing when they do not fit the rows.
+fn heading_cells(
+    line: &[u8],
+    split: &Split,
+    width: usize,
+    first_row: &[u8],
+) -> Option<Vec<String>> {
+    let mut cells = Cells::default();
+    let kinds = kinds_of(&mut cells, split, line);
+    if kinds.contains(&Kind::Number) || kinds.iter().any(|k| matches!(k, Kind::Time(_))) {
+        return None;
+    }
+    let of = |i: usize| {
+        text(cells.get(line, i).unwrap_or_default())
+            .trim()
+            .to_owned()
+    };
+    if *split != Split::Blanks {
+        return (kinds.len() == width).then(|| (0..width).map(of).collect());
+    }
+    let line = text(line);
+    let wide: Vec<String> = line
+        .split("  ")
+        .flat_map(|part| part.split('\t'))
+        .map(|part| part.trim().to_owned())
+        .filter(|part| !part.is_empty())
+        .collect();
+    if wide.len() == width {
+        return Some(wide);
+    }
+    let narrow: Vec<String> = line.split_whitespace().map(str::to_owned).collect();
+    if narrow.len() == width {
+        return Some(narrow);
+    }
+    Some(by_place(
+        &line,
+        width,
+        first_row,
+        if wide.len() < width { wide } else { narrow },
+    ))
+}
+
+/// Gives each word of a heading to the column whose middle lies nearest.
+fn by_place(line: &str, width: usize, first_row: &[u8], words: Vec<String>) -> Vec<String> {
+    let mut cells = Cells::default();
+    cells.cut(&Split::Blanks, first_row, usize::MAX);
+    let middle: Vec<i64> = (0..width)
+        .map(|i| {
+            cells
+                .span(i)
+                .map_or(0, |(a, b)| i64::from(a) + i64::from(b))
+        })
+        .collect();
+    let mut columns = vec![String::new(); width];
+    let mut from = 0;
+    for word in words {
+        let Some(at) = line[from..].find(&word).map(|at| at + from) else {
+            continue;
+        };
+        from = at + word.len();
+        let place = line[..at].chars().count() * 2 + word.chars().count();
+        let nearest = (0..width).min_by_key(|i| (middle[*i] - place as i64).abs());
+        if let Some(column) = nearest {
+            columns[column].push_str(&word);
+            columns[column].push(' ');
+        }
+    }
+    columns
+}
