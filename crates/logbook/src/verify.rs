@@ -199,6 +199,11 @@ impl Walk<'_> {
                 )?;
                 if there.as_deref() != Some(&hash) {
                     self.bad(known, "its hash is not the one that the book noted");
+                } else if known < self.facts {
+                    self.bad(
+                        known + 1,
+                        "it was added without being folded into the tables",
+                    );
                 }
             }
         }

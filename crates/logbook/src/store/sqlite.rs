@@ -23,8 +23,10 @@ const NAMES: [&str; 24] = [
 /// The connections to one file.
 pub(crate) struct Sqlite {
     path: PathBuf,
-    writer: Mutex<Connection>,
+    // Closed before the writer: only a connection that may write, and is the last, folds the
+    // write-ahead log back into the file.
     readers: Mutex<Vec<Connection>>,
+    writer: Mutex<Connection>,
 }
 
 impl Sqlite {

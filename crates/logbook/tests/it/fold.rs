@@ -344,7 +344,7 @@ fn counts_go_round() {
     let six = Body::Packed {
         pouches: (11..17).map(packed).collect(),
     };
-    check(0, &[six.clone()], 2, 0);
+    check(0, std::slice::from_ref(&six), 2, 0);
     check(0, &[six, undone(11)], 2, 4);
 }
 

@@ -2,7 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
+mod acts;
 mod bodies;
+mod chain;
 mod common;
 mod fold;
 mod story;

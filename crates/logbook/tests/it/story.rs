@@ -31,7 +31,7 @@ fn the_whole_loop_in_a_file() {
 }
 
 /// A day: set up, wash, pack, run, record, verdict, look, release, open, stop, lift, undo.
-fn story(book: &Book) {
+pub fn story(book: &Book) {
     set_up(book);
     wash_and_pack(book);
     run(book);
