@@ -245,7 +245,8 @@ fn the_other_process() {
 /// Killed at any moment: what was acknowledged is there, nothing is there by half.
 #[test]
 fn nothing_acknowledged_is_lost_to_a_kill() {
-    let (folder, book) = new_book();
+    let folder = tempfile::tempdir().unwrap();
+    let book = begin(folder.path());
     drop(book);
     let mut lasting: Vec<u32> = Vec::new();
     for (round, wait_for) in [1, 2, 3, 5, 8, 13, 21, 34].into_iter().enumerate() {
@@ -288,7 +289,8 @@ fn facts_of(book: &Book, act: ActId) -> usize {
 
 #[test]
 fn two_programs_write_without_a_gap() {
-    let (folder, book) = new_book();
+    let folder = tempfile::tempdir().unwrap();
+    let book = begin(folder.path());
     let many = 40;
     let plenty = Body::Counted {
         kind: kind("manicure"),

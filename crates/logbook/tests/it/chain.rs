@@ -1,6 +1,6 @@
 //! Nobody changes the book unseen.
 
-use crate::common::{id, kind, new_book, packed, stamp, write};
+use crate::common::{id, kind, new_book, packed, scratch, stamp, write};
 use crate::story::story;
 use logbook::fact::Body;
 use logbook::verify::{FirstBad, Verified, verify};
@@ -27,7 +27,7 @@ fn file(folder: &Path) -> PathBuf {
 
 /// The story's book, opened past the triggers and checks, as somebody with the file could.
 fn opened_by_force() -> (TempDir, Connection) {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = scratch();
     std::fs::write(file(folder.path()), &*STORY).unwrap();
     let conn = Connection::open(file(folder.path())).unwrap();
     conn.execute_batch(

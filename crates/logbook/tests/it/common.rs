@@ -47,6 +47,13 @@ pub fn begin(folder: &Path) -> Book {
     Book::create(folder, opening()).unwrap()
 }
 
+/// A folder that goes away; in memory where the system has such a place. Every act waits for the
+/// disk, and a property test begins hundreds of books; the tests that are about the disk itself
+/// take a folder on it.
+pub fn scratch() -> TempDir {
+    tempfile::tempdir_in("/dev/shm").unwrap_or_else(|_| tempfile::tempdir().unwrap())
+}
+
 /// A folder that goes away, with a new book in it. Made once and copied: the property tests begin
 /// hundreds of books.
 pub fn new_book() -> (TempDir, Book) {
@@ -55,7 +62,7 @@ pub fn new_book() -> (TempDir, Book) {
         drop(begin(folder.path()));
         std::fs::read(folder.path().join(logbook::book::FILE)).unwrap()
     });
-    let folder = tempfile::tempdir().unwrap();
+    let folder = scratch();
     std::fs::write(folder.path().join(logbook::book::FILE), &*NEW).unwrap();
     let book = Book::open(folder.path()).unwrap();
     (folder, book)
