@@ -220,9 +220,13 @@ fn pulse_turns<'t>(
     view: &View,
     turns: impl Iterator<Item = &'t (usize, bool)>,
 ) -> Vec<(usize, bool)> {
+    let vacuum_below = view.rules.vacuum_share * view.air;
     let mut kept: Vec<(usize, bool)> = Vec::new();
     for &(at, high) in turns {
-        if high && view.press[at] < view.air + PULSE_KPA {
+        let after_vacuum = kept
+            .last()
+            .is_some_and(|last| !last.1 && view.press[last.0] < vacuum_below);
+        if high && view.press[at] < view.air + PULSE_KPA && !after_vacuum {
             continue;
         }
         if !high && view.press[at] > view.air + RELEASED_KPA {

@@ -1,0 +1,245 @@
+//! `check`: what do cycle records prove?
+//!
+//! Every file is answered, in the order of the arguments, on several threads; no more than one
+//! cycle of a file is held at a time. Nothing is written anywhere but to the two output streams.
+
+mod options;
+mod text;
+
+use crate::wire;
+use clap::{Args, ValueEnum};
+use cycle::figures::{self, Ask};
+use cycle::record::{self, Known};
+use load::Contents;
+use options::Terms;
+use release::limits::Limits;
+use release::verdict::{self, Asked, Outcome};
+use std::fs::File;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+
+/// Answers of one file that may wait to be printed; its thread waits when there are more.
+const WAITING: usize = 16;
+
+/// What to check, and by what.
+#[derive(Debug, Args)]
+pub struct CheckArgs {
+    /// Cycle records, of any layout with a time and a chamber temperature.
+    #[arg(required = true)]
+    files: Vec<PathBuf>,
+    /// Sentences for people, or one JSON object a line for programs.
+    #[arg(long, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// The most demanding thing inside: unwrapped, pouched, hollow or unknown.
+    #[arg(long, value_name = "CONTENTS", default_value = "unknown")]
+    load: Contents,
+    /// Set temperature in °C, where the record does not say it.
+    #[arg(long, value_name = "CELSIUS")]
+    set_temp: Option<f64>,
+    /// Least time at temperature, as 180, 180s or 3min. Never lowers the published one.
+    #[arg(long, value_name = "TIME", value_parser = options::seconds)]
+    hold: Option<f64>,
+    /// Drying time that was set, as 600, 600s or 10min.
+    #[arg(long, value_name = "TIME", value_parser = options::seconds)]
+    drying: Option<f64>,
+    /// Altitude of the place in metres.
+    #[arg(long, value_name = "METRES", allow_negative_numbers = true)]
+    altitude: Option<f64>,
+    /// Reference temperature of F0 in °C.
+    #[arg(long, value_name = "CELSIUS", default_value_t = cycle::lethality::F0_REFERENCE_C)]
+    f0_reference: f64,
+    /// z of F0 in K.
+    #[arg(long = "z", value_name = "KELVIN", default_value_t = cycle::lethality::F0_Z_K)]
+    z: f64,
+    /// A rule of your own, as leak_kpa_per_min=0.1. A laxer one than the published is not taken.
+    #[arg(long, value_name = "KEY=VALUE")]
+    rule: Vec<String>,
+}
+
+/// How to answer.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    Text,
+    Json,
+}
+
+/// Checks every file. Exit status 0: all prove it; 1: some do not; 2: some could not be used.
+pub fn run(args: CheckArgs) -> ExitCode {
+    let terms = match Terms::of(&args) {
+        Ok(terms) => terms,
+        Err(what) => return super::unusable(what),
+    };
+    for laxer in &terms.not_taken {
+        eprintln!("steamside: {laxer}");
+    }
+    match all_files(&args, &terms) {
+        Ok(worst) => ExitCode::from(worst),
+        // Whoever read the answers has left; there is nobody to tell.
+        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::from(2),
+        Err(error) => super::unusable(format_args!(
+            "the answers could not be printed ({error}); nothing was changed; run the check again"
+        )),
+    }
+}
+
+/// One answer: a line or a paragraph for standard output, a message, the exit status it asks for.
+struct Answer {
+    out: String,
+    message: Option<String>,
+    status: u8,
+}
+
+/// Files are taken in their order, so that the one being printed is always being worked on.
+fn all_files(args: &CheckArgs, terms: &Terms) -> io::Result<u8> {
+    let (senders, receivers): (Vec<_>, Vec<_>) =
+        args.files.iter().map(|_| sync_channel(WAITING)).unzip();
+    let senders: Vec<_> = senders
+        .into_iter()
+        .map(|sender| std::sync::Mutex::new(Some(sender)))
+        .collect();
+    let next = AtomicUsize::new(0);
+    let threads = std::thread::available_parallelism()
+        .map_or(1, usize::from)
+        .min(args.files.len());
+    std::thread::scope(|scope| {
+        for _ in 0..threads {
+            scope.spawn(|| {
+                while let Some((path, sender)) = take(&next, &args.files, &senders) {
+                    one_file(path, args, terms, &sender);
+                }
+            });
+        }
+        let printed = print(receivers);
+        // When nobody reads any more, let the threads find no more files.
+        if printed.is_err() {
+            next.store(args.files.len(), Ordering::Relaxed);
+        }
+        printed
+    })
+}
+
+type Slot = std::sync::Mutex<Option<SyncSender<Answer>>>;
+
+fn take<'a>(
+    next: &AtomicUsize,
+    files: &'a [PathBuf],
+    senders: &[Slot],
+) -> Option<(&'a Path, SyncSender<Answer>)> {
+    let at = next.fetch_add(1, Ordering::Relaxed);
+    let sender = senders.get(at)?.lock().ok()?.take()?;
+    Some((files.get(at)?, sender))
+}
+
+/// Prints the answers in order; the worst status wins.
+fn print(receivers: Vec<Receiver<Answer>>) -> io::Result<u8> {
+    let mut out = io::stdout().lock();
+    let mut worst = 0;
+    for receiver in receivers {
+        let mut answered = false;
+        for answer in receiver {
+            out.write_all(answer.out.as_bytes())?;
+            if let Some(message) = answer.message {
+                out.flush()?;
+                eprintln!("steamside: {message}");
+            }
+            worst = worst.max(answer.status);
+            answered = true;
+        }
+        if !answered {
+            worst = 2;
+            eprintln!(
+                "steamside: a file was not answered; this is a fault of the program; check it alone"
+            );
+        }
+    }
+    out.flush()?;
+    Ok(worst)
+}
+
+/// Every cycle of one file. A send fails only when the printer has left; then nobody is told.
+fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, sender: &SyncSender<Answer>) {
+    let name = path.to_string_lossy();
+    let opened = open(path).and_then(|file| {
+        record::cycles(file, &terms.known).map_err(|error| (error.line, error.to_string()))
+    });
+    let cycles = match opened {
+        Ok(cycles) => cycles,
+        Err((line, what)) => {
+            return sender
+                .send(unusable(&name, line, &what, args.format))
+                .unwrap_or_default();
+        }
+    };
+    let mut some = false;
+    for cycle in cycles {
+        some = true;
+        let answer = match cycle {
+            Ok(record) => judged(&name, &record, args, terms),
+            Err(error) => unusable(&name, error.line, &error.to_string(), args.format),
+        };
+        if sender.send(answer).is_err() {
+            return;
+        }
+    }
+    if !some {
+        let what = "no cycle in it: give a record with a time and a chamber temperature";
+        sender
+            .send(unusable(&name, None, what, args.format))
+            .unwrap_or_default();
+    }
+}
+
+fn open(path: &Path) -> Result<File, (Option<u32>, String)> {
+    let file = File::open(path).map_err(|error| {
+        (
+            None,
+            format!("cannot be opened ({error}): check its name and who may read it"),
+        )
+    })?;
+    match file.metadata() {
+        Ok(about) if about.is_dir() => Err((
+            None,
+            "is a folder: name the files in it, as FOLDER/*".to_owned(),
+        )),
+        Ok(_) => Ok(file),
+        Err(error) => Err((
+            None,
+            format!("cannot be looked at ({error}): copy it and try the copy"),
+        )),
+    }
+}
+
+fn judged(name: &str, record: &record::CycleRecord, args: &CheckArgs, terms: &Terms) -> Answer {
+    let figures = figures::examine(record, &terms.ask);
+    let asked = Asked::new(args.load, &terms.limits);
+    let verdict = verdict::judge(record, &figures, &asked);
+    let proven = matches!(verdict.outcome, Outcome::Lethal | Outcome::LeakPass);
+    let out = match args.format {
+        Format::Json => line(&wire::check::cycle(name, record, &figures, &verdict)),
+        Format::Text => text::cycle(name, record, &figures, &verdict),
+    };
+    Answer {
+        out,
+        message: None,
+        status: u8::from(!proven),
+    }
+}
+
+fn unusable(name: &str, at: Option<u32>, what: &str, format: Format) -> Answer {
+    let out = match format {
+        Format::Json => line(&wire::check::unreadable(name, at, what)),
+        Format::Text => format!("{name}: cannot tell; the file could not be used\n"),
+    };
+    Answer {
+        out,
+        message: Some(format!("{name}: {what}")),
+        status: 2,
+    }
+}
+
+fn line(value: &serde_json::Value) -> String {
+    format!("{value}\n")
+}
