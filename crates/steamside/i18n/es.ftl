@@ -1,0 +1,1166 @@
+### Spanish, as nail salons in the Americas speak it. Every line is marked draft until somebody of
+### the trade who grew up with the language has read it; then: checked.
+
+## Frame
+# draft
+program-name = Steamside
+# draft
+skip = Ir al trabajo
+# draft
+places = Lugares
+# draft
+language = Idioma
+# draft
+place-now = AHORA
+# draft
+place-ready = LISTO
+# draft
+place-machine = AUTOCLAVE
+# draft
+place-log = REGISTRO
+# draft
+book-demo = DEMO: inventado
+# draft
+book-practice = PRÁCTICA
+# draft
+did = Anotado: { $what }
+# draft
+undo = Deshacer
+# draft
+undo-release = Retirar: apartar
+# draft
+foot-manual = El manual de la máquina y las normas locales van primero.
+# draft
+foot-person = Esta herramienta ayuda a decidir a una persona capacitada. No es un dispositivo médico.
+# draft
+back = Volver
+# draft
+since = Desde
+# draft
+not-known = no se sabe
+# draft
+minutes = min
+# draft
+seconds = s
+# draft
+one-fewer = Uno menos: { $what }
+# draft
+one-more = Uno más: { $what }
+
+## Dates
+# draft
+date-day = { $weekday } { $day } { $month }
+# draft
+date-short = { $day } { $month }
+# draft
+weekday-1 = lun
+# draft
+weekday-2 = mar
+# draft
+weekday-3 = mié
+# draft
+weekday-4 = jue
+# draft
+weekday-5 = vie
+# draft
+weekday-6 = sáb
+# draft
+weekday-7 = dom
+# draft
+month-1 = ene
+# draft
+month-2 = feb
+# draft
+month-3 = mar
+# draft
+month-4 = abr
+# draft
+month-5 = may
+# draft
+month-6 = jun
+# draft
+month-7 = jul
+# draft
+month-8 = ago
+# draft
+month-9 = sep
+# draft
+month-10 = oct
+# draft
+month-11 = nov
+# draft
+month-12 = dic
+
+## Names
+# draft
+machine-name = Máquina { $machine }
+# draft
+run-name = Máquina { $machine }, tanda { $run }
+# draft
+run-unnamed = una tanda
+# draft
+run-unclaimed = un registro sin tanda
+# draft
+chair-name = silla { $chair }
+# draft
+pouch-count = { $count ->
+    [one] 1 bolsa
+   *[other] { $count } bolsas
+}
+
+## Signs
+# draft
+sign-none = Aún no hay firmas. Agregue la suya primero.
+# draft
+sign-gone = (borrada)
+# draft
+sign-label = Su firma: iniciales y una palabra, como HL pez
+# draft
+sign-example = HL pez
+# draft
+sign-add = Agregar esta firma
+
+## States
+# draft
+state-used = usado
+# draft
+state-soaking = en remojo
+# draft
+state-washed = lavado
+# draft
+state-disinfected = desinfectado
+# draft
+state-bagged = en bolsa
+# draft
+state-in-machine = en la máquina
+# draft
+state-to-check = por revisar
+# draft
+state-ready = listo
+# draft
+state-use-now = usar ya
+# draft
+state-opened = abierto
+# draft
+state-set-aside = apartado
+# draft
+state-away = fuera
+# draft
+state-retired = dado de baja
+# draft
+state-missing = falta
+
+## What a record proves
+# draft
+outcome-did = El vapor hizo su trabajo
+# draft
+outcome-did-not = El vapor no hizo su trabajo
+# draft
+outcome-cannot-tell = No se puede saber
+# draft
+outcome-leak-pass = Prueba de fuga: dentro del límite
+# draft
+outcome-leak-fail = Prueba de fuga: fuera del límite
+# draft
+outcome-none = Aún sin números
+# draft
+contents-unwrapped = sin bolsa, macizo
+# draft
+contents-pouched = en bolsas, macizo
+# draft
+contents-hollow = hay piezas huecas
+# draft
+contents-unknown = nadie dijo qué había
+# draft
+known-tapped = lo dijo una persona
+# draft
+known-scanned = leído o escrito
+# draft
+known-measured = medido
+# draft
+known-read = leído en la pantalla
+# draft
+known-by-clock = por reloj
+# draft
+known-worked-out = calculado
+# draft
+known-setting = ajuste
+# draft
+known-from-paper = de papel
+# draft
+basis-record = Medido: del registro de la propia máquina. Juez { $judge }.
+# draft
+basis-reading = Leído: una persona leyó los números en la pantalla. Juez { $judge }.
+# draft
+verdict-not-carried = Pero estos números no alcanzan para lo que había dentro.
+# draft
+drying-as-set = El secado fue completo
+# draft
+drying-short = El secado fue corto
+# draft
+drying-none = Sin secado
+# draft
+drying-cannot-tell = No se puede saber
+# draft
+drying-only-looks = Un registro no ve si una bolsa está seca. Solo mirando se sabe.
+
+## Reasons of a verdict
+# draft
+reason-hold-met = A temperatura durante { $held }; hacían falta { $needed }.
+# draft
+reason-hold-short = A temperatura solo { $held }; hacían falta { $needed }.
+# draft
+reason-hold-border = A temperatura { $held }, demasiado cerca de { $needed } para estar seguros.
+# draft
+reason-dip = La temperatura bajó de { $set } °C. El tiempo más largo sin bajar es { $held }.
+# draft
+reason-over-band = Más caliente de lo permitido: hasta { $highest } °C, ajuste { $set } °C.
+# draft
+reason-air-left = Quedó aire dentro: el vapor se aparta { $deviation } K de lo que promete la presión.
+# draft
+reason-superheat = El vapor estaba demasiado seco: { $deviation } K aparte de lo que promete la presión.
+# draft
+reason-gasket-leak = La cámara tiene fuga. Mire la junta de la puerta.
+# draft
+reason-leak-rate = La presión sube demasiado rápido en la prueba de fuga.
+# draft
+reason-sensor-offset = Temperatura y presión no concuerdan: un sensor se aparta unos { $deviation } K.
+# draft
+reason-sensor-frozen = Un sensor está quieto mientras la cámara cambia.
+# draft
+reason-sensor-derived = Una columna está calculada de la otra. No prueba nada más.
+# draft
+reason-no-pressure = El registro no tiene presión que sirva.
+# draft
+reason-gauge-as-absolute = La presión cuenta desde el aire de fuera, no desde cero. Así se leyó.
+# draft
+reason-set-unclear = No está claro qué temperatura se ajustó.
+# draft
+reason-unit-unclear = No está clara la unidad de una columna.
+# draft
+reason-gap-in-hold = Faltan muestras en el tiempo a temperatura.
+# draft
+reason-truncated = El registro termina demasiado pronto.
+# draft
+reason-aborted = El registro dice que la tanda se paró o falló.
+# draft
+reason-clock-jump = El reloj de la máquina saltó.
+# draft
+reason-rows-missing = Faltan líneas del registro.
+# draft
+reason-rows-doubled = Hay líneas repetidas. Se quitaron.
+# draft
+reason-rows-swapped = Había líneas fuera de lugar. Se ordenaron.
+# draft
+reason-drying-short = El secado fue corto: { $drying }.
+# draft
+reason-drying-none = No hubo secado.
+# draft
+reason-weak-heater = Tardó en calentar. La resistencia puede estar débil.
+# draft
+reason-clogged-filter = El aire entró despacio. El filtro puede estar tapado.
+# draft
+reason-load-not-covered = Estos números no alcanzan para lo que había dentro.
+# draft
+reason-unreadable = Este archivo no se pudo leer como registro.
+# draft
+place-time = { $from } a { $to }
+# draft
+place-lines = líneas { $first } a { $last }
+
+## DO NOT USE
+# draft
+do-not-use = NO USAR
+# draft
+stop-numbers = Los números de la tanda no se alcanzaron
+# draft
+stop-cannot-tell = Los números no dejan saber
+# draft
+stop-mark = Una marca no cambió
+# draft
+stop-wet = Mojada
+# draft
+stop-torn = Rota
+# draft
+stop-dropped = Se cayó
+# draft
+stop-interrupted = La tanda se interrumpió
+# draft
+stop-release-undone = Se retiró la liberación
+# draft
+stop-recall = Retirada
+# draft
+stop-judged-worse = Juzgada de nuevo, y peor
+# draft
+stop-not-sure = Alguien no estaba seguro
+# draft
+stop-unknown = Este código no está en este registro.
+# draft
+stop-unknown-do = Léalo otra vez. Si sigue sin estar, no use la bolsa.
+# draft
+stop-opened = Ya se abrió: { $at }. Una bolsa se usa una vez.
+# draft
+stop-too-late = Se acabó su tiempo. Cuenta como usado.
+# draft
+stop-bagged = Aún no estuvo en una máquina.
+# draft
+stop-to-check = Aún sin revisar.
+# draft
+stop-apart = Desarmada. Una bolsa no se usa dos veces.
+# draft
+stop-do-aside = Póngala en la bandeja NO USAR. Tome otra bolsa.
+# draft
+stop-do-used = Ponga el juego en el recipiente de usados. Tome otra bolsa.
+# draft
+stop-do-start = Póngala con las que esperan máquina. Tome otra bolsa.
+# draft
+stop-do-check = Devuélvala a su tanda. Tome otra bolsa.
+# draft
+stop-another = Tengo otra
+# draft
+stopped-1 = Ponga todo en la bandeja NO USAR.
+# draft
+stopped-2 = Abra, lave otra vez, seque, bolsa nueva, marca nueva.
+# draft
+stopped-3 = Repita la tanda con menos bolsas.
+# draft
+stopped-4 = Dos veces en una semana: haga revisar la máquina.
+# draft
+contradicted = Dos anotaciones se contradicen; vale la más segura.
+
+## Cautions
+# draft
+caution-hot = CALIENTE. Pinzas o guantes para calor. Deje enfriar. Nunca abra con presión.
+# draft
+caution-sharp = Puntas filosas. Articulaciones abiertas, puntas lejos de usted.
+# draft
+caution-gloves = Guantes gruesos y protección de ojos para lo sucio y los líquidos fuertes.
+# draft
+caution-manual = El manual de la máquina y las normas locales van primero.
+
+## Now
+# draft
+now-title = Ahora
+# draft
+now-quiet = Nada necesita manos.
+# draft
+check-pouches = { $count ->
+    [one] Revisar 1 bolsa
+   *[other] Revisar { $count } bolsas
+}
+# draft
+washed-waiting = { $count ->
+    [one] 1 juego lavado espera bolsa
+   *[other] { $count } juegos lavados esperan bolsa
+}
+# draft
+bagged-waiting = { $count ->
+    [one] 1 bolsa espera máquina
+   *[other] { $count } bolsas esperan máquina
+}
+# draft
+unclaimed-title = Un registro sin tanda
+# draft
+unclaimed-clock = Reloj de la máquina: { $clock }
+# draft
+apart-title = { $count ->
+    [one] 1 bolsa para desarmar
+   *[other] { $count } bolsas para desarmar
+}
+# draft
+apart-do = Abra, lave otra vez, seque, bolsa nueva, marca nueva, tanda nueva.
+# draft
+apart-open = Están abiertas y en el recipiente de usados
+# draft
+apart-asks = Desarmadas: toque su firma
+# draft
+go-check = REVISAR
+# draft
+go-pack = EMBOLSAR
+# draft
+go-start = INICIAR TANDA
+# draft
+go-run = Sobre esta tanda
+# draft
+go-claim = ¿QUÉ TANDA?
+# draft
+go-chair = ABRIR EN UNA SILLA
+
+## Wash and pack
+# draft
+wash-title = Lavar y embolsar
+# draft
+bin-about = { $count ->
+    [0] El recipiente de usados está vacío
+    [one] Usados: cerca de 1 juego
+   *[other] Usados: cerca de { $count } juegos
+}
+# draft
+wash-look = ¿Lavado, seco, mirado, aceitado? Óxido, sin filo, flojo: sepárelo.
+# draft
+wash-asks = Lavado, manos limpias: toque su firma
+# draft
+kinds-none = Aún no se contó ningún juego
+# draft
+kinds-none-do = Diga una vez qué juegos tiene y cuántos.
+# draft
+pack-none = Nada lavado espera bolsa
+# draft
+pack-none-do = Primero toque su firma bajo lo lavado.
+# draft
+pack-kind = { $count ->
+    [one] Embolsar { $kind }: 1 lavado
+   *[other] Embolsar { $kind }: { $count } lavados
+}
+# draft
+pack-cautions = Articulaciones abiertas. Sin tocarse. Máximo tres cuartos.
+# draft
+pack-how-many = Bolsas
+# draft
+pack-into = En
+# draft
+pack-pouched = una bolsa cada uno
+# draft
+pack-open = abierto, con placa numerada, para usar ya
+# draft
+pack-hollow = hay algo hueco dentro (agujero, tubo)
+# draft
+pack-asks = Embolsado: toque su firma
+
+## Start
+# draft
+start-title = Iniciar una tanda
+# draft
+start-no-machine = No hay máquina libre
+# draft
+start-no-pouch = Ninguna bolsa espera máquina
+# draft
+start-inside = { $count ->
+    [one] Entra 1 bolsa
+   *[other] Entran { $count } bolsas
+}
+# draft
+start-contents = Por donde el vapor tiene que pasar: { $contents }.
+# draft
+start-which = Qué bolsas
+# draft
+start-over = Más de lo que se probó en esta bandeja ({ $most }).
+# draft
+start-over-yes = Lo sé. Iniciar igual
+# draft
+start-programme = Programa, como lo llama la máquina
+# draft
+start-cautions = Nada apilado, nada toca la pared, agua revisada, puerta cerrada.
+# draft
+start-asks = INICIAR: toque su firma
+
+## A run in its machine
+# draft
+strip-ends = Suele terminar hacia las { $at }
+# draft
+strip-time-up = Se cumplió el tiempo: mire la máquina
+# draft
+strip-too-few = Muy pocas tandas para saber cuándo termina
+# draft
+strip-started = Empezó { $at }.
+# draft
+strip-usual = { $runs ->
+    [one] Aquí suele tardar { $low } a { $high } min, según 1 tanda.
+   *[other] Aquí suele tardar { $low } a { $high } min, según { $runs } tandas.
+}
+# draft
+strip-by-clock = Por reloj: aquí nadie ve dentro de la máquina.
+# draft
+unload-asks = Fuera de la máquina, en la rejilla: toque su firma
+# draft
+unloaded-at = Fuera de la máquina:
+
+## Machine
+# draft
+machine-title = Autoclaves
+# draft
+machine-none = Aún no hay máquina
+# draft
+machine-out = Fuera de uso
+# draft
+machine-out-do = Poner fuera de uso
+# draft
+machine-back-asks = De nuevo en uso: toque su firma
+# draft
+machine-last = Últimas tandas
+# draft
+machine-no-runs = Aún ninguna
+# draft
+machine-clock = Su reloj: { $ahead } min adelantado
+# draft
+machine-clock-ahead = Minutos que su reloj va adelantado (menos: atrasado)
+# draft
+machine-clock-asks = Reloj comparado: toque su firma
+# draft
+take-title = Recibir un registro
+# draft
+take-file = Archivo de la máquina
+# draft
+take-do = Recibirlo
+
+## A run
+# draft
+run-started = Empezó
+# draft
+run-undone = inicio deshecho
+# draft
+run-released = liberada
+# draft
+run-inside = Qué había dentro
+# draft
+trace-title = El trazo de la tanda
+# draft
+trace-temperature = temperatura
+# draft
+trace-saturation = lo que promete la presión
+# draft
+trace-pressure = presión
+# draft
+trace-band = temperatura ajustada y margen, { $from } a { $to } °C
+# draft
+figures-title = Los números, y de dónde vienen
+# draft
+figure = Número
+# draft
+value = Valor
+# draft
+where-from = De dónde viene
+# draft
+figure-set = Temperatura ajustada
+# draft
+figure-held = Tiempo a temperatura
+# draft
+figure-needed = Tiempo necesario
+# draft
+figure-lowest = La más baja en ese tiempo
+# draft
+figure-highest = La más alta en ese tiempo
+# draft
+figure-deviation = Aparte de lo que promete la presión
+# draft
+figure-drying-time = Duración del secado
+# draft
+figure-drying = Secado
+# draft
+figure-total = Duración del registro
+# draft
+figure-inside = Qué había dentro
+# draft
+figure-proven = Probado para
+# draft
+figure-proven-none = nada
+# draft
+limits-title = Límites usados
+
+## The three looks
+# draft
+looks-title = { $count ->
+    [one] Mire 1 bolsa
+   *[other] Mire las { $count } bolsas
+}
+# draft
+looks-again = Una no estaba bien. Mire otra vez todas las demás.
+# draft
+look-numbers = ¿Números alcanzados?
+# draft
+look-numbers-yes = Sí
+# draft
+look-marks = ¿Cambiaron TODAS las marcas?
+# draft
+look-marks-how = Cada bolsa, por delante y por detrás. Compare con el color del paquete.
+# draft
+look-dry = ¿TODAS secas y enteras?
+# draft
+look-dry-how = Ni gota, ni papel húmedo, ni rotura, ninguna caída. Seca después sigue siendo mojada.
+# draft
+look-inner = El indicador dentro de la carga: ¿llegó al final?
+# draft
+look-inner-how = Tipo 5 o 6, en el centro. Sin registro tiene que estar.
+# draft
+inner-not = NO, O NO ESTÁ
+# draft
+one-not = UNA NO
+# draft
+which-marks = ¿Qué marcas no cambiaron?
+# draft
+which-wet = ¿Cuáles están mojadas?
+# draft
+which-torn = ¿Cuáles están rotas o abiertas?
+# draft
+which-dropped = ¿Cuáles se cayeron?
+# draft
+marks-reach = Una marca detiene toda la tanda.
+# draft
+dry-reach = Rota o caída: esa bolsa. Una mojada: esa, y mirar todas otra vez. Dos mojadas: todas.
+# draft
+one-not-asks = Lo vi: toque su firma
+# draft
+looks-asks = Miré cada bolsa. TODO BIEN, LIBERAR: toque su firma
+# draft
+no-release-did-not = Sin liberar: los números no se alcanzaron
+# draft
+no-release-cannot-tell = Aún sin liberar: los números no dejan saber
+# draft
+no-release-not-carried = Sin liberar: estos números no alcanzan para lo que había dentro
+# draft
+no-release-do = Apartar. Abra, lave otra vez, seque, bolsa nueva, marca nueva, tanda nueva.
+# draft
+no-release-cannot-tell-do = Reciba el registro, o lea tres números en la pantalla. Si no se puede: repita la tanda.
+# draft
+not-sure = ¿No está seguro?
+# draft
+set-aside-run = APARTAR TODA LA TANDA
+# draft
+numbers-title = ¿De dónde vienen los números?
+# draft
+numbers-file = De un archivo
+# draft
+numbers-read = De la pantalla o del papel impreso
+# draft
+numbers-read-how = Escriba solo lo que usted leyó ahí.
+# draft
+read-lowest = La temperatura más baja mientras estaba a temperatura
+# draft
+read-degrees = Grados
+# draft
+read-held = Tiempo a temperatura
+# draft
+read-pressure = Presión, si la muestra
+# draft
+read-unit = Unidad de la presión
+# draft
+unit-kpa-abs = kPa absoluta
+# draft
+unit-kpa-gauge = kPa manométrica
+# draft
+unit-bar-abs = bar absoluta
+# draft
+unit-bar-gauge = bar manométrica
+# draft
+unit-psi-gauge = psi manométrica
+# draft
+read-asks = Yo leí esto: toque su firma
+# draft
+lift-title = ¿Se apartó por error?
+# draft
+lift-only = Solo se levanta lo apartado por error. Un número, una marca o una mirada que falló no tiene otro camino que una tanda nueva.
+# draft
+lift-which = Qué bolsas
+# draft
+lift-why = Por qué
+# draft
+lift-mistake = se apartó por error
+# draft
+lift-paperwork = solo faltaba un papel, y ya está
+# draft
+lift-asks = Levantar: toque su firma
+
+## Ready
+# draft
+ready-title = Listo
+# draft
+ready-none = El estante está vacío
+# draft
+ready-none-do = Aquí están las bolsas después de revisar y liberar su tanda.
+# draft
+use-now-until = Usar ya: hasta las { $at }
+# draft
+use-now-how = Con su placa, en bandeja tapada. Enfriar al aire, nunca bajo el grifo. Después cuenta como usado.
+# draft
+shelf-kind = { $count ->
+    [one] { $kind }: 1 listo
+   *[other] { $kind }: { $count } listos
+}
+# draft
+shelf-front = Frente: tome de aquí
+# draft
+shelf-more = y { $count } más
+# draft
+chairs-today = { $count ->
+    [0] Hoy no se abrió nada
+    [one] Hoy se abrió 1 en las sillas
+   *[other] Hoy se abrieron { $count } en las sillas
+}
+
+## Chair
+# draft
+chair-title = Abrir en una silla
+# draft
+chair-which = ¿Qué silla?
+# draft
+chair-order = Primero el código, deje el teléfono, manos limpias, guantes, y abra delante de la clienta.
+# draft
+chair-look = Mire: ¿seca? ¿entera? ¿marca cambiada?
+# draft
+chair-not-good = ¿No está bien?
+# draft
+code-label = Los cuatro signos de la bolsa
+# draft
+code-look = BUSCAR
+# draft
+code-clear = borrar
+# draft
+code-other = Otra bolsa
+# draft
+pouch-released = Liberada
+# draft
+opened-asks = ABIERTA AQUÍ: toque su firma
+# draft
+opened-asks-chair = ABIERTA en la silla { $chair }: toque su firma
+
+## Labels
+# draft
+labels-title = Códigos y etiquetas
+# draft
+labels-none = En ese paso no se embolsó nada.
+# draft
+labels-print = Imprimir
+# draft
+labels-hand = ¿Sin impresora? Escriba el código en la solapa o el plástico con un marcador blando. Nunca en el papel.
+# draft
+labels-steam = Las etiquetas de oficina no son para vapor. Pruebe tres etiquetas en tres tandas primero.
+# draft
+labels-stock = Etiquetas
+# draft
+labels-letter = hoja Carta, 30 etiquetas
+# draft
+labels-a4 = hoja A4, 21 etiquetas
+# draft
+labels-roll = rollo, 25 × 25 mm
+# draft
+labels-start = Primera etiqueta que queda en la hoja
+# draft
+labels-show = Mostrar
+# draft
+label-sentence = Embolsado { $day }. Mire: ¿seca? ¿entera?
+# draft
+print-page = página { $page } de { $of }
+# draft
+print-printed = Impreso { $at }
+# draft
+print-scale = 50 mm. Si no, imprima otra vez al 100 %.
+# draft
+print-stock = Las etiquetas de oficina no son para vapor: pruebe tres primero.
+# draft
+print-machine = Máquina
+# draft
+print-run = Tanda
+# draft
+print-machine-short = M
+# draft
+print-run-short = T
+# draft
+labels-refused = No se pudieron dibujar las etiquetas. Escriba los códigos a mano; valen igual.
+
+## Log
+# draft
+log-title = Registro
+# draft
+log-empty = Aún no hay nada anotado.
+# draft
+log-later = anotado después: { $at }
+# draft
+log-undone = retirado
+# draft
+log-older = Más antiguo
+# draft
+log-newest = Lo más nuevo
+# draft
+log-station = estación { $station }
+# draft
+log-program = automático
+# draft
+log-verify = Cada línea se apoya en la anterior. steamside verify muestra si se cambió alguna.
+# draft
+go-recall = Retirada
+
+## Recall
+# draft
+recall-title = Retirada
+# draft
+recall-how = Desde la tanda después de la última prueba de esporas buena hasta que la máquina quedó fuera de uso.
+# draft
+recall-authority = La autoridad sanitaria dirige. Llámela antes de llamar a las clientas. Esta lista dice quién estuvo, y nada sobre el riesgo.
+# draft
+recall-machine = Máquina
+# draft
+recall-from = Desde
+# draft
+recall-to = Hasta
+# draft
+recall-do = Mostrar la lista
+# draft
+recall-runs = { $count ->
+    [one] 1 tanda
+   *[other] { $count } tandas
+}
+# draft
+recall-shelf = { $count ->
+    [one] 1 bolsa sin abrir: quítela del estante
+   *[other] { $count } bolsas sin abrir: quítelas del estante
+}
+# draft
+recall-unlinked = { $count ->
+    [one] 1 abierta sin visita
+   *[other] { $count } abiertas sin visita
+}
+# draft
+recall-gone = { $count ->
+    [one] 1 fuera de la ronda
+   *[other] { $count } fuera de la ronda
+}
+# draft
+recall-visits = { $count ->
+    [one] 1 visita
+   *[other] { $count } visitas
+}
+# draft
+recall-date = Día
+# draft
+recall-time = Hora
+# draft
+recall-chair = Silla
+# draft
+recall-code = Código
+# draft
+recall-of-run = Tanda
+# draft
+recall-start-unknown = La tanda desde la que se cuenta no está en el registro: todo entra en la lista.
+# draft
+recall-nothing = No alcanza a nada.
+# draft
+recall-from-run = Retirada desde esta tanda
+# draft
+recall-set-aside = NO USAR: apartar todas estas
+
+## Unclaimed
+# draft
+claim-title = ¿Qué tanda es esta?
+# draft
+claim-how = No se adivina nada. Compare el reloj de la máquina con el inicio de la tanda.
+# draft
+claim-no-clock = El registro no tiene reloj.
+# draft
+claim-taken = Llegó
+# draft
+claim-none = No hay tanda sin registro que corresponda. Inicie una, o deje el registro aquí.
+# draft
+claim-asks = Esta tanda: toque su firma
+# draft
+claim-done = Este registro ya pertenece a una tanda.
+
+## Setup
+# draft
+setup-title = Ajustes
+# draft
+setup-machines = Máquinas
+# draft
+setup-machine-add = Agregar una máquina
+# draft
+setup-signs = Firmas
+# draft
+setup-signs-how = Una firma es solo suya: iniciales y una palabra, sin nombre completo. Tocarla hace el paso y lo firma.
+# draft
+setup-sets = Juegos
+# draft
+setup-sets-how = Cuente una vez. Desde ahí los usados se calculan.
+# draft
+setup-languages = Idiomas
+# draft
+setup-zone = Zona horaria: { $zone }
+# draft
+setup-no-device = Esta herramienta muestra lo que un registro prueba y lo que la gente vio. No muestra lo que nadie puede saber.
+# draft
+first-machine = ¿Una máquina? Diga su número.
+# draft
+first-machine-how = Ejemplo: la máquina de la izquierda es 1. Lo demás puede esperar.
+# draft
+first-sign = Ahora su firma.
+# draft
+first-all = Ajustar lo demás
+# draft
+machine-number = Número en la puerta
+# draft
+machine-air = ¿Cómo saca el aire?
+# draft
+air-vacuum = con bomba de vacío
+# draft
+air-gravity = el vapor lo empuja
+# draft
+air-not-known = no se sabe
+# draft
+machine-files = escribe un archivo por tanda
+# draft
+machine-no-files = sin archivos
+# draft
+machine-most = bandeja probada con { $most } bolsas
+# draft
+machine-most-not-known = máximo de bolsas no se sabe
+# draft
+machine-most-ask = Máximo de bolsas con que se probó su bandeja
+# draft
+machine-add = Agregar esta máquina
+# draft
+person-left = Ya no está aquí
+# draft
+person-left-asks = Quitar esta firma: toque la suya
+# draft
+sets-kind = { $kind }: { $owned } en total
+# draft
+sets-new = Otro tipo de juego
+# draft
+sets-kind-label = Tipo, en minúsculas
+# draft
+sets-kind-example = manicure
+# draft
+sets-owned = Cuántos tiene el salón
+# draft
+sets-used = En el recipiente de usados ahora
+# draft
+sets-washed = Lavados, sin bolsa
+# draft
+sets-asks = Contado: toque su firma
+# draft
+language-own = el idioma en que se escriben las líneas
+# draft
+language-drafts = { $drafts } de { $lines } líneas son borradores: nadie del oficio que creció con el idioma las ha leído aún
+# draft
+language-checked = las { $lines } líneas leídas por alguien del oficio
+
+## Lines of the log
+# draft
+line-washed = { $count ->
+    [one] 1 juego lavado ({ $kind }).
+   *[other] { $count } juegos lavados ({ $kind }).
+}
+# draft
+line-packed = { $count ->
+    [one] 1 juego embolsado ({ $kind }).
+   *[other] { $count } juegos embolsados ({ $kind }).
+}
+# draft
+line-started = { $count ->
+    [one] { $run } empezó con 1 bolsa.
+   *[other] { $run } empezó con { $count } bolsas.
+}
+# draft
+line-unloaded = { $run }: fuera de la máquina.
+# draft
+line-taken = { $count ->
+    [one] Registro recibido, 1 ciclo.
+   *[other] Registro recibido, { $count } ciclos.
+}
+# draft
+line-claimed = El registro pertenece a { $run }.
+# draft
+line-judged = { $run }: { $outcome } ({ $known }).
+# draft
+line-looked = { $run } mirada.
+# draft
+line-looked-marks = Marca sin cambiar: { $what }.
+# draft
+line-looked-wet = Mojada: { $what }.
+# draft
+line-looked-torn = Rota: { $what }.
+# draft
+line-looked-dropped = Caída: { $what }.
+# draft
+line-released = { $count ->
+    [one] { $run }: 1 bolsa liberada.
+   *[other] { $run }: { $count } bolsas liberadas.
+}
+# draft
+line-set-aside = Apartado: { $what }. { $why }.
+# draft
+line-lifted-mistake = Levantado: { $what }. Fue por error.
+# draft
+line-lifted-paperwork = Levantado: { $what }. Faltaba un papel.
+# draft
+line-opened = { $what } abierta.
+# draft
+line-opened-chair = { $what } abierta en la silla { $chair }.
+# draft
+line-apart = Desarmado: { $what }.
+# draft
+line-undone = Se retiró una anotación anterior.
+# draft
+line-opened-book = Empieza el registro. Zona horaria { $zone }.
+# draft
+line-zone = Zona horaria: { $zone }.
+# draft
+line-joined = { $sign } trabaja aquí.
+# draft
+line-left = { $sign } ya no trabaja aquí.
+# draft
+line-machine = Está { $machine }: saca el aire { $air }.
+# draft
+line-clock = El reloj de { $machine } va { $ahead } adelantado.
+# draft
+line-out = { $machine } fuera de uso.
+# draft
+line-back = { $machine } de nuevo en uso.
+# draft
+line-owned = { $kind }: { $count } en total, contados.
+# draft
+line-counted = { $kind }: { $used } usados, { $washed } lavados, contados.
+
+## Not done
+# draft
+refused-title = No se hizo
+# draft
+refused-heading = Esto no se hizo
+# draft
+refused-safe = No se anotó nada. Todo sigue como estaba.
+# draft
+refused-do = Vuelva y mire otra vez.
+# draft
+refused-no-sign = No lleva firma.
+    .do = Vuelva y toque su propia firma.
+# draft
+refused-no-such-act = No existe ese paso.
+# draft
+refused-no-such-page = No existe esa página, o trata de algo que no está en el registro.
+    .do = Vuelva a AHORA.
+# draft
+refused-no-such-person = Esa firma no está en el registro.
+    .do = Vuelva y toque su propia firma.
+# draft
+refused-no-such-machine = Esa máquina no está en el registro.
+# draft
+refused-no-such-pouch = Esa bolsa no está en el registro.
+    .safe = No se anotó nada. No use la bolsa.
+# draft
+refused-no-such-run = Esa tanda no está en el registro, o se deshizo su inicio.
+# draft
+refused-no-such-record = Ese archivo no está en el registro.
+# draft
+refused-nothing-chosen = No se eligió nada.
+    .do = Vuelva y elija al menos una.
+# draft
+refused-nothing-counted = La cuenta es cero.
+    .do = Vuelva y cuente otra vez.
+# draft
+refused-too-many = Son más de { $most } de una vez.
+    .do = Mire el número. Si está bien, anótelo en dos partes.
+# draft
+refused-field-missing = Falta algo: { $field }.
+    .do = Vuelva y complételo.
+# draft
+refused-field-misread = Esto no se pudo leer: { $field }.
+    .do = Vuelva y escríbalo otra vez: números con cifras, palabras en minúsculas.
+# draft
+refused-not-to-hand = La bolsa { $code } está en una máquina, abierta o fuera de la ronda.
+# draft
+refused-machine-number = Una máquina tiene un número de 1 a 99.
+# draft
+refused-number-taken = Ya hay una máquina { $machine }.
+    .do = Vuelva y dé el número siguiente.
+# draft
+refused-clock-offset = Más de un año no es un reloj adelantado.
+    .do = Compare otra vez el reloj de la máquina con esta página.
+# draft
+refused-machine-out = La máquina { $machine } está fuera de uso.
+    .safe = No se anotó nada. No la inicie.
+    .do = Use otra máquina.
+# draft
+refused-machine-full = Ya hay una tanda en la máquina { $machine }.
+    .do = Sáquela primero: toque su firma bajo esa tanda.
+# draft
+refused-nothing-inside = No se eligió ninguna bolsa.
+    .do = Vuelva y elija lo que entra.
+# draft
+refused-not-bagged = La bolsa { $code } no espera máquina.
+    .do = Mire otra vez el código de la bolsa.
+# draft
+refused-over-tested = Más de { $most } bolsas: la bandeja no se probó con tantas.
+    .safe = No se anotó nada. Una bandeja muy llena deja bolsas mojadas.
+    .do = Saque algunas, o vuelva y diga que lo sabe.
+# draft
+refused-already-unloaded = Esa tanda ya salió de su máquina.
+    .do = Siga con la revisión.
+# draft
+refused-not-unloaded = La carga sigue en la máquina.
+    .safe = No se liberó nada.
+    .do = Sáquela primero: toque su firma bajo la tanda.
+# draft
+refused-no-numbers = Aún no hay números para esta tanda.
+    .safe = No se liberó nada. No use estas bolsas.
+    .do = Reciba el registro, o lea tres números en la pantalla.
+# draft
+refused-nothing-to-check = Ninguna bolsa de esta tanda espera revisión.
+# draft
+refused-not-in-this-run = Se nombró una bolsa que no estaba en esta tanda.
+    .safe = No se liberó nada.
+    .do = Mire otra vez el código de la bolsa.
+# draft
+refused-which-mark = ¿Qué marca no cambió?
+    .safe = No se liberó nada. No use estas bolsas.
+    .do = Vuelva y elija las bolsas. ¿No sabe cuál? Aparte toda la tanda.
+# draft
+refused-which-wet = ¿Qué bolsa está mojada, rota o se cayó?
+    .safe = No se liberó nada. No use estas bolsas.
+    .do = Vuelva y elija las bolsas. ¿No sabe cuál? Aparte toda la tanda.
+# draft
+refused-no-talking-back = El registro muestra que los números no se alcanzaron. Una lectura no lo cambia.
+    .safe = No se liberó nada. No use estas bolsas.
+    .do = Abra, lave otra vez, seque, bolsa nueva, marca nueva, tanda nueva.
+# draft
+refused-not-stopped = La bolsa { $code } no está apartada.
+# draft
+refused-no-way-back = La bolsa { $code } falló un número, una marca o una mirada.
+    .safe = Sigue apartada. No la use.
+    .do = Abra, lave otra vez, seque, bolsa nueva, marca nueva, tanda nueva.
+# draft
+refused-undone-already = Eso ya se retiró.
+# draft
+refused-nothing-to-undo = No hay nada que retirar.
+# draft
+refused-no-undo = Esto no se retira con un toque.
+    .do = Queda en el registro. Si está mal, cuente otra vez o aparte.
+# draft
+refused-run-has-record = Esa tanda ya tiene registro.
+# draft
+refused-record-claimed = Ese registro ya pertenece a una tanda.
+# draft
+refused-record-deleted = El archivo de ese registro se borró.
+    .safe = No se anotó nada. Lo juzgado antes sigue valiendo.
+    .do = Reciba el archivo otra vez.
+# draft
+refused-record-unreadable = Ese archivo no se pudo leer como registro.
+    .safe = No se liberó nada. No use estas bolsas.
+    .do = Lea tres números en la pantalla, o repita la tanda.
+# draft
+refused-sign-length = Una firma tiene de 1 a { $most } caracteres.
+    .do = Vuelva: iniciales y una palabra.
+# draft
+refused-sign-taken = La firma { $sign } ya existe.
+    .do = Vuelva y elija otra palabra.
+# draft
+refused-no-file = No se eligió ningún archivo.
+    .do = Vuelva y elija el archivo de la máquina.
+# draft
+refused-empty-file = Ese archivo está vacío.
+    .do = Cópielo otra vez de la máquina.
+# draft
+refused-large-file = Ese archivo pasa de { $most } MB.
+    .do = Elija el registro de una tanda.
+# draft
+refused-upload-cut = El archivo no llegó entero.
+    .do = Envíelo otra vez.
+# draft
+refused-zone = { $zone } no es el nombre de una zona horaria.
+    .do = Escríbalo como America/Chicago.
+# draft
+refused-folder = No se puede usar la carpeta: { $why }.
+    .do = Elija una carpeta donde este programa pueda escribir.
+# draft
+trouble-title = El programa no pudo seguir
+# draft
+trouble-safe = Lo anotado antes está a salvo. El último toque puede no estar anotado.
+# draft
+trouble-do = Abra AHORA y mire si está. Si pasa otra vez, inicie el programa de nuevo.

@@ -1,0 +1,1104 @@
+### Vietnamese, in the words of the South, which most nail salons abroad speak. Every line is marked
+### draft until somebody of the trade who grew up with the language has read it; then: checked.
+
+## Frame
+# draft
+program-name = Steamside
+# draft
+skip = Tới phần việc
+# draft
+places = Các trang
+# draft
+language = Ngôn ngữ
+# draft
+place-now = BÂY GIỜ
+# draft
+place-ready = SẴN SÀNG
+# draft
+place-machine = MÁY HẤP
+# draft
+place-log = SỔ GHI
+# draft
+book-demo = BẢN MẪU: số liệu giả
+# draft
+book-practice = TẬP LÀM
+# draft
+did = Đã ghi: { $what }
+# draft
+undo = Rút lại
+# draft
+undo-release = Rút lại: để riêng
+# draft
+foot-manual = Sách hướng dẫn của máy và quy định địa phương luôn đứng trước.
+# draft
+foot-person = Công cụ này giúp người đã học nghề quyết định. Đây không phải thiết bị y tế.
+# draft
+back = Trở lại
+# draft
+since = Từ
+# draft
+not-known = chưa biết
+# draft
+minutes = phút
+# draft
+seconds = giây
+# draft
+one-fewer = Bớt một: { $what }
+# draft
+one-more = Thêm một: { $what }
+
+## Dates
+# draft
+date-day = { $weekday } { $day } { $month }
+# draft
+date-short = { $day } { $month }
+# draft
+weekday-1 = Thứ Hai
+# draft
+weekday-2 = Thứ Ba
+# draft
+weekday-3 = Thứ Tư
+# draft
+weekday-4 = Thứ Năm
+# draft
+weekday-5 = Thứ Sáu
+# draft
+weekday-6 = Thứ Bảy
+# draft
+weekday-7 = Chủ Nhật
+# draft
+month-1 = tháng 1
+# draft
+month-2 = tháng 2
+# draft
+month-3 = tháng 3
+# draft
+month-4 = tháng 4
+# draft
+month-5 = tháng 5
+# draft
+month-6 = tháng 6
+# draft
+month-7 = tháng 7
+# draft
+month-8 = tháng 8
+# draft
+month-9 = tháng 9
+# draft
+month-10 = tháng 10
+# draft
+month-11 = tháng 11
+# draft
+month-12 = tháng 12
+
+## Names
+# draft
+machine-name = Máy { $machine }
+# draft
+run-name = Máy { $machine }, mẻ { $run }
+# draft
+run-unnamed = một mẻ
+# draft
+run-unclaimed = bản ghi chưa thuộc mẻ nào
+# draft
+chair-name = ghế { $chair }
+# draft
+pouch-count = { $count } túi
+
+## Signs
+# draft
+sign-none = Chưa có chữ ký. Thêm chữ ký của bạn trước.
+# draft
+sign-gone = (đã xóa)
+# draft
+sign-label = Chữ ký của bạn: chữ cái đầu và một từ, như HL cá
+# draft
+sign-example = HL cá
+# draft
+sign-add = Thêm chữ ký này
+
+## States
+# draft
+state-used = đã dùng
+# draft
+state-soaking = đang ngâm
+# draft
+state-washed = đã rửa
+# draft
+state-disinfected = đã khử trùng
+# draft
+state-bagged = đã vô túi
+# draft
+state-in-machine = trong máy
+# draft
+state-to-check = chờ kiểm
+# draft
+state-ready = sẵn sàng
+# draft
+state-use-now = dùng ngay
+# draft
+state-opened = đã mở
+# draft
+state-set-aside = để riêng
+# draft
+state-away = ở ngoài
+# draft
+state-retired = đã loại bỏ
+# draft
+state-missing = bị thiếu
+
+## What a record proves
+# draft
+outcome-did = Hơi nước đã làm đủ việc
+# draft
+outcome-did-not = Hơi nước chưa làm đủ việc
+# draft
+outcome-cannot-tell = Không biết chắc
+# draft
+outcome-leak-pass = Thử xì hơi: trong mức cho phép
+# draft
+outcome-leak-fail = Thử xì hơi: quá mức cho phép
+# draft
+outcome-none = Chưa có số
+# draft
+contents-unwrapped = không túi, đồ đặc
+# draft
+contents-pouched = trong túi, đồ đặc
+# draft
+contents-hollow = có đồ rỗng bên trong
+# draft
+contents-unknown = không ai nói bên trong có gì
+# draft
+known-tapped = do người báo
+# draft
+known-scanned = quét hoặc gõ mã
+# draft
+known-measured = máy đo
+# draft
+known-read = đọc trên màn hình máy
+# draft
+known-by-clock = theo đồng hồ
+# draft
+known-worked-out = tính ra
+# draft
+known-setting = cài đặt
+# draft
+known-from-paper = chép từ giấy
+# draft
+basis-record = Máy đo: từ bản ghi của chính máy. Bộ xét { $judge }.
+# draft
+basis-reading = Đọc: có người đọc số trên màn hình máy. Bộ xét { $judge }.
+# draft
+verdict-not-carried = Nhưng các số này không đủ cho đồ bên trong.
+# draft
+drying-as-set = Sấy đủ như đã cài
+# draft
+drying-short = Sấy thiếu
+# draft
+drying-none = Không sấy
+# draft
+drying-cannot-tell = Không biết chắc
+# draft
+drying-only-looks = Bản ghi không thấy được túi khô hay ướt. Phải nhìn mới biết.
+
+## Reasons of a verdict
+# draft
+reason-hold-met = Ở đúng nhiệt độ { $held }; cần { $needed }.
+# draft
+reason-hold-short = Ở đúng nhiệt độ chỉ { $held }; cần { $needed }.
+# draft
+reason-hold-border = Ở đúng nhiệt độ { $held }, quá sát { $needed } nên không chắc.
+# draft
+reason-dip = Nhiệt độ tụt dưới { $set } °C. Khoảng dài nhất không tụt là { $held }.
+# draft
+reason-over-band = Nóng quá mức: tới { $highest } °C, đã cài { $set } °C.
+# draft
+reason-air-left = Còn khí bên trong: hơi nước lệch { $deviation } K so với áp suất.
+# draft
+reason-superheat = Hơi nước quá khô: lệch { $deviation } K so với áp suất.
+# draft
+reason-gasket-leak = Buồng hấp bị xì. Coi lại ron cửa.
+# draft
+reason-leak-rate = Áp suất lên quá nhanh trong lần thử xì hơi.
+# draft
+reason-sensor-offset = Nhiệt độ và áp suất không khớp: đầu đo lệch khoảng { $deviation } K.
+# draft
+reason-sensor-frozen = Một đầu đo đứng yên trong khi buồng thay đổi.
+# draft
+reason-sensor-derived = Một cột được tính từ cột kia. Nó không chứng minh thêm gì.
+# draft
+reason-no-pressure = Bản ghi không có áp suất dùng được.
+# draft
+reason-gauge-as-absolute = Áp suất tính từ khí trời, không phải từ số không. Đã đọc theo cách đó.
+# draft
+reason-set-unclear = Không rõ nhiệt độ nào đã được cài.
+# draft
+reason-unit-unclear = Không rõ đơn vị của một cột.
+# draft
+reason-gap-in-hold = Thiếu số đo trong lúc ở đúng nhiệt độ.
+# draft
+reason-truncated = Bản ghi dừng quá sớm.
+# draft
+reason-aborted = Bản ghi nói mẻ bị dừng hoặc bị lỗi.
+# draft
+reason-clock-jump = Đồng hồ của máy bị nhảy.
+# draft
+reason-rows-missing = Thiếu vài dòng trong bản ghi.
+# draft
+reason-rows-doubled = Vài dòng bị ghi hai lần. Đã bỏ ra.
+# draft
+reason-rows-swapped = Vài dòng nằm sai chỗ. Đã xếp lại.
+# draft
+reason-drying-short = Sấy thiếu: { $drying }.
+# draft
+reason-drying-none = Không có sấy.
+# draft
+reason-weak-heater = Lên nhiệt lâu. Bộ đun có thể yếu.
+# draft
+reason-clogged-filter = Khí vô chậm. Bộ lọc có thể bị nghẹt.
+# draft
+reason-load-not-covered = Các số này không đủ cho đồ bên trong.
+# draft
+reason-unreadable = Không đọc được tập tin này như một bản ghi.
+# draft
+place-time = { $from } tới { $to }
+# draft
+place-lines = dòng { $first } tới { $last }
+
+## DO NOT USE
+# draft
+do-not-use = KHÔNG DÙNG
+# draft
+stop-numbers = Số của mẻ không đạt
+# draft
+stop-cannot-tell = Các số không cho biết chắc
+# draft
+stop-mark = Một dấu không đổi màu
+# draft
+stop-wet = Ướt
+# draft
+stop-torn = Rách
+# draft
+stop-dropped = Bị rớt
+# draft
+stop-interrupted = Mẻ bị ngắt giữa chừng
+# draft
+stop-release-undone = Đã rút lại việc cho dùng
+# draft
+stop-recall = Bị thu hồi
+# draft
+stop-judged-worse = Xét lại thì xấu hơn
+# draft
+stop-not-sure = Có người không chắc
+# draft
+stop-unknown = Mã này không có trong sổ.
+# draft
+stop-unknown-do = Đọc lại lần nữa. Nếu vẫn không có, đừng dùng túi này.
+# draft
+stop-opened = Đã mở rồi: { $at }. Một túi chỉ dùng một lần.
+# draft
+stop-too-late = Đã hết giờ. Tính như đồ đã dùng.
+# draft
+stop-bagged = Chưa vô máy.
+# draft
+stop-to-check = Chưa kiểm.
+# draft
+stop-apart = Đã tháo ra. Túi không bao giờ dùng lại.
+# draft
+stop-do-aside = Để vô khay KHÔNG DÙNG. Lấy túi khác.
+# draft
+stop-do-used = Bỏ bộ này vô thùng đồ dơ. Lấy túi khác.
+# draft
+stop-do-start = Để chung với túi chờ hấp. Lấy túi khác.
+# draft
+stop-do-check = Để lại với mẻ của nó. Lấy túi khác.
+# draft
+stop-another = Tôi có túi khác
+# draft
+stopped-1 = Để hết vô khay KHÔNG DÙNG.
+# draft
+stopped-2 = Mở ra, rửa lại, lau khô, túi mới, dấu mới.
+# draft
+stopped-3 = Hấp lại, ít túi hơn.
+# draft
+stopped-4 = Hai lần trong một tuần: cho thợ coi máy.
+# draft
+contradicted = Hai dòng ghi trái nhau; dòng an toàn hơn được tính.
+
+## Cautions
+# draft
+caution-hot = NÓNG, coi chừng phỏng. Dùng kẹp hoặc bao tay chịu nhiệt. Để nguội. Không mở khi còn áp suất.
+# draft
+caution-sharp = Đầu nhọn. Mở khớp, quay mũi ra xa người.
+# draft
+caution-gloves = Bao tay dày và kính che mắt khi cầm đồ dơ và hóa chất mạnh.
+# draft
+caution-manual = Sách hướng dẫn của máy và quy định địa phương luôn đứng trước.
+
+## Now
+# draft
+now-title = Bây giờ
+# draft
+now-quiet = Không có việc gì cần làm.
+# draft
+check-pouches = Kiểm { $count } túi
+# draft
+washed-waiting = { $count } bộ đã rửa, chờ vô túi
+# draft
+bagged-waiting = { $count } túi chờ máy
+# draft
+unclaimed-title = Bản ghi chưa thuộc mẻ nào
+# draft
+unclaimed-clock = Đồng hồ của máy: { $clock }
+# draft
+apart-title = { $count } túi phải tháo ra
+# draft
+apart-do = Mở ra, rửa lại, lau khô, túi mới, dấu mới, mẻ mới.
+# draft
+apart-open = Đã mở và bỏ vô thùng đồ dơ
+# draft
+apart-asks = Đã tháo ra: chạm chữ ký
+# draft
+go-check = KIỂM
+# draft
+go-pack = VÔ TÚI
+# draft
+go-start = CHẠY MỘT MẺ
+# draft
+go-run = Về mẻ này
+# draft
+go-claim = MẺ NÀO?
+# draft
+go-chair = MỞ Ở GHẾ
+
+## Wash and pack
+# draft
+wash-title = Rửa và vô túi
+# draft
+bin-about = { $count ->
+    [0] Thùng đồ dơ trống
+   *[other] Thùng đồ dơ: khoảng { $count } bộ
+}
+# draft
+wash-look = Đã rửa, khô, coi kỹ, tra dầu? Rỉ sét, lụt, lỏng khớp: bỏ ra.
+# draft
+wash-asks = Đã rửa, tay sạch: chạm chữ ký
+# draft
+kinds-none = Chưa đếm bộ nào
+# draft
+kinds-none-do = Khai một lần: có loại bộ nào và bao nhiêu.
+# draft
+pack-none = Không có bộ nào chờ vô túi
+# draft
+pack-none-do = Chạm chữ ký dưới phần đã rửa trước.
+# draft
+pack-kind = Vô túi { $kind }: { $count } bộ đã rửa
+# draft
+pack-cautions = Mở khớp. Không chạm nhau. Tối đa ba phần tư túi.
+# draft
+pack-how-many = Số túi
+# draft
+pack-into = Để vô
+# draft
+pack-pouched = mỗi bộ một túi
+# draft
+pack-open = để trần, có thẻ số, để dùng ngay
+# draft
+pack-hollow = có đồ rỗng bên trong (lỗ, ống)
+# draft
+pack-asks = Đã vô túi: chạm chữ ký
+
+## Start
+# draft
+start-title = Chạy một mẻ
+# draft
+start-no-machine = Không có máy trống
+# draft
+start-no-pouch = Không có túi nào chờ máy
+# draft
+start-inside = { $count } túi vô máy
+# draft
+start-contents = Hơi nước phải thấm qua: { $contents }.
+# draft
+start-which = Những túi nào
+# draft
+start-over = Nhiều hơn số khay này đã được thử ({ $most }).
+# draft
+start-over-yes = Tôi biết. Vẫn chạy
+# draft
+start-programme = Chu trình, theo tên trên máy
+# draft
+start-cautions = Không chồng lên nhau, không chạm thành máy, đã coi nước, đã đóng cửa.
+# draft
+start-asks = CHẠY: chạm chữ ký
+
+## A run in its machine
+# draft
+strip-ends = Thường xong khoảng { $at }
+# draft
+strip-time-up = Hết giờ: coi máy
+# draft
+strip-too-few = Ít mẻ quá, chưa biết khi nào xong
+# draft
+strip-started = Bắt đầu { $at }.
+# draft
+strip-usual = Ở đây thường { $low } tới { $high } phút, theo { $runs } mẻ.
+# draft
+strip-by-clock = Theo đồng hồ: ở đây không thấy được bên trong máy.
+# draft
+unload-asks = Đã lấy ra, để lên giá: chạm chữ ký
+# draft
+unloaded-at = Đã lấy ra khỏi máy:
+
+## Machine
+# draft
+machine-title = Máy hấp
+# draft
+machine-none = Chưa có máy
+# draft
+machine-out = Ngưng dùng
+# draft
+machine-out-do = Ngưng dùng máy này
+# draft
+machine-back-asks = Dùng lại máy: chạm chữ ký
+# draft
+machine-last = Những mẻ vừa rồi
+# draft
+machine-no-runs = Chưa có
+# draft
+machine-clock = Đồng hồ của máy: nhanh { $ahead } phút
+# draft
+machine-clock-ahead = Đồng hồ của máy nhanh mấy phút (dấu trừ: chậm)
+# draft
+machine-clock-asks = Đã so đồng hồ: chạm chữ ký
+# draft
+take-title = Nhận bản ghi
+# draft
+take-file = Tập tin từ máy
+# draft
+take-do = Nhận
+
+## A run
+# draft
+run-started = Bắt đầu
+# draft
+run-undone = đã rút lại
+# draft
+run-released = đã cho dùng
+# draft
+run-inside = Bên trong có gì
+# draft
+trace-title = Đường ghi của mẻ
+# draft
+trace-temperature = nhiệt độ
+# draft
+trace-saturation = nhiệt độ theo áp suất
+# draft
+trace-pressure = áp suất
+# draft
+trace-band = nhiệt độ cài và mức cho phép, { $from } tới { $to } °C
+# draft
+figures-title = Các số, và từ đâu ra
+# draft
+figure = Số
+# draft
+value = Giá trị
+# draft
+where-from = Từ đâu ra
+# draft
+figure-set = Nhiệt độ cài
+# draft
+figure-held = Thời gian ở đúng nhiệt độ
+# draft
+figure-needed = Thời gian cần
+# draft
+figure-lowest = Thấp nhất trong lúc đó
+# draft
+figure-highest = Cao nhất trong lúc đó
+# draft
+figure-deviation = Lệch so với áp suất
+# draft
+figure-drying-time = Thời gian sấy
+# draft
+figure-drying = Sấy
+# draft
+figure-total = Độ dài bản ghi
+# draft
+figure-inside = Bên trong có gì
+# draft
+figure-proven = Chứng minh cho
+# draft
+figure-proven-none = không có gì
+# draft
+limits-title = Các mức đã dùng
+
+## The three looks
+# draft
+looks-title = Coi kỹ { $count } túi
+# draft
+looks-again = Một túi không tốt. Coi lại hết các túi khác.
+# draft
+look-numbers = Số đạt chưa?
+# draft
+look-numbers-yes = Đạt
+# draft
+look-marks = MỌI dấu đã đổi màu?
+# draft
+look-marks-how = Từng túi, mặt trước và mặt sau. So với màu trên bao bì.
+# draft
+look-dry = TẤT CẢ khô và nguyên?
+# draft
+look-dry-how = Không giọt nước, không giấy ẩm, không rách, không rớt. Khô sau vẫn là ướt.
+# draft
+look-inner = Chỉ thị bên trong: đã tới điểm cuối?
+# draft
+look-inner-how = Loại 5 hoặc 6, để giữa mẻ. Không có bản ghi thì phải có nó.
+# draft
+inner-not = CHƯA, HOẶC KHÔNG CÓ
+# draft
+one-not = CÓ TÚI KHÔNG
+# draft
+which-marks = Dấu nào không đổi màu?
+# draft
+which-wet = Túi nào ướt?
+# draft
+which-torn = Túi nào rách hoặc hở?
+# draft
+which-dropped = Túi nào bị rớt?
+# draft
+marks-reach = Một dấu không đổi thì cả mẻ không dùng.
+# draft
+dry-reach = Rách hay rớt: túi đó. Một túi ướt: túi đó, và coi lại hết. Hai túi ướt: cả mẻ.
+# draft
+one-not-asks = Tôi đã thấy: chạm chữ ký
+# draft
+looks-asks = Tôi đã coi từng túi. TẤT CẢ TỐT, CHO DÙNG: chạm chữ ký
+# draft
+no-release-did-not = Không cho dùng: số không đạt
+# draft
+no-release-cannot-tell = Chưa cho dùng: các số không cho biết chắc
+# draft
+no-release-not-carried = Không cho dùng: các số này không đủ cho đồ bên trong
+# draft
+no-release-do = Để riêng. Mở ra, rửa lại, lau khô, túi mới, dấu mới, mẻ mới.
+# draft
+no-release-cannot-tell-do = Nhận bản ghi, hoặc đọc ba số trên màn hình máy. Nếu không được: hấp lại.
+# draft
+not-sure = Không chắc?
+# draft
+set-aside-run = ĐỂ RIÊNG CẢ MẺ
+# draft
+numbers-title = Số lấy từ đâu?
+# draft
+numbers-file = Từ tập tin
+# draft
+numbers-read = Từ màn hình hoặc giấy in của máy
+# draft
+numbers-read-how = Chỉ ghi số chính bạn đọc được.
+# draft
+read-lowest = Nhiệt độ thấp nhất trong lúc ở đúng nhiệt độ
+# draft
+read-degrees = Độ
+# draft
+read-held = Thời gian ở đúng nhiệt độ
+# draft
+read-pressure = Áp suất, nếu máy có hiện
+# draft
+read-unit = Đơn vị áp suất
+# draft
+unit-kpa-abs = kPa tuyệt đối
+# draft
+unit-kpa-gauge = kPa đồng hồ
+# draft
+unit-bar-abs = bar tuyệt đối
+# draft
+unit-bar-gauge = bar đồng hồ
+# draft
+unit-psi-gauge = psi đồng hồ
+# draft
+read-asks = Tôi đã đọc số này: chạm chữ ký
+# draft
+lift-title = Để riêng nhầm?
+# draft
+lift-only = Chỉ rút lại được khi để riêng nhầm. Số, dấu hay túi không đạt thì phải hấp mẻ mới.
+# draft
+lift-which = Những túi nào
+# draft
+lift-why = Vì sao
+# draft
+lift-mistake = để riêng nhầm
+# draft
+lift-paperwork = chỉ thiếu giấy tờ, bây giờ đã có
+# draft
+lift-asks = Rút lại: chạm chữ ký
+
+## Ready
+# draft
+ready-title = Sẵn sàng
+# draft
+ready-none = Kệ trống
+# draft
+ready-none-do = Túi nằm ở đây sau khi mẻ đã được kiểm và cho dùng.
+# draft
+use-now-until = Dùng ngay: tới { $at }
+# draft
+use-now-how = Theo thẻ số, trong khay có nắp. Để nguội ngoài không khí, không xả nước. Quá giờ thì tính là đồ đã dùng.
+# draft
+shelf-kind = { $kind }: { $count } sẵn sàng
+# draft
+shelf-front = Phía trước: lấy từ đây
+# draft
+shelf-more = và { $count } nữa
+# draft
+chairs-today = { $count ->
+    [0] Hôm nay chưa mở túi nào
+   *[other] Hôm nay đã mở { $count } túi ở ghế
+}
+
+## Chair
+# draft
+chair-title = Mở ở ghế
+# draft
+chair-which = Ghế nào?
+# draft
+chair-order = Mã trước, để điện thoại xuống, rửa tay, mang bao tay, rồi mở trước mặt khách.
+# draft
+chair-look = Coi: khô? nguyên? dấu đổi màu?
+# draft
+chair-not-good = Không tốt?
+# draft
+code-label = Bốn ký hiệu trên túi
+# draft
+code-look = TÌM
+# draft
+code-clear = xóa
+# draft
+code-other = Túi khác
+# draft
+pouch-released = Cho dùng
+# draft
+opened-asks = MỞ Ở ĐÂY: chạm chữ ký
+# draft
+opened-asks-chair = MỞ ở ghế { $chair }: chạm chữ ký
+
+## Labels
+# draft
+labels-title = Mã và nhãn
+# draft
+labels-none = Lần đó không có túi nào.
+# draft
+labels-print = In
+# draft
+labels-hand = Không có máy in? Viết mã lên mép túi hoặc mặt nhựa bằng bút mềm. Đừng viết lên mặt giấy.
+# draft
+labels-steam = Nhãn văn phòng không chịu được hơi nước. Thử ba nhãn trong ba mẻ trước.
+# draft
+labels-stock = Loại nhãn
+# draft
+labels-letter = giấy Letter, 30 nhãn
+# draft
+labels-a4 = giấy A4, 21 nhãn
+# draft
+labels-roll = cuộn, 25 × 25 mm
+# draft
+labels-start = Nhãn đầu tiên còn trên tờ
+# draft
+labels-show = Xem
+# draft
+label-sentence = Vô túi { $day }. Coi: khô? nguyên?
+# draft
+print-page = trang { $page }/{ $of }
+# draft
+print-printed = In { $at }
+# draft
+print-scale = 50 mm. Nếu không đúng, in lại ở 100 %.
+# draft
+print-stock = Nhãn văn phòng không chịu được hơi nước: thử ba nhãn trước.
+# draft
+print-machine = Máy
+# draft
+print-run = Mẻ
+# draft
+print-machine-short = M
+# draft
+print-run-short = Mẻ
+# draft
+labels-refused = Không vẽ được nhãn. Viết mã bằng tay; mã vẫn dùng được.
+
+## Log
+# draft
+log-title = Sổ ghi
+# draft
+log-empty = Chưa ghi gì.
+# draft
+log-later = ghi sau: { $at }
+# draft
+log-undone = đã rút lại
+# draft
+log-older = Cũ hơn
+# draft
+log-newest = Mới nhất
+# draft
+log-station = trạm { $station }
+# draft
+log-program = tự động
+# draft
+log-verify = Mỗi dòng nối với dòng trước. Lệnh steamside verify cho biết có dòng nào bị sửa không.
+# draft
+go-recall = Thu hồi
+
+## Recall
+# draft
+recall-title = Thu hồi
+# draft
+recall-how = Từ mẻ sau lần thử bào tử tốt cuối cùng tới lúc máy ngưng dùng.
+# draft
+recall-authority = Cơ quan y tế dẫn dắt. Gọi họ trước khi gọi khách. Danh sách này cho biết ai đã tới, không nói gì về rủi ro.
+# draft
+recall-machine = Máy hấp
+# draft
+recall-from = Từ ngày
+# draft
+recall-to = Tới ngày
+# draft
+recall-do = Xem danh sách
+# draft
+recall-runs = { $count } mẻ
+# draft
+recall-shelf = { $count } túi chưa mở: lấy khỏi kệ
+# draft
+recall-unlinked = { $count } túi mở mà không ghi lượt khách
+# draft
+recall-gone = { $count } túi đã ra khỏi vòng
+# draft
+recall-visits = { $count } lượt khách
+# draft
+recall-date = Ngày
+# draft
+recall-time = Giờ
+# draft
+recall-chair = Ghế
+# draft
+recall-code = Mã
+# draft
+recall-of-run = Mẻ
+# draft
+recall-start-unknown = Mẻ để tính từ đó không có trong sổ: mọi thứ đều nằm trong danh sách.
+# draft
+recall-nothing = Không có gì bị thu hồi.
+# draft
+recall-from-run = Thu hồi từ mẻ này trở đi
+# draft
+recall-set-aside = KHÔNG DÙNG: để riêng hết
+
+## Unclaimed
+# draft
+claim-title = Đây là mẻ nào?
+# draft
+claim-how = Không đoán. So đồng hồ của máy với lúc bắt đầu mẻ.
+# draft
+claim-no-clock = Bản ghi không có giờ.
+# draft
+claim-taken = Nhận lúc
+# draft
+claim-none = Không có mẻ nào hợp mà thiếu bản ghi. Chạy một mẻ, hoặc để bản ghi ở đây.
+# draft
+claim-asks = Mẻ này: chạm chữ ký
+# draft
+claim-done = Bản ghi này đã thuộc một mẻ.
+
+## Setup
+# draft
+setup-title = Cài đặt
+# draft
+setup-machines = Máy hấp
+# draft
+setup-machine-add = Thêm máy
+# draft
+setup-signs = Chữ ký
+# draft
+setup-signs-how = Chữ ký là của riêng bạn: chữ cái đầu và một từ, không ghi tên đầy đủ. Chạm vào là làm và ký cùng lúc.
+# draft
+setup-sets = Bộ dụng cụ
+# draft
+setup-sets-how = Đếm một lần. Từ đó thùng đồ dơ được tính ra.
+# draft
+setup-languages = Ngôn ngữ
+# draft
+setup-zone = Múi giờ: { $zone }
+# draft
+setup-no-device = Công cụ này cho thấy bản ghi chứng minh gì và người ta thấy gì. Nó không cho thấy điều không ai biết được.
+# draft
+first-machine = Một máy? Nói số của nó.
+# draft
+first-machine-how = Ví dụ: máy bên trái là 1. Mọi thứ khác để sau.
+# draft
+first-sign = Bây giờ chữ ký của bạn.
+# draft
+first-all = Cài mọi thứ khác
+# draft
+machine-number = Số trên cửa máy
+# draft
+machine-air = Máy đuổi khí ra cách nào?
+# draft
+air-vacuum = bằng bơm hút
+# draft
+air-gravity = hơi nước đẩy ra
+# draft
+air-not-known = chưa biết
+# draft
+machine-files = máy ghi tập tin cho mỗi mẻ
+# draft
+machine-no-files = không có tập tin
+# draft
+machine-most = khay đã thử với { $most } túi
+# draft
+machine-most-not-known = chưa biết số túi tối đa
+# draft
+machine-most-ask = Số túi nhiều nhất mà khay đã được thử
+# draft
+machine-add = Thêm máy này
+# draft
+person-left = Không còn làm ở đây
+# draft
+person-left-asks = Bỏ chữ ký này: chạm chữ ký của bạn
+# draft
+sets-kind = { $kind }: có { $owned }
+# draft
+sets-new = Thêm loại bộ khác
+# draft
+sets-kind-label = Loại, chữ thường
+# draft
+sets-kind-example = manicure
+# draft
+sets-owned = Tiệm có bao nhiêu
+# draft
+sets-used = Đang trong thùng đồ dơ
+# draft
+sets-washed = Đã rửa, chưa vô túi
+# draft
+sets-asks = Đã đếm: chạm chữ ký
+# draft
+language-own = ngôn ngữ gốc của các dòng chữ
+# draft
+language-drafts = { $drafts } trong { $lines } dòng còn là bản nháp: chưa có người trong nghề nói tiếng mẹ đẻ này đọc lại
+# draft
+language-checked = cả { $lines } dòng đã được người trong nghề đọc
+
+## Lines of the log
+# draft
+line-washed = Đã rửa { $count } bộ ({ $kind }).
+# draft
+line-packed = Đã vô túi { $count } bộ ({ $kind }).
+# draft
+line-started = { $run } bắt đầu với { $count } túi.
+# draft
+line-unloaded = { $run }: đã lấy ra khỏi máy.
+# draft
+line-taken = Đã nhận bản ghi, { $count } chu trình.
+# draft
+line-claimed = Bản ghi thuộc { $run }.
+# draft
+line-judged = { $run }: { $outcome } ({ $known }).
+# draft
+line-looked = Đã coi { $run }.
+# draft
+line-looked-marks = Dấu không đổi màu: { $what }.
+# draft
+line-looked-wet = Ướt: { $what }.
+# draft
+line-looked-torn = Rách: { $what }.
+# draft
+line-looked-dropped = Bị rớt: { $what }.
+# draft
+line-released = { $run }: cho dùng { $count } túi.
+# draft
+line-set-aside = Để riêng: { $what }. { $why }.
+# draft
+line-lifted-mistake = Rút lại việc để riêng: { $what }. Do nhầm.
+# draft
+line-lifted-paperwork = Rút lại việc để riêng: { $what }. Trước đó thiếu giấy tờ.
+# draft
+line-opened = Đã mở { $what }.
+# draft
+line-opened-chair = Đã mở { $what } ở ghế { $chair }.
+# draft
+line-apart = Đã tháo ra: { $what }.
+# draft
+line-undone = Một dòng trước đã được rút lại.
+# draft
+line-opened-book = Mở sổ. Múi giờ { $zone }.
+# draft
+line-zone = Múi giờ: { $zone }.
+# draft
+line-joined = { $sign } làm ở đây.
+# draft
+line-left = { $sign } không còn làm ở đây.
+# draft
+line-machine = Có { $machine }: đuổi khí { $air }.
+# draft
+line-clock = Đồng hồ của { $machine } nhanh { $ahead }.
+# draft
+line-out = { $machine } ngưng dùng.
+# draft
+line-back = { $machine } dùng lại.
+# draft
+line-owned = { $kind }: đếm được { $count } bộ.
+# draft
+line-counted = { $kind }: đếm được { $used } đã dùng, { $washed } đã rửa.
+
+## Not done
+# draft
+refused-title = Chưa làm
+# draft
+refused-heading = Việc này chưa được làm
+# draft
+refused-safe = Chưa ghi gì. Mọi thứ vẫn như cũ.
+# draft
+refused-do = Trở lại và coi lại.
+# draft
+refused-no-sign = Chưa có chữ ký.
+    .do = Trở lại và chạm chữ ký của bạn.
+# draft
+refused-no-such-act = Không có việc này.
+# draft
+refused-no-such-page = Không có trang này, hoặc điều đó không có trong sổ.
+    .do = Trở lại BÂY GIỜ.
+# draft
+refused-no-such-person = Chữ ký đó không có trong sổ.
+    .do = Trở lại và chạm chữ ký của bạn.
+# draft
+refused-no-such-machine = Máy đó không có trong sổ.
+# draft
+refused-no-such-pouch = Túi đó không có trong sổ.
+    .safe = Chưa ghi gì. Đừng dùng túi này.
+# draft
+refused-no-such-run = Mẻ đó không có trong sổ, hoặc đã được rút lại.
+# draft
+refused-no-such-record = Bản ghi đó không có trong sổ.
+# draft
+refused-nothing-chosen = Chưa chọn gì.
+    .do = Trở lại và chọn ít nhất một.
+# draft
+refused-nothing-counted = Số đếm là không.
+    .do = Trở lại và đếm lại.
+# draft
+refused-too-many = Nhiều hơn { $most } trong một lần.
+    .do = Coi lại số. Nếu đúng, ghi làm hai lần.
+# draft
+refused-field-missing = Còn thiếu: { $field }.
+    .do = Trở lại và điền vô.
+# draft
+refused-field-misread = Không đọc được: { $field }.
+    .do = Trở lại và ghi lại: số bằng chữ số, chữ thường.
+# draft
+refused-not-to-hand = Túi { $code } đang trong máy, đã mở hoặc đã ra khỏi vòng.
+# draft
+refused-machine-number = Máy có số từ 1 tới 99.
+# draft
+refused-number-taken = Đã có máy { $machine }.
+    .do = Trở lại và cho số kế tiếp.
+# draft
+refused-clock-offset = Hơn một năm thì không phải đồng hồ nhanh.
+    .do = So lại đồng hồ của máy với trang này.
+# draft
+refused-machine-out = Máy { $machine } đang ngưng dùng.
+    .safe = Chưa ghi gì. Đừng chạy máy này.
+    .do = Dùng máy khác.
+# draft
+refused-machine-full = Máy { $machine } đang có một mẻ.
+    .do = Lấy mẻ đó ra trước: chạm chữ ký dưới mẻ đó.
+# draft
+refused-nothing-inside = Chưa chọn túi nào.
+    .do = Trở lại và chọn túi vô máy.
+# draft
+refused-not-bagged = Túi { $code } không phải túi chờ máy.
+    .do = Coi lại mã trên túi.
+# draft
+refused-over-tested = Hơn { $most } túi: khay chưa được thử với nhiều như vậy.
+    .safe = Chưa ghi gì. Khay đầy quá thì túi bị ướt.
+    .do = Lấy bớt ra, hoặc trở lại và báo là bạn biết.
+# draft
+refused-already-unloaded = Mẻ đó đã lấy ra khỏi máy.
+    .do = Kiểm tiếp.
+# draft
+refused-not-unloaded = Đồ còn trong máy.
+    .safe = Chưa cho dùng gì.
+    .do = Lấy ra trước: chạm chữ ký dưới mẻ.
+# draft
+refused-no-numbers = Mẻ này chưa có số.
+    .safe = Chưa cho dùng gì. Đừng dùng các túi này.
+    .do = Nhận bản ghi, hoặc đọc ba số trên màn hình máy.
+# draft
+refused-nothing-to-check = Mẻ này không còn túi nào chờ kiểm.
+# draft
+refused-not-in-this-run = Có túi không thuộc mẻ này.
+    .safe = Chưa cho dùng gì.
+    .do = Coi lại mã trên túi.
+# draft
+refused-which-mark = Dấu nào không đổi màu?
+    .safe = Chưa cho dùng gì. Đừng dùng các túi này.
+    .do = Trở lại và chọn túi. Không biết túi nào? Để riêng cả mẻ.
+# draft
+refused-which-wet = Túi nào ướt, rách hay bị rớt?
+    .safe = Chưa cho dùng gì. Đừng dùng các túi này.
+    .do = Trở lại và chọn túi. Không biết túi nào? Để riêng cả mẻ.
+# draft
+refused-no-talking-back = Bản ghi cho thấy số không đạt. Đọc số bằng mắt không thay đổi điều đó.
+    .safe = Chưa cho dùng gì. Đừng dùng các túi này.
+    .do = Mở ra, rửa lại, lau khô, túi mới, dấu mới, mẻ mới.
+# draft
+refused-not-stopped = Túi { $code } không bị để riêng.
+# draft
+refused-no-way-back = Túi { $code } không đạt số, dấu hoặc lúc coi.
+    .safe = Vẫn để riêng. Đừng dùng.
+    .do = Mở ra, rửa lại, lau khô, túi mới, dấu mới, mẻ mới.
+# draft
+refused-undone-already = Việc đó đã được rút lại rồi.
+# draft
+refused-nothing-to-undo = Không có gì để rút lại.
+# draft
+refused-no-undo = Việc này không rút lại bằng một lần chạm được.
+    .do = Nó vẫn nằm trong sổ. Nếu sai, đếm lại hoặc để riêng.
+# draft
+refused-run-has-record = Mẻ đó đã có bản ghi.
+# draft
+refused-record-claimed = Bản ghi đó đã thuộc một mẻ.
+# draft
+refused-record-deleted = Tập tin của bản ghi đó đã bị xóa.
+    .safe = Chưa ghi gì. Điều đã xét trước vẫn đúng.
+    .do = Nhận lại tập tin.
+# draft
+refused-record-unreadable = Không đọc được tập tin đó như một bản ghi.
+    .safe = Chưa cho dùng gì. Đừng dùng các túi này.
+    .do = Đọc ba số trên màn hình máy, hoặc hấp lại.
+# draft
+refused-sign-length = Chữ ký có từ 1 tới { $most } ký tự.
+    .do = Trở lại: chữ cái đầu và một từ.
+# draft
+refused-sign-taken = Chữ ký { $sign } đã có người dùng.
+    .do = Trở lại và chọn từ khác.
+# draft
+refused-no-file = Chưa chọn tập tin.
+    .do = Trở lại và chọn tập tin từ máy.
+# draft
+refused-empty-file = Tập tin đó trống.
+    .do = Chép lại từ máy.
+# draft
+refused-large-file = Tập tin đó lớn hơn { $most } MB.
+    .do = Chọn bản ghi của một mẻ.
+# draft
+refused-upload-cut = Tập tin tới không trọn.
+    .do = Gửi lại.
+# draft
+refused-zone = { $zone } không phải tên múi giờ.
+    .do = Viết như America/Chicago.
+# draft
+refused-folder = Không dùng được thư mục: { $why }.
+    .do = Chọn thư mục mà chương trình được phép ghi.
+# draft
+trouble-title = Chương trình không chạy tiếp được
+# draft
+trouble-safe = Những gì đã ghi trước vẫn an toàn. Lần chạm vừa rồi có thể chưa được ghi.
+# draft
+trouble-do = Mở BÂY GIỜ và coi có chưa. Nếu bị lại, chạy lại chương trình.

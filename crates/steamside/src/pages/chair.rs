@@ -47,7 +47,10 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
         || typed.unwrap_or("?").chars().take(12).collect(),
         |pouch| pouch.code.to_string(),
     );
-    match found.as_ref().filter(|pouch| acts::may_open(pouch, ctx.now)) {
+    match found
+        .as_ref()
+        .filter(|pouch| acts::may_open(pouch, ctx.now))
+    {
         Some(pouch) => {
             let body = good(ctx, pouch, asked.chair, &view.people()?);
             Ok(frame::page(ctx, &in_frame(view, ctx)?, &body))
@@ -57,7 +60,15 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
                 Some(run) => view.run(run)?.map(|run| (run.machine_number, run.number)),
                 None => None,
             };
-            Ok(stop::page(ctx, &Stop { pouch: found.as_ref(), code: &shown, run, back: &back }))
+            Ok(stop::page(
+                ctx,
+                &Stop {
+                    pouch: found.as_ref(),
+                    code: &shown,
+                    run,
+                    back: &back,
+                },
+            ))
         }
     }
 }
@@ -73,7 +84,10 @@ fn in_frame(view: &View<'_>, ctx: &Ctx) -> Result<Frame, BookError> {
 }
 
 fn back(chair: Option<u32>) -> String {
-    chair.map_or_else(|| "/chair".to_owned(), |chair| format!("/chair?chair={chair}"))
+    chair.map_or_else(
+        || "/chair".to_owned(),
+        |chair| format!("/chair?chair={chair}"),
+    )
 }
 
 /// Chair and code. The keys write into the field; without the script the field is typed in.
@@ -156,9 +170,9 @@ pub fn good(ctx: &Ctx, pouch: &Pouch, chair: Option<u32>, people: &[Person]) -> 
 
 fn opened_asks(ctx: &Ctx, chair: Option<u32>) -> String {
     match chair {
-        Some(chair) => {
-            ctx.words().tell("opened-asks-chair", &[("chair", chair.to_string().into())])
-        }
+        Some(chair) => ctx
+            .words()
+            .tell("opened-asks-chair", &[("chair", chair.to_string().into())]),
         None => ctx.words().say("opened-asks"),
     }
 }

@@ -94,17 +94,30 @@ pub enum Undo {
 pub fn did(view: &View<'_>, ctx: &Ctx) -> Result<Option<Did>, BookError> {
     let Some(act) = ctx.did else { return Ok(None) };
     let facts = view.facts_of_act(act)?;
-    let Some(first) = facts.first() else { return Ok(None) };
+    let Some(first) = facts.first() else {
+        return Ok(None);
+    };
     let names = Names::of(view, &facts)?;
-    let text = facts.iter().map(|fact| telling::line(ctx, &names, fact)).collect::<Vec<_>>();
+    let text = facts
+        .iter()
+        .map(|fact| telling::line(ctx, &names, fact))
+        .collect::<Vec<_>>();
     let left_ms = (first.stamp.written + UNDO - ctx.now).millis();
-    let undo = undo_of(&facts).filter(|_| left_ms > 0 && view.act_undone(act).is_ok_and(|by| by.is_none()));
-    Ok(Some(Did { act, text: text.join(" "), undo: undo.map(|undo| (undo, left_ms / 1_000)) }))
+    let undo = undo_of(&facts)
+        .filter(|_| left_ms > 0 && view.act_undone(act).is_ok_and(|by| by.is_none()));
+    Ok(Some(Did {
+        act,
+        text: text.join(" "),
+        undo: undo.map(|undo| (undo, left_ms / 1_000)),
+    }))
 }
 
 /// Going to the safer side is never taken back by a tap.
 fn undo_of(facts: &[Fact]) -> Option<Undo> {
-    if facts.iter().any(|fact| matches!(fact.body, Body::Released { .. })) {
+    if facts
+        .iter()
+        .any(|fact| matches!(fact.body, Body::Released { .. }))
+    {
         Some(Undo::SetAside)
     } else if facts.iter().all(|fact| acts::can_be_undone(&fact.body)) {
         Some(Undo::Back)

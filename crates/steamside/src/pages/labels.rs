@@ -25,8 +25,11 @@ pub struct Asked<'a> {
 }
 
 /// The stocks that are known, by the word in the address.
-const SHEETS: [(&str, Sheet); 3] =
-    [("letter", Sheet::LETTER_30), ("a4", Sheet::A4_21), ("roll", Sheet::ROLL_25)];
+const SHEETS: [(&str, Sheet); 3] = [
+    ("letter", Sheet::LETTER_30),
+    ("a4", Sheet::A4_21),
+    ("roll", Sheet::ROLL_25),
+];
 
 /// What the page shows.
 #[derive(Debug, Clone)]
@@ -48,7 +51,9 @@ pub struct Seen {
 /// The page; `None` where the book has no such act.
 pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Option<Markup>, BookError> {
     let facts = view.facts_of_act(asked.act)?;
-    let Some(first) = facts.first() else { return Ok(None) };
+    let Some(first) = facts.first() else {
+        return Ok(None);
+    };
     let seen = seen(ctx, asked, &facts, first.stamp.happened);
     let frame = Frame {
         title: ctx.words().say("labels-title"),
@@ -76,7 +81,14 @@ pub fn seen(ctx: &Ctx, asked: Asked<'_>, facts: &[Fact], packed: Instant) -> See
         .unwrap_or(SHEETS[0]);
     let start = asked.start.unwrap_or(1);
     let sheets = sheets(ctx, &pouches, packed, (&sheet, start));
-    Seen { act: asked.act, packed, pouches, stock, start, sheets }
+    Seen {
+        act: asked.act,
+        packed,
+        pouches,
+        stock,
+        start,
+        sheets,
+    }
 }
 
 /// Numbered tags are steel and used again: only pouches get a label.
@@ -102,13 +114,22 @@ fn sheets(
         })
         .collect();
     let page = |page: usize, of: usize| {
-        let args = [("page", page.to_string().into()), ("of", of.to_string().into())];
+        let args = [
+            ("page", page.to_string().into()),
+            ("of", of.to_string().into()),
+        ];
         words.tell("print-page", &args)
     };
-    let printed = words.tell("print-printed", &[("at", when::day_of(ctx, ctx.now).into())]);
+    let printed = words.tell(
+        "print-printed",
+        &[("at", when::day_of(ctx, ctx.now).into())],
+    );
     let (scale, stock) = (words.say("print-scale"), words.say("print-stock"));
     let (machine, run) = (words.say("print-machine"), words.say("print-run"));
-    let (machine_short, run_short) = (words.say("print-machine-short"), words.say("print-run-short"));
+    let (machine_short, run_short) = (
+        words.say("print-machine-short"),
+        words.say("print-run-short"),
+    );
     let texts = papers::Words {
         printed: &printed,
         page: &page,
@@ -151,38 +172,46 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
 
 fn heading(ctx: &Ctx, seen: &Seen) -> String {
     let kind = seen.pouches.first().map_or("", |pouch| pouch.kind.word());
-    ctx.words().tell("line-packed", &[("count", seen.pouches.len().into()), ("kind", kind.into())])
+    ctx.words().tell(
+        "line-packed",
+        &[("count", seen.pouches.len().into()), ("kind", kind.into())],
+    )
 }
 
 fn printing(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
-    parts::card(Ground::Fine, Shape::Tape, &words.say("labels-print"), &html! {
-        p { (words.say("labels-steam")) }
-        form method="get" action="/labels" {
-            (parts::hidden("act", seen.act))
-            fieldset class="choices" {
-                legend { (words.say("labels-stock")) }
-                @for (word, _) in SHEETS {
-                    label {
-                        input type="radio" name="sheet" value=(word) checked[word == seen.stock];
-                        span { (words.say(&format!("labels-{word}"))) }
+    parts::card(
+        Ground::Fine,
+        Shape::Tape,
+        &words.say("labels-print"),
+        &html! {
+            p { (words.say("labels-steam")) }
+            form method="get" action="/labels" {
+                (parts::hidden("act", seen.act))
+                fieldset class="choices" {
+                    legend { (words.say("labels-stock")) }
+                    @for (word, _) in SHEETS {
+                        label {
+                            input type="radio" name="sheet" value=(word) checked[word == seen.stock];
+                            span { (words.say(&format!("labels-{word}"))) }
+                        }
                     }
                 }
+                p class="field" {
+                    label for="labels-start" { (words.say("labels-start")) }
+                    input type="number" id="labels-start" name="start" min="1" max="30" value=(seen.start);
+                }
+                p { button class="key" { (words.say("labels-show")) } }
             }
-            p class="field" {
-                label for="labels-start" { (words.say("labels-start")) }
-                input type="number" id="labels-start" name="start" min="1" max="30" value=(seen.start);
+            @match &seen.sheets {
+                Ok(_) => p {
+                    button type="button" class="key main-key" hidden data-prints="yes" { (words.say("labels-print")) }
+                },
+                Err(why) => {
+                    p class="fact" { (words.say("labels-refused")) }
+                    p lang="en" { (why) }
+                }
             }
-            p { button class="key" { (words.say("labels-show")) } }
-        }
-        @match &seen.sheets {
-            Ok(_) => p {
-                button type="button" class="key main-key" hidden data-prints="yes" { (words.say("labels-print")) }
-            },
-            Err(why) => {
-                p class="fact" { (words.say("labels-refused")) }
-                p lang="en" { (why) }
-            }
-        }
-    })
+        },
+    )
 }

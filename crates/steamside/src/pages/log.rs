@@ -34,7 +34,10 @@ pub fn page(view: &View<'_>, ctx: &Ctx, before: Option<u64>) -> Result<Markup, B
     let lines = view.log(before, LINES)?;
     let facts: Vec<Fact> = lines.iter().map(|line| line.fact.clone()).collect();
     let names = Names::of(view, &facts)?;
-    let older = lines.last().map(|line| line.fact.seq).filter(|seq| *seq > 1);
+    let older = lines
+        .last()
+        .map(|line| line.fact.seq)
+        .filter(|seq| *seq > 1);
     let entries = entries(lines);
     let frame = Frame {
         title: ctx.words().say("log-title"),
@@ -43,7 +46,11 @@ pub fn page(view: &View<'_>, ctx: &Ctx, before: Option<u64>) -> Result<Markup, B
         again_s: None,
         did: frame::did(view, ctx)?,
     };
-    Ok(frame::page(ctx, &frame, &draw(ctx, &names, &entries, older)))
+    Ok(frame::page(
+        ctx,
+        &frame,
+        &draw(ctx, &names, &entries, older),
+    ))
 }
 
 /// Facts of one act belong together; newest entry first, facts in the order of their doing.
@@ -86,7 +93,11 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry) -> Markup {
     let stamp = &entry.stamp;
     let later = stamp.written - stamp.happened > LATER;
     let sign = stamp.sign.map(|who| {
-        names.signs.get(&who).cloned().unwrap_or_else(|| words.say("sign-gone"))
+        names
+            .signs
+            .get(&who)
+            .cloned()
+            .unwrap_or_else(|| words.say("sign-gone"))
     });
     html! {
         span class="log-when" { (parts::time(ctx, stamp.happened)) }
@@ -115,5 +126,6 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry) -> Markup {
 /// The first four digits of a station's id tell the few stations of a salon apart.
 fn station(ctx: &Ctx, stamp: &Stamp) -> String {
     let short: String = stamp.station.to_string().chars().take(4).collect();
-    ctx.words().tell("log-station", &[("station", short.into())])
+    ctx.words()
+        .tell("log-station", &[("station", short.into())])
 }

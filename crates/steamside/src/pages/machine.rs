@@ -3,9 +3,10 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
-use super::strip::{self, Usual};
+use super::strip;
 use super::{now, say, stop, telling};
 use crate::web::Ctx;
+use day::Expected;
 use logbook::book::BookError;
 use logbook::view::{Machine, Person, Run, View};
 use maud::{Markup, html};
@@ -21,7 +22,7 @@ pub struct Seen {
     /// The machine.
     pub machine: Machine,
     /// The run in it, and how long such runs take.
-    pub running: Option<(Run, Option<Usual>)>,
+    pub running: Option<(Run, Option<Expected>)>,
     /// Earlier runs, the last one first.
     pub last: Vec<Run>,
 }
@@ -46,7 +47,11 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .into_iter()
             .filter(|run| Some(run.run) != machine.running)
             .collect();
-        machines.push(Seen { machine, running, last });
+        machines.push(Seen {
+            machine,
+            running,
+            last,
+        });
     }
     let people = view.people()?;
     let frame = Frame {
@@ -186,8 +191,11 @@ fn settings(ctx: &Ctx, machine: &Machine, people: &[Person]) -> Markup {
 }
 
 fn back_form(ctx: &Ctx, machine: &Machine, people: &[Person]) -> Markup {
-    Form::new("machine-back", &machine.machine.to_string()).draw(ctx, &html! {
-        (parts::hidden("machine", machine.machine))
-        (parts::sign_line(ctx, people, &ctx.words().say("machine-back-asks")))
-    })
+    Form::new("machine-back", &machine.machine.to_string()).draw(
+        ctx,
+        &html! {
+            (parts::hidden("machine", machine.machine))
+            (parts::sign_line(ctx, people, &ctx.words().say("machine-back-asks")))
+        },
+    )
 }

@@ -38,4 +38,4 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
 }
 
 #[cfg(test)]
-mod tests;
+pub mod tests;

@@ -3,9 +3,10 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
-use super::strip::{self, Usual};
+use super::strip;
 use super::{say, setup, stop, telling, wash};
 use crate::web::Ctx;
+use day::Expected;
 use load::SetState;
 use logbook::book::BookError;
 use logbook::fact::StopReason;
@@ -24,7 +25,7 @@ pub struct Seen {
     /// Who may sign.
     pub people: Vec<Person>,
     /// Runs that nobody has decided on, with how long such runs take.
-    pub runs: Vec<(Run, Option<Usual>)>,
+    pub runs: Vec<(Run, Option<Expected>)>,
     /// Loose sets.
     pub kinds: Vec<KindCount>,
     /// Pouches waiting for a machine.
@@ -74,11 +75,17 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     if seen.machines.is_empty() || seen.people.is_empty() {
         return setup::first_steps(ctx, &seen.machines, &seen.people);
     }
-    let (to_check, running): (Vec<_>, Vec<_>) =
-        seen.runs.iter().partition(|(run, _)| run.unloaded.is_some());
+    let (to_check, running): (Vec<_>, Vec<_>) = seen
+        .runs
+        .iter()
+        .partition(|(run, _)| run.unloaded.is_some());
     let used: u32 = seen.kinds.iter().map(|kind| kind.used).sum();
     let washed: u32 = seen.kinds.iter().map(|kind| kind.washed).sum();
-    let out: Vec<_> = seen.machines.iter().filter(|machine| machine.out_since.is_some()).collect();
+    let out: Vec<_> = seen
+        .machines
+        .iter()
+        .filter(|machine| machine.out_since.is_some())
+        .collect();
     let quiet = seen.runs.is_empty()
         && seen.apart.is_empty()
         && seen.unclaimed.is_empty()
@@ -109,52 +116,75 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
 fn check_card(ctx: &Ctx, run: &Run) -> Markup {
     let words = ctx.words();
     let heading = words.tell("check-pouches", &[("count", run.pouches.into())]);
-    parts::card(Ground::Turn, Shape::Hourglass, &heading, &html! {
-        p class="fact" { (telling::run_name(ctx, run.machine_number, run.number)) }
-        p { (say::outcome(ctx, run.outcome)) }
-        @if let Some(at) = run.unloaded { p { (strip::since_unloaded(ctx, at)) } }
-        (parts::cautions(ctx, &[Caution::Hot]))
-        p { a class="key main-key" href=(format!("/run/{}", run.run)) { (words.say("go-check")) } }
-    })
+    parts::card(
+        Ground::Turn,
+        Shape::Hourglass,
+        &heading,
+        &html! {
+            p class="fact" { (telling::run_name(ctx, run.machine_number, run.number)) }
+            p { (say::outcome(ctx, run.outcome)) }
+            @if let Some(at) = run.unloaded { p { (strip::since_unloaded(ctx, at)) } }
+            (parts::cautions(ctx, &[Caution::Hot]))
+            p { a class="key main-key" href=(format!("/run/{}", run.run)) { (words.say("go-check")) } }
+        },
+    )
 }
 
 /// A run in its machine: the strip, and a sign takes the load out.
-pub fn running_card(ctx: &Ctx, run: &Run, usual: Option<Usual>, people: &[Person]) -> Markup {
+pub fn running_card(ctx: &Ctx, run: &Run, usual: Option<Expected>, people: &[Person]) -> Markup {
     let heading = telling::run_name(ctx, run.machine_number, run.number);
     let then = format!("/run/{}", run.run);
     let id = run.run.to_string();
-    let form = Form { then: Some(&then), ..Form::new("unload", &id) };
-    parts::card(Ground::Fine, Shape::Drum, &heading, &html! {
-        (strip::draw(ctx, run, usual))
-        (parts::cautions(ctx, &[Caution::Hot]))
-        (form.draw(ctx, &html! {
-            (parts::hidden("run", run.run))
-            (parts::sign_line(ctx, people, &ctx.words().say("unload-asks")))
-        }))
-        p { a href=(then) { (ctx.words().say("go-run")) } }
-    })
+    let form = Form {
+        then: Some(&then),
+        ..Form::new("unload", &id)
+    };
+    parts::card(
+        Ground::Fine,
+        Shape::Drum,
+        &heading,
+        &html! {
+            (strip::draw(ctx, run, usual))
+            (parts::cautions(ctx, &[Caution::Hot]))
+            (form.draw(ctx, &html! {
+                (parts::hidden("run", run.run))
+                (parts::sign_line(ctx, people, &ctx.words().say("unload-asks")))
+            }))
+            p { a href=(then) { (ctx.words().say("go-run")) } }
+        },
+    )
 }
 
 fn way_card(ctx: &Ctx, shape: Shape, says: (&str, u32), way: (&str, &str)) -> Markup {
     let words = ctx.words();
-    parts::card(Ground::Turn, shape, &words.tell(says.0, &[("count", says.1.into())]), &html! {
-        p { a class="key main-key" href=(way.0) { (words.say(way.1)) } }
-    })
+    parts::card(
+        Ground::Turn,
+        shape,
+        &words.tell(says.0, &[("count", says.1.into())]),
+        &html! {
+            p { a class="key main-key" href=(way.0) { (words.say(way.1)) } }
+        },
+    )
 }
 
 fn unclaimed_card(ctx: &Ctx, cycle: &TakenCycle) -> Markup {
     let words = ctx.words();
-    parts::card(Ground::Turn, Shape::Tape, &words.say("unclaimed-title"), &html! {
-        @if let Some(clock) = &cycle.start_clock {
-            p class="fact" { (words.tell("unclaimed-clock", &[("clock", clock.replace('T', " ").into())])) }
-        }
-        p { (say::outcome(ctx, cycle.outcome)) }
-        p {
-            a class="key main-key" href=(format!("/unclaimed/{}/{}", cycle.record, cycle.cycle)) {
-                (words.say("go-claim"))
+    parts::card(
+        Ground::Turn,
+        Shape::Tape,
+        &words.say("unclaimed-title"),
+        &html! {
+            @if let Some(clock) = &cycle.start_clock {
+                p class="fact" { (words.tell("unclaimed-clock", &[("clock", clock.replace('T', " ").into())])) }
             }
-        }
-    })
+            p { (say::outcome(ctx, cycle.outcome)) }
+            p {
+                a class="key main-key" href=(format!("/unclaimed/{}/{}", cycle.record, cycle.cycle)) {
+                    (words.say("go-claim"))
+                }
+            }
+        },
+    )
 }
 
 /// Pouches of one run together, in the order in which the runs come up.
@@ -179,28 +209,39 @@ fn apart_card(ctx: &Ctx, run: Option<RunId>, pouches: &[&Pouch], seen: &Seen) ->
     }
     let on = run.map_or_else(|| "none".to_owned(), |run| run.to_string());
     let heading = words.tell("apart-title", &[("count", pouches.len().into())]);
-    stop::card(ctx, &heading, &html! {
-        @for why in &reasons { p { (words.say(say::stop_key(*why))) } }
-        @if reasons.is_empty() { p { (words.say("stop-too-late")) } }
-        p class="codes" { @for pouch in pouches { span class="code" { (pouch.code) } " " } }
-        p { (words.say("apart-do")) }
-        @if let Some(run) = run { p { a href=(format!("/run/{run}")) { (words.say("go-run")) } } }
-        details {
-            summary { (words.say("apart-open")) }
-            (Form::new("apart", &on).draw(ctx, &html! {
-                @for pouch in pouches { (parts::hidden("pouch", pouch.pouch)) }
-                (parts::sign_line(ctx, &seen.people, &words.say("apart-asks")))
-            }))
-        }
-    })
+    stop::card(
+        ctx,
+        &heading,
+        &html! {
+            @for why in &reasons { p { (words.say(say::stop_key(*why))) } }
+            @if reasons.is_empty() { p { (words.say("stop-too-late")) } }
+            p class="codes" { @for pouch in pouches { span class="code" { (pouch.code) } " " } }
+            p { (words.say("apart-do")) }
+            @if let Some(run) = run { p { a href=(format!("/run/{run}")) { (words.say("go-run")) } } }
+            details {
+                summary { (words.say("apart-open")) }
+                (Form::new("apart", &on).draw(ctx, &html! {
+                    @for pouch in pouches { (parts::hidden("pouch", pouch.pouch)) }
+                    (parts::sign_line(ctx, &seen.people, &words.say("apart-asks")))
+                }))
+            }
+        },
+    )
 }
 
 fn out_card(ctx: &Ctx, machine: &Machine) -> Markup {
     let words = ctx.words();
-    let name = words.tell("machine-name", &[("machine", machine.number.to_string().into())]);
-    stop::card(ctx, &name, &html! {
-        p class="fact" { (words.say("machine-out")) }
-        @if let Some(since) = machine.out_since { p { (words.say("since")) " " (parts::time(ctx, since)) } }
-        p { a href="/machine" { (words.say("place-machine")) } }
-    })
+    let name = words.tell(
+        "machine-name",
+        &[("machine", machine.number.to_string().into())],
+    );
+    stop::card(
+        ctx,
+        &name,
+        &html! {
+            p class="fact" { (words.say("machine-out")) }
+            @if let Some(since) = machine.out_since { p { (words.say("since")) " " (parts::time(ctx, since)) } }
+            p { a href="/machine" { (words.say("place-machine")) } }
+        },
+    )
 }

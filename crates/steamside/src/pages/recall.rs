@@ -65,7 +65,10 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
 }
 
 fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Seen, BookError> {
-    let mut seen = Seen { machines: view.machines()?, ..Seen::default() };
+    let mut seen = Seen {
+        machines: view.machines()?,
+        ..Seen::default()
+    };
     let first = match asked.run {
         Some(run) => view.run(run)?,
         None => None,
@@ -73,31 +76,40 @@ fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Seen, BookError>
     let machine = first.as_ref().map(|run| run.machine).or(asked.machine);
     let day = |text: Option<&str>| text.and_then(|text| text.trim().parse::<Date>().ok());
     let start = |date: Date| {
-        clock::moments_of(date.at(0, 0, 0, 0), &ctx.zone).into_iter().min()
+        clock::moments_of(date.at(0, 0, 0, 0), &ctx.zone)
+            .into_iter()
+            .min()
     };
     seen.machine = machine;
-    seen.from = first.as_ref().map(|run| run.started.0).or(day(asked.from).and_then(start));
-    let out = seen.machines.iter().find(|known| Some(known.machine) == machine);
+    seen.from = first
+        .as_ref()
+        .map(|run| run.started.0)
+        .or(day(asked.from).and_then(start));
+    let out = seen
+        .machines
+        .iter()
+        .find(|known| Some(known.machine) == machine);
     seen.to = day(asked.to)
         .and_then(|date| date.tomorrow().ok())
         .and_then(start)
         .map(|next| next - Span::from_millis(1))
         .or(out.and_then(|machine| machine.out_since));
-    let (Some(machine), Some(from)) = (machine, seen.from) else { return Ok(seen) };
+    let (Some(machine), Some(from)) = (machine, seen.from) else {
+        return Ok(seen);
+    };
     let to = seen.to.unwrap_or(ctx.now);
     let since = first.map_or(Since::Moment(from), |run| Since::Run(run.run));
     let runs = view.runs_between(Some(machine), from - LONGEST_RUN, to)?;
-    let ask = Ask { machine, since, out_of_use: Some(to) };
+    let ask = Ask {
+        machine,
+        since,
+        out_of_use: Some(to),
+    };
     reached(view, &mut seen, &runs, &ask)?;
     Ok(seen)
 }
 
-fn reached(
-    view: &View<'_>,
-    seen: &mut Seen,
-    runs: &[Run],
-    ask: &Ask,
-) -> Result<(), BookError> {
+fn reached(view: &View<'_>, seen: &mut Seen, runs: &[Run], ask: &Ask) -> Result<(), BookError> {
     let mut of_machine = Vec::new();
     for run in runs.iter().filter(|run| !run.undone) {
         let pouches = view.pouches_of_run(run.run)?;
@@ -108,10 +120,14 @@ fn reached(
             ended: run.unloaded,
             pouches: pouches
                 .iter()
-                .map(|pouch| PouchOfRun { id: pouch.pouch, now: now_of(pouch) })
+                .map(|pouch| PouchOfRun {
+                    id: pouch.pouch,
+                    now: now_of(pouch),
+                })
                 .collect(),
         });
-        seen.pouches.extend(pouches.into_iter().map(|pouch| (pouch.pouch, pouch)));
+        seen.pouches
+            .extend(pouches.into_iter().map(|pouch| (pouch.pouch, pouch)));
         seen.runs.insert(run.run, (run.machine_number, run.number));
     }
     seen.reach = Some(recall::reach(&of_machine, ask));
@@ -172,8 +188,11 @@ fn counts(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
 
 fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
     let words = ctx.words();
-    let mut rows: Vec<&Pouch> =
-        reach.opened.iter().filter_map(|(id, _)| seen.pouches.get(id)).collect();
+    let mut rows: Vec<&Pouch> = reach
+        .opened
+        .iter()
+        .filter_map(|(id, _)| seen.pouches.get(id))
+        .collect();
     rows.sort_by_key(|pouch| (pouch.opened.map(|(at, _, _)| at), pouch.code));
     html! {
         div class="scroll" tabindex="0" role="group" aria-label=(words.say("recall-title")) {
@@ -211,28 +230,33 @@ fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
 fn question(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     let date = |at: Option<Instant>| at.map(|at| when::date_value(ctx, at));
-    parts::card(Ground::Fine, Shape::Tape, &words.say("recall-title"), &html! {
-        p { (words.say("recall-how")) }
-        form method="get" action="/recall" {
-            fieldset class="choices" {
-                legend { (words.say("recall-machine")) }
-                @for machine in &seen.machines {
-                    label {
-                        input type="radio" name="machine" value=(machine.machine) required
-                            checked[seen.machine == Some(machine.machine) || seen.machines.len() == 1];
-                        span { (words.tell("machine-name", &[("machine", machine.number.to_string().into())])) }
+    parts::card(
+        Ground::Fine,
+        Shape::Tape,
+        &words.say("recall-title"),
+        &html! {
+            p { (words.say("recall-how")) }
+            form method="get" action="/recall" {
+                fieldset class="choices" {
+                    legend { (words.say("recall-machine")) }
+                    @for machine in &seen.machines {
+                        label {
+                            input type="radio" name="machine" value=(machine.machine) required
+                                checked[seen.machine == Some(machine.machine) || seen.machines.len() == 1];
+                            span { (words.tell("machine-name", &[("machine", machine.number.to_string().into())])) }
+                        }
                     }
                 }
+                p class="field" {
+                    label for="recall-from" { (words.say("recall-from")) }
+                    input type="date" id="recall-from" name="from" required value=[date(seen.from)];
+                }
+                p class="field" {
+                    label for="recall-to" { (words.say("recall-to")) }
+                    input type="date" id="recall-to" name="to" value=[date(seen.to)];
+                }
+                p { button class="key main-key" { (words.say("recall-do")) } }
             }
-            p class="field" {
-                label for="recall-from" { (words.say("recall-from")) }
-                input type="date" id="recall-from" name="from" required value=[date(seen.from)];
-            }
-            p class="field" {
-                label for="recall-to" { (words.say("recall-to")) }
-                input type="date" id="recall-to" name="to" value=[date(seen.to)];
-            }
-            p { button class="key main-key" { (words.say("recall-do")) } }
-        }
-    })
+        },
+    )
 }

@@ -8,10 +8,11 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form};
 use super::plot::Trace;
 use super::shapes::Shape;
-use super::strip::{self, Usual};
+use super::strip;
 use super::{now, say, stop, telling};
 use crate::web::Ctx;
-use cycle::record::Samples;
+use cycle::record::{self, Known, Samples};
+use day::Expected;
 use load::SetState;
 use logbook::book::BookError;
 use logbook::fact::{Basis, Judged, StopReason};
@@ -26,7 +27,7 @@ pub struct Seen {
     /// The run.
     pub run: Run,
     /// How long such runs take.
-    pub usual: Option<Usual>,
+    pub usual: Option<Expected>,
     /// Its verdicts, the one that counts first.
     pub judged: Vec<Judged>,
     /// The samples of its record.
@@ -41,7 +42,9 @@ pub struct Seen {
 
 /// The page; `None` where no such run is in the book.
 pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, BookError> {
-    let Some(run) = view.run(run)? else { return Ok(None) };
+    let Some(run) = view.run(run)? else {
+        return Ok(None);
+    };
     let people = view.people()?;
     let starter = run
         .started
@@ -50,7 +53,11 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         .and_then(|person| person.sign.clone());
     let seen = Seen {
         usual: strip::usual(view, &run)?,
-        judged: view.judged_of_run(run.run)?.into_iter().map(|fact| fact.judged).collect(),
+        judged: view
+            .judged_of_run(run.run)?
+            .into_iter()
+            .map(|fact| fact.judged)
+            .collect(),
         samples: samples(view, &view.taken_of_run(run.run)?)?,
         pouches: view.pouches_of_run(run.run)?,
         people,
@@ -73,7 +80,9 @@ fn samples(view: &View<'_>, taken: &[TakenCycle]) -> Result<Option<Samples>, Boo
     let Some(cycle) = taken.iter().find(|cycle| cycle.replaced_by.is_none()) else {
         return Ok(None);
     };
-    let Some(bytes) = view.drawer(cycle.kept.entry)? else { return Ok(None) };
+    let Some(bytes) = view.drawer(cycle.kept.entry)? else {
+        return Ok(None);
+    };
     Ok(read_samples(&bytes, cycle.cycle))
 }
 
@@ -91,6 +100,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         @if let Some(judged) = judged { (trace(ctx, seen, judged)) }
         @if let Some(judged) = judged { (figures::draw(ctx, judged)) }
         (pouches(ctx, seen))
+        p { a href=(format!("/recall?run={}", seen.run.run)) { (ctx.words().say("recall-from-run")) } }
         (parts::cautions(ctx, &[Caution::Hot, Caution::Manual]))
     }
 }
@@ -150,39 +160,54 @@ fn basis(ctx: &Ctx, judged: &Judged) -> String {
         Basis::Record { .. } => "basis-record",
         Basis::Reading { .. } => "basis-reading",
     };
-    ctx.words().tell(key, &[("judge", judged.judge.as_str().into())])
+    ctx.words()
+        .tell(key, &[("judge", judged.judge.as_str().into())])
 }
 
 fn set_c(judged: Option<&Judged>) -> Option<f64> {
-    judged.and_then(|judged| judged.figures.set_mc).map(|set| set as f64 / 1_000.0)
+    judged
+        .and_then(|judged| judged.figures.set_mc)
+        .map(|set| set as f64 / 1_000.0)
 }
 
 /// What to do with what must not be used.
 fn stopped(ctx: &Ctx, why: StopReason) -> Markup {
     let words = ctx.words();
-    stop::card(ctx, &words.say(say::stop_key(why)), &html! {
-        ol {
-            li { (words.say("stopped-1")) }
-            li { (words.say("stopped-2")) }
-            li { (words.say("stopped-3")) }
-            li { (words.say("stopped-4")) }
-        }
-    })
+    stop::card(
+        ctx,
+        &words.say(say::stop_key(why)),
+        &html! {
+            ol {
+                li { (words.say("stopped-1")) }
+                li { (words.say("stopped-2")) }
+                li { (words.say("stopped-3")) }
+                li { (words.say("stopped-4")) }
+            }
+        },
+    )
 }
 
 /// The trace, large, each reason numbered as in the list above.
 fn trace(ctx: &Ctx, seen: &Seen, judged: &Judged) -> Markup {
-    let Some(samples) = &seen.samples else { return html! {} };
+    let Some(samples) = &seen.samples else {
+        return html! {};
+    };
     let seconds = |millis: i64| millis as f64 / 1_000.0;
     let reasons: Vec<_> = judged
         .reasons
         .iter()
         .enumerate()
         .filter_map(|(index, reason)| {
-            reason.at_ms.map(|(from, to)| (index + 1, seconds(from), seconds(to)))
+            reason
+                .at_ms
+                .map(|(from, to)| (index + 1, seconds(from), seconds(to)))
         })
         .collect();
-    let trace = Trace { samples, set_c: set_c(Some(judged)), reasons: &reasons };
+    let trace = Trace {
+        samples,
+        set_c: set_c(Some(judged)),
+        reasons: &reasons,
+    };
     html! {
         section class="card fine" {
             h2 { (Shape::Plateau.draw()) span { (ctx.words().say("trace-title")) } }
@@ -196,7 +221,10 @@ fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     let slip = |pouch: &&Pouch| {
         pouch.state == SetState::SetAside
-            && matches!(pouch.stopped, Some(StopReason::NotSure | StopReason::ReleaseUndone))
+            && matches!(
+                pouch.stopped,
+                Some(StopReason::NotSure | StopReason::ReleaseUndone)
+            )
     };
     let slips: Vec<_> = seen.pouches.iter().filter(slip).collect();
     html! {
@@ -244,7 +272,11 @@ fn lift(ctx: &Ctx, slips: &[&Pouch], people: &[Person]) -> Markup {
     }
 }
 
-/// Reads the samples of one cycle.
-fn read_samples(_bytes: &[u8], _cycle: u32) -> Option<Samples> {
-    None
+/// The samples of one cycle of a kept file.
+fn read_samples(bytes: &[u8], cycle: u32) -> Option<Samples> {
+    let cycles = record::read(bytes, &Known::default()).ok()?;
+    cycles
+        .into_iter()
+        .nth(cycle as usize)
+        .map(|cycle| cycle.samples)
 }

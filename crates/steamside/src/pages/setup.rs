@@ -146,14 +146,17 @@ fn machine_form(ctx: &Ctx, machines: &[Machine], all: bool) -> Markup {
 
 fn person_form(ctx: &Ctx) -> Markup {
     let words = ctx.words();
-    Form::new("person", "new").draw(ctx, &html! {
-        p class="field" {
-            label for="sign-text" { (words.say("sign-label")) }
-            input id="sign-text" name="sign-text" maxlength=(SIGN) autocomplete="off" required
-                placeholder=(words.say("sign-example"));
-        }
-        p { button class="key main-key" { (words.say("sign-add")) } }
-    })
+    Form::new("person", "new").draw(
+        ctx,
+        &html! {
+            p class="field" {
+                label for="sign-text" { (words.say("sign-label")) }
+                input id="sign-text" name="sign-text" maxlength=(SIGN) autocomplete="off" required
+                    placeholder=(words.say("sign-example"));
+            }
+            p { button class="key main-key" { (words.say("sign-add")) } }
+        },
+    )
 }
 
 fn left_form(ctx: &Ctx, person: &Person, people: &[Person]) -> Markup {
@@ -215,23 +218,28 @@ fn sets_form(ctx: &Ctx, kind: Option<&KindCount>, index: usize, people: &[Person
 /// Which languages there are, and how far somebody of the trade has read them.
 fn languages(ctx: &Ctx) -> Markup {
     let words = ctx.words();
-    parts::card(Ground::Fine, Shape::Tape, &words.say("setup-languages"), &html! {
-        ul {
-            @for language in Language::ALL {
-                @let (drafts, lines) = language.drafts();
-                li {
-                    strong lang=(language.code()) { (language.name()) } ": "
-                    @if language == Language::En {
-                        (words.say("language-own"))
-                    } @else if drafts == 0 {
-                        (words.tell("language-checked", &[("lines", lines.to_string().into())]))
-                    } @else {
-                        (words.tell("language-drafts", &[
-                            ("drafts", drafts.to_string().into()), ("lines", lines.to_string().into()),
-                        ]))
+    parts::card(
+        Ground::Fine,
+        Shape::Tape,
+        &words.say("setup-languages"),
+        &html! {
+            ul {
+                @for language in Language::ALL {
+                    @let (drafts, lines) = language.drafts();
+                    li {
+                        strong lang=(language.code()) { (language.name()) } ": "
+                        @if language == Language::En {
+                            (words.say("language-own"))
+                        } @else if drafts == 0 {
+                            (words.tell("language-checked", &[("lines", lines.to_string().into())]))
+                        } @else {
+                            (words.tell("language-drafts", &[
+                                ("drafts", drafts.to_string().into()), ("lines", lines.to_string().into()),
+                            ]))
+                        }
                     }
                 }
             }
-        }
-    })
+        },
+    )
 }

@@ -139,7 +139,9 @@ impl Shape {
             Self::Hourglass => {
                 r#"<path d="M10 5h28M10 43h28"/><path d="M13 5c0 10 9 14 11 19-2 5-11 9-11 19M35 5c0 10-9 14-11 19 2 5 11 9 11 19"/><path d="M19 38l5-5 5 5z" fill="currentColor"/>"#
             }
-            Self::House => r#"<path d="M5 23L24 6l19 17"/><path d="M10 20v22h28V20"/><path d="M16 30l6 6 11-12"/>"#,
+            Self::House => {
+                r#"<path d="M5 23L24 6l19 17"/><path d="M10 20v22h28V20"/><path d="M16 30l6 6 11-12"/>"#
+            }
             Self::Tray => {
                 r#"<path d="M4 38h40"/><path d="M9 38a15 15 0 0 1 30 0"/><path d="M24 23v-5M20 14h8"/><path d="M24 29v6l4 0"/>"#
             }
@@ -150,16 +152,24 @@ impl Shape {
                 r#"<path d="M15 3h18l12 12v18L33 45H15L3 33V15z"/><path d="M16 27V17a2.2 2.2 0 0 1 4.4 0v-4a2.2 2.2 0 0 1 4.4 0v3a2.2 2.2 0 0 1 4.4 0v3a2.2 2.2 0 0 1 4.4 0v10c0 6-4 9-9 9-6 0-8-3-11-9-1-3 2-4 3-2z" fill="currentColor" stroke-width="1.5"/>"#
             }
             Self::Away => r#"<path d="M26 8H8v32h18"/><path d="M20 24h22M34 16l8 8-8 8"/>"#,
-            Self::Retired => r#"<path d="M6 6h26l10 10v26H6z"/><path d="M15 18l18 16M33 18L15 34"/>"#,
+            Self::Retired => {
+                r#"<path d="M6 6h26l10 10v26H6z"/><path d="M15 18l18 16M33 18L15 34"/>"#
+            }
             Self::Missing => {
                 r#"<path d="M6 6h36v36H6z" stroke-dasharray="5 5"/><path d="M18 19c0-8 12-8 12 0 0 5-6 5-6 10"/><path d="M24 35v1"/>"#
             }
-            Self::Plateau => r#"<path d="M3 41h6l7-26h18l5 26h6"/><path d="M11 6h28" stroke-dasharray="4 4"/><path d="M19 28l5 5 8-10"/>"#,
+            Self::Plateau => {
+                r#"<path d="M3 41h6l7-26h18l5 26h6"/><path d="M11 6h28" stroke-dasharray="4 4"/><path d="M19 28l5 5 8-10"/>"#
+            }
             Self::BrokenPlateau => {
                 r#"<path d="M3 41h6l7-26h3M31 15h3l5 26h6"/><path d="M11 6h28" stroke-dasharray="4 4"/><path d="M20 22c0-7 10-7 10 0 0 4-5 4-5 9"/><path d="M25 37v1"/>"#
             }
-            Self::Tape => r#"<path d="M8 5h32v38l-5-4-5 4-6-4-6 4-5-4-5 4z"/><path d="M15 14h18M15 22h18M15 30h10"/>"#,
-            Self::Chair => r#"<path d="M15 5c-1 8 0 15 2 20h17"/><path d="M17 25l-2 8h21"/><path d="M25 33v9M16 43h18"/>"#,
+            Self::Tape => {
+                r#"<path d="M8 5h32v38l-5-4-5 4-6-4-6 4-5-4-5 4z"/><path d="M15 14h18M15 22h18M15 30h10"/>"#
+            }
+            Self::Chair => {
+                r#"<path d="M15 5c-1 8 0 15 2 20h17"/><path d="M17 25l-2 8h21"/><path d="M25 33v9M16 43h18"/>"#
+            }
             Self::Hot => {
                 r##"<path d="M24 4L46 43H2z" fill="#F7C600" stroke="#16242B"/><path d="M13 36h22" stroke="#16242B"/><path d="M17 31c-3-4 3-5 0-9M24 31c-3-5 3-6 0-12M31 31c-3-4 3-5 0-9" stroke="#16242B" stroke-width="2.5"/>"##
             }
@@ -203,8 +213,10 @@ mod tests {
 
     #[test]
     fn no_two_states_share_a_shape() {
-        let shapes: HashSet<_> =
-            SetState::ALL.into_iter().map(|state| Shape::of_state(state).name()).collect();
+        let shapes: HashSet<_> = SetState::ALL
+            .into_iter()
+            .map(|state| Shape::of_state(state).name())
+            .collect();
         assert_eq!(shapes.len(), SetState::ALL.len());
     }
 
@@ -212,7 +224,10 @@ mod tests {
     fn every_shape_stands_on_the_sheet_once() {
         let sheet = sheet().into_string();
         for shape in Shape::ALL {
-            assert_eq!(sheet.matches(&format!("id=\"{}\"", shape.name())).count(), 1);
+            assert_eq!(
+                sheet.matches(&format!("id=\"{}\"", shape.name())).count(),
+                1
+            );
         }
     }
 }

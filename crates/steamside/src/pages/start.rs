@@ -110,7 +110,9 @@ fn machines(ctx: &Ctx, seen: &Seen, chosen: &Machine) -> Markup {
 fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
     let words = ctx.words();
     let contents = words.say(say::contents_key(contents_of(&seen.bagged)));
-    let over = machine.most_pouches.filter(|most| seen.bagged.len() > *most as usize);
+    let over = machine
+        .most_pouches
+        .filter(|most| seen.bagged.len() > *most as usize);
     html! {
         (parts::hidden("machine", machine.machine))
         section class="card turn" {

@@ -61,7 +61,10 @@ fn reason(ctx: &Ctx, stop: &Stop<'_>) -> (String, String) {
         SetState::Opened => {
             let at = pouch.opened.map(|(at, _, _)| super::when::moment(ctx, at));
             let at = at.unwrap_or_else(|| words.say("not-known"));
-            (words.tell("stop-opened", &[("at", at.into())]), words.say("stop-do-used"))
+            (
+                words.tell("stop-opened", &[("at", at.into())]),
+                words.say("stop-do-used"),
+            )
         }
         SetState::UseNow => (words.say("stop-too-late"), words.say("stop-do-used")),
         SetState::Bagged => (words.say("stop-bagged"), words.say("stop-do-start")),
@@ -75,8 +78,13 @@ fn reason(ctx: &Ctx, stop: &Stop<'_>) -> (String, String) {
 
 /// The same thing as a card on an ordinary page.
 pub fn card(ctx: &Ctx, heading: &str, inside: &Markup) -> Markup {
-    parts::card(parts::Ground::Stop, Shape::Palm, heading, &html! {
-        p class="stop-word" { (ctx.words().say("do-not-use")) }
-        (inside)
-    })
+    parts::card(
+        parts::Ground::Stop,
+        Shape::Palm,
+        heading,
+        &html! {
+            p class="stop-word" { (ctx.words().say("do-not-use")) }
+            (inside)
+        },
+    )
 }

@@ -44,8 +44,10 @@ impl Names {
                 names.runs.insert(id, (run.machine_number, run.number));
             }
         }
-        let pouches: BTreeSet<PouchId> =
-            facts.iter().flat_map(|fact| named_pouches(&fact.body)).collect();
+        let pouches: BTreeSet<PouchId> = facts
+            .iter()
+            .flat_map(|fact| named_pouches(&fact.body))
+            .collect();
         for id in pouches {
             if let Some(pouch) = view.pouch(id)? {
                 names.codes.insert(id, pouch.code);
@@ -62,24 +64,35 @@ impl Names {
     }
 
     fn machine(&self, ctx: &Ctx, machine: MachineId) -> String {
-        let number = self.machines.get(&machine).map_or_else(|| "?".to_owned(), u32::to_string);
-        ctx.words().tell("machine-name", &[("machine", number.into())])
+        let number = self
+            .machines
+            .get(&machine)
+            .map_or_else(|| "?".to_owned(), u32::to_string);
+        ctx.words()
+            .tell("machine-name", &[("machine", number.into())])
     }
 
     fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
-        let codes: Vec<_> =
-            pouches.iter().filter_map(|pouch| self.codes.get(pouch)).map(ToString::to_string).collect();
+        let codes: Vec<_> = pouches
+            .iter()
+            .filter_map(|pouch| self.codes.get(pouch))
+            .map(ToString::to_string)
+            .collect();
         if codes.len() == pouches.len() && !codes.is_empty() && codes.len() <= CODES {
             codes.join(", ")
         } else {
-            ctx.words().tell("pouch-count", &[("count", pouches.len().into())])
+            ctx.words()
+                .tell("pouch-count", &[("count", pouches.len().into())])
         }
     }
 }
 
 /// Machine 1, run 3.
 pub fn run_name(ctx: &Ctx, machine: u32, number: u32) -> String {
-    let args = [("machine", machine.to_string().into()), ("run", number.to_string().into())];
+    let args = [
+        ("machine", machine.to_string().into()),
+        ("run", number.to_string().into()),
+    ];
     ctx.words().tell("run-name", &args)
 }
 
@@ -98,16 +111,27 @@ fn run_of(body: &Body) -> Option<RunId> {
 
 fn named_pouches(body: &Body) -> Vec<PouchId> {
     let few = |pouches: &Vec<PouchId>| {
-        if pouches.len() <= CODES { pouches.clone() } else { Vec::new() }
+        if pouches.len() <= CODES {
+            pouches.clone()
+        } else {
+            Vec::new()
+        }
     };
     match body {
         Body::SetAside { pouches, .. }
         | Body::StopLifted { pouches, .. }
         | Body::TakenApart { pouches } => few(pouches),
         Body::Opened { pouch, .. } => vec![*pouch],
-        Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
-            [marks_not_turned, wet, torn, dropped].into_iter().flat_map(few).collect()
-        }
+        Body::Looked {
+            marks_not_turned,
+            wet,
+            torn,
+            dropped,
+            ..
+        } => [marks_not_turned, wet, torn, dropped]
+            .into_iter()
+            .flat_map(few)
+            .collect(),
         _ => Vec::new(),
     }
 }
@@ -117,14 +141,21 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
     let words = ctx.words();
     let count = |count: usize| ("count", Arg::from(count));
     match &fact.body {
-        Body::Washed { kind, count } => words
-            .tell("line-washed", &[("count", (*count).into()), ("kind", kind.word().into())]),
+        Body::Washed { kind, count } => words.tell(
+            "line-washed",
+            &[("count", (*count).into()), ("kind", kind.word().into())],
+        ),
         Body::Packed { pouches } => {
             let kind = pouches.first().map_or("", |pouch| pouch.kind.word());
-            words.tell("line-packed", &[count(pouches.len()), ("kind", kind.into())])
+            words.tell(
+                "line-packed",
+                &[count(pouches.len()), ("kind", kind.into())],
+            )
         }
-        Body::RunStarted { run, pouches, .. } => words
-            .tell("line-started", &[("run", names.run(ctx, *run).into()), count(pouches.len())]),
+        Body::RunStarted { run, pouches, .. } => words.tell(
+            "line-started",
+            &[("run", names.run(ctx, *run).into()), count(pouches.len())],
+        ),
         Body::RunUnloaded { run } => {
             words.tell("line-unloaded", &[("run", names.run(ctx, *run).into())])
         }
@@ -137,14 +168,30 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
         Body::Judged(judged) => words.tell(
             "line-judged",
             &[
-                ("run", judged.run.map_or_else(|| words.say("run-unclaimed"), |run| names.run(ctx, run)).into()),
-                ("outcome", words.say(say::outcome_key(Some(judged.outcome))).into()),
-                ("known", words.say(say::known_key(say::basis_known(&judged.basis))).into()),
+                (
+                    "run",
+                    judged
+                        .run
+                        .map_or_else(|| words.say("run-unclaimed"), |run| names.run(ctx, run))
+                        .into(),
+                ),
+                (
+                    "outcome",
+                    words.say(say::outcome_key(Some(judged.outcome))).into(),
+                ),
+                (
+                    "known",
+                    words
+                        .say(say::known_key(say::basis_known(&judged.basis)))
+                        .into(),
+                ),
             ],
         ),
         Body::Looked { .. } => looked(ctx, names, &fact.body),
-        Body::Released { run, pouches, .. } => words
-            .tell("line-released", &[("run", names.run(ctx, *run).into()), count(pouches.len())]),
+        Body::Released { run, pouches, .. } => words.tell(
+            "line-released",
+            &[("run", names.run(ctx, *run).into()), count(pouches.len())],
+        ),
         Body::SetAside { pouches, why, .. } => words.tell(
             "line-set-aside",
             &[
@@ -160,9 +207,10 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
             &[("what", names.pouches(ctx, pouches).into())],
         ),
         Body::Opened { pouch, chair, .. } => opened(ctx, names, *pouch, *chair),
-        Body::TakenApart { pouches } => {
-            words.tell("line-apart", &[("what", names.pouches(ctx, pouches).into())])
-        }
+        Body::TakenApart { pouches } => words.tell(
+            "line-apart",
+            &[("what", names.pouches(ctx, pouches).into())],
+        ),
         Body::Undone { .. } => words.say("line-undone"),
         other => setup_line(ctx, names, other),
     }
@@ -170,7 +218,15 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
 
 fn looked(ctx: &Ctx, names: &Names, body: &Body) -> String {
     let words = ctx.words();
-    let Body::Looked { run, marks_not_turned, wet, torn, dropped, .. } = body else {
+    let Body::Looked {
+        run,
+        marks_not_turned,
+        wet,
+        torn,
+        dropped,
+        ..
+    } = body
+    else {
         return String::new();
     };
     let run = names.run(ctx, *run);
@@ -191,9 +247,10 @@ fn looked(ctx: &Ctx, names: &Names, body: &Body) -> String {
 fn opened(ctx: &Ctx, names: &Names, pouch: PouchId, chair: Option<u32>) -> String {
     let what = ("what", names.pouches(ctx, &[pouch]).into());
     match chair {
-        Some(chair) => {
-            ctx.words().tell("line-opened-chair", &[what, ("chair", chair.to_string().into())])
-        }
+        Some(chair) => ctx.words().tell(
+            "line-opened-chair",
+            &[what, ("chair", chair.to_string().into())],
+        ),
         None => ctx.words().tell("line-opened", &[what]),
     }
 }
@@ -201,14 +258,26 @@ fn opened(ctx: &Ctx, names: &Names, pouch: PouchId, chair: Option<u32>) -> Strin
 fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
     let words = ctx.words();
     let sign = |person: &PersonId| {
-        Arg::from(names.signs.get(person).cloned().unwrap_or_else(|| words.say("sign-gone")))
+        Arg::from(
+            names
+                .signs
+                .get(person)
+                .cloned()
+                .unwrap_or_else(|| words.say("sign-gone")),
+        )
     };
     match body {
-        Body::SalonOpened { zone, .. } => words.tell("line-opened-book", &[("zone", zone.as_str().into())]),
+        Body::SalonOpened { zone, .. } => {
+            words.tell("line-opened-book", &[("zone", zone.as_str().into())])
+        }
         Body::ZoneSet { zone } => words.tell("line-zone", &[("zone", zone.as_str().into())]),
         Body::PersonJoined { person, .. } => words.tell("line-joined", &[("sign", sign(person))]),
         Body::PersonLeft { person } => words.tell("line-left", &[("sign", sign(person))]),
-        Body::MachineAdded { machine, air_removal, .. } => words.tell(
+        Body::MachineAdded {
+            machine,
+            air_removal,
+            ..
+        } => words.tell(
             "line-machine",
             &[
                 ("machine", names.machine(ctx, *machine).into()),
@@ -222,14 +291,18 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 ("ahead", when::length(*ahead_ms).into()),
             ],
         ),
-        Body::MachineOut { machine } => {
-            words.tell("line-out", &[("machine", names.machine(ctx, *machine).into())])
-        }
-        Body::MachineBack { machine } => {
-            words.tell("line-back", &[("machine", names.machine(ctx, *machine).into())])
-        }
-        Body::SetsOwned { kind, count } => words
-            .tell("line-owned", &[("kind", kind.word().into()), ("count", (*count).into())]),
+        Body::MachineOut { machine } => words.tell(
+            "line-out",
+            &[("machine", names.machine(ctx, *machine).into())],
+        ),
+        Body::MachineBack { machine } => words.tell(
+            "line-back",
+            &[("machine", names.machine(ctx, *machine).into())],
+        ),
+        Body::SetsOwned { kind, count } => words.tell(
+            "line-owned",
+            &[("kind", kind.word().into()), ("count", (*count).into())],
+        ),
         Body::Counted { kind, used, washed } => words.tell(
             "line-counted",
             &[
@@ -239,7 +312,10 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
             ],
         ),
         // Every other fact has its line above; a new kind of fact shows as itself until it has one.
-        other => format!("{other:?}").chars().take_while(|c| c.is_alphanumeric()).collect(),
+        other => format!("{other:?}")
+            .chars()
+            .take_while(|c| c.is_alphanumeric())
+            .collect(),
     }
 }
 

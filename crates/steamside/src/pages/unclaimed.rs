@@ -37,7 +37,11 @@ pub fn page(
     record: RecordHash,
     cycle: u32,
 ) -> Result<Option<Markup>, BookError> {
-    let Some(cycle) = view.taken(record)?.into_iter().find(|taken| taken.cycle == cycle) else {
+    let Some(cycle) = view
+        .taken(record)?
+        .into_iter()
+        .find(|taken| taken.cycle == cycle)
+    else {
         return Ok(None);
     };
     let mut runs: Vec<Run> = view
@@ -51,7 +55,12 @@ pub fn page(
         Some(seq) => view.judged(seq)?.map(|fact| fact.judged),
         None => None,
     };
-    let seen = Seen { cycle, judged, runs, people: view.people()? };
+    let seen = Seen {
+        cycle,
+        judged,
+        runs,
+        people: view.people()?,
+    };
     let frame = Frame {
         title: ctx.words().say("claim-title"),
         place: Place::Machine,
@@ -98,17 +107,22 @@ fn candidate(ctx: &Ctx, seen: &Seen, run: &Run) -> Markup {
     let then = format!("/run/{}", run.run);
     let id = run.run.to_string();
     let name = telling::run_name(ctx, run.machine_number, run.number);
-    parts::card(Ground::Fine, Shape::Drum, &name, &html! {
-        p {
-            (words.say("run-started")) " " (parts::time(ctx, run.started.0)) " · "
-            (words.tell("pouch-count", &[("count", run.pouches.into())]))
-            @if let Some(programme) = &run.programme { " · " (programme) }
-        }
-        (Form { then: Some(&then), ..Form::new("claim", &id) }.draw(ctx, &html! {
-            (parts::hidden("record", seen.cycle.record))
-            (parts::hidden("cycle", seen.cycle.cycle))
-            (parts::hidden("run", run.run))
-            (parts::sign_line(ctx, &seen.people, &words.say("claim-asks")))
-        }))
-    })
+    parts::card(
+        Ground::Fine,
+        Shape::Drum,
+        &name,
+        &html! {
+            p {
+                (words.say("run-started")) " " (parts::time(ctx, run.started.0)) " · "
+                (words.tell("pouch-count", &[("count", run.pouches.into())]))
+                @if let Some(programme) = &run.programme { " · " (programme) }
+            }
+            (Form { then: Some(&then), ..Form::new("claim", &id) }.draw(ctx, &html! {
+                (parts::hidden("record", seen.cycle.record))
+                (parts::hidden("cycle", seen.cycle.cycle))
+                (parts::hidden("run", run.run))
+                (parts::sign_line(ctx, &seen.people, &words.say("claim-asks")))
+            }))
+        },
+    )
 }

@@ -70,10 +70,15 @@ pub fn wash_card(ctx: &Ctx, kinds: &[KindCount], people: &[Person]) -> Markup {
     };
     let ground = if used > 0 { Ground::Turn } else { Ground::Fine };
     let heading = words.tell("bin-about", &[("count", used.into())]);
-    parts::card(ground, Shape::Bowl, &heading, &html! {
-        p { (words.say("wash-look")) }
-        (Form::new("wash", "bin").draw(ctx, &fields))
-    })
+    parts::card(
+        ground,
+        Shape::Bowl,
+        &heading,
+        &html! {
+            p { (words.say("wash-look")) }
+            (Form::new("wash", "bin").draw(ctx, &fields))
+        },
+    )
 }
 
 /// Packed: one card a kind, because a pouch holds one set of one kind.
@@ -103,10 +108,18 @@ fn pack_card(ctx: &Ctx, kind: &KindCount, index: usize, people: &[Person]) -> Ma
     };
     let heading = words.tell(
         "pack-kind",
-        &[("count", kind.washed.into()), ("kind", kind.kind.word().into())],
+        &[
+            ("count", kind.washed.into()),
+            ("kind", kind.kind.word().into()),
+        ],
     );
-    parts::card(Ground::Turn, Shape::Waves, &heading, &html! {
-        p { (words.say("pack-cautions")) }
-        (Form { then: Some(&then), ..form }.draw(ctx, &fields))
-    })
+    parts::card(
+        Ground::Turn,
+        Shape::Waves,
+        &heading,
+        &html! {
+            p { (words.say("pack-cautions")) }
+            (Form { then: Some(&then), ..form }.draw(ctx, &fields))
+        },
+    )
 }

@@ -24,12 +24,21 @@ pub fn day_of(ctx: &Ctx, at: Instant) -> String {
     let text = words.tell(
         "date-day",
         &[
-            ("weekday", words.say(&format!("weekday-{}", at.weekday().to_monday_one_offset())).into()),
+            (
+                "weekday",
+                words
+                    .say(&format!("weekday-{}", at.weekday().to_monday_one_offset()))
+                    .into(),
+            ),
             ("day", at.day().to_string().into()),
             ("month", words.say(&format!("month-{}", at.month())).into()),
         ],
     );
-    if at.year() == time(ctx, ctx.now).year() { text } else { format!("{text} {}", at.year()) }
+    if at.year() == time(ctx, ctx.now).year() {
+        text
+    } else {
+        format!("{text} {}", at.year())
+    }
 }
 
 /// `25 Nov`, for a label.
@@ -37,7 +46,13 @@ pub fn day_and_month(ctx: &Ctx, at: Instant) -> String {
     let at = time(ctx, at);
     let words = ctx.words();
     let month = words.say(&format!("month-{}", at.month()));
-    words.tell("date-short", &[("day", at.day().to_string().into()), ("month", month.into())])
+    words.tell(
+        "date-short",
+        &[
+            ("day", at.day().to_string().into()),
+            ("month", month.into()),
+        ],
+    )
 }
 
 /// The time today, day and time on any other day.

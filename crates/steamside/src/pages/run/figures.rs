@@ -65,11 +65,23 @@ fn rows(figures: &KeyFigures, known: Known) -> Vec<Row> {
     vec![
         ("figure-set", celsius(figures.set_mc), known),
         ("figure-held", figures.held_ms.map(when::length), known),
-        ("figure-needed", figures.needed_ms.map(when::length), Known::Setting),
+        (
+            "figure-needed",
+            figures.needed_ms.map(when::length),
+            Known::Setting,
+        ),
         ("figure-lowest", celsius(figures.lowest_mc), known),
         ("figure-highest", celsius(figures.highest_mc), known),
-        ("figure-deviation", figures.deviation_mk.map(kelvin), Known::WorkedOut),
-        ("figure-drying-time", figures.drying_ms.map(when::length), known),
+        (
+            "figure-deviation",
+            figures.deviation_mk.map(kelvin),
+            Known::WorkedOut,
+        ),
+        (
+            "figure-drying-time",
+            figures.drying_ms.map(when::length),
+            known,
+        ),
         ("figure-total", figures.total_ms.map(when::length), known),
     ]
 }
@@ -102,7 +114,12 @@ mod tests {
 
     #[test]
     fn a_limit_reads_as_it_was_set() {
-        for (value, text) in [(180_000, "180"), (1_300, "1.3"), (-2_005, "-2.005"), (0, "0")] {
+        for (value, text) in [
+            (180_000, "180"),
+            (1_300, "1.3"),
+            (-2_005, "-2.005"),
+            (0, "0"),
+        ] {
             assert_eq!(thousandths(value), text);
         }
     }

@@ -13,8 +13,11 @@ use release::verdict::Outcome;
 
 /// The card, while there is anything to look at.
 pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
-    let waiting: Vec<&Pouch> =
-        seen.pouches.iter().filter(|pouch| pouch.state == SetState::ToCheck).collect();
+    let waiting: Vec<&Pouch> = seen
+        .pouches
+        .iter()
+        .filter(|pouch| pouch.state == SetState::ToCheck)
+        .collect();
     if waiting.is_empty() {
         return html! {};
     }
@@ -38,7 +41,10 @@ fn looks(ctx: &Ctx, seen: &Seen, waiting: &[&Pouch]) -> Markup {
     let run = seen.run.run.to_string();
     // One was wet before: all others are looked at again.
     let inner = seen.judged.first().is_some_and(acts::rests_on_reading);
-    let again = seen.pouches.iter().any(|pouch| pouch.state == SetState::SetAside);
+    let again = seen
+        .pouches
+        .iter()
+        .any(|pouch| pouch.state == SetState::SetAside);
     html! {
         section class="card turn looks" {
             h2 {
@@ -170,14 +176,17 @@ fn set_aside(ctx: &Ctx, seen: &Seen) -> Markup {
         Some(Outcome::CannotTell) => "cannot-tell",
         _ => "not-sure",
     };
-    Form::new("set-aside", &seen.run.run.to_string()).draw(ctx, &html! {
-        (parts::hidden("run", seen.run.run))
-        (parts::hidden("why", why))
-        div class="not-sure" {
-            p { (words.say("not-sure")) }
-            button class="key main-key stop-key" {
-                (Shape::Palm.draw()) span { (words.say("set-aside-run")) }
+    Form::new("set-aside", &seen.run.run.to_string()).draw(
+        ctx,
+        &html! {
+            (parts::hidden("run", seen.run.run))
+            (parts::hidden("why", why))
+            div class="not-sure" {
+                p { (words.say("not-sure")) }
+                button class="key main-key stop-key" {
+                    (Shape::Palm.draw()) span { (words.say("set-aside-run")) }
+                }
             }
-        }
-    })
+        },
+    )
 }

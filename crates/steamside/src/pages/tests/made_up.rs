@@ -1,0 +1,701 @@
+//! An invented salon on an invented Saturday, as the pages see it. Nothing of it is measured
+//! except the trace, which is one of the made-up records with known truth.
+
+use crate::clock;
+use crate::pages::{
+    chair, frame, labels, log, machine, now, ready, recall, refused, run, setup, start, stop,
+    telling, trouble, unclaimed, wash,
+};
+use crate::web::Ctx;
+use crate::words::Language;
+use cycle::finding::Code;
+use cycle::record::{self, Samples};
+use load::{Contents, SetState, ShelfCode};
+use logbook::fact::{
+    AirRemoval, Basis, Body, BookKind, DrawerRef, DryingRan, Fact, Judged, KeyFigures, Known,
+    PackedPouch, Reason, Stamp, StopReason, Way,
+};
+use logbook::view::{KindCount, LogLine, Machine, Person, Pouch, Run, TakenCycle};
+use maud::Markup;
+use measure::{ActId, DrawerId, Id, Instant, RecordHash, Span};
+use release::recall::Reach;
+use release::verdict::Outcome;
+
+const RECORD: &[u8] = include_bytes!("../../../../cycle/tests/records/p01.csv");
+
+pub fn id<T>(number: u8) -> Id<T> {
+    // Mixed, so that signs drawn from ids differ as random ones do.
+    let mix = |at: u32| (u32::from(number) * 2_654_435 + at * 40_503).rotate_left(at) as u8;
+    let mut bytes = [0; 16];
+    for (at, byte) in bytes.iter_mut().enumerate() {
+        *byte = mix(at as u32);
+    }
+    bytes[15] = number;
+    Id::from_bytes(bytes)
+}
+
+/// 10:42 on Saturday, 28 November 2026, in Chicago.
+pub fn now() -> Instant {
+    Instant::from_millis(1_795_884_120_000)
+}
+
+pub fn ago(minutes: i64) -> Instant {
+    now() - Span::from_minutes(minutes)
+}
+
+pub fn ctx(language: Language) -> Ctx {
+    Ctx {
+        language,
+        now: now(),
+        zone: clock::zone("America/Chicago").unwrap(),
+        book: BookKind::Demo,
+        station: id(1),
+        sign: None,
+        did: None,
+        here: "/here".to_owned(),
+    }
+}
+
+pub fn people() -> Vec<Person> {
+    [(11, "HL fish"), (12, "TN star"), (13, "MR leaf")]
+        .map(|(number, sign)| Person {
+            person: id(number),
+            sign: Some(sign.to_owned()),
+            left: None,
+        })
+        .to_vec()
+}
+
+pub fn machine_row(number: u8) -> Machine {
+    Machine {
+        machine: id(20 + number),
+        number: u32::from(number),
+        air_removal: AirRemoval::Vacuum,
+        writes_files: number == 1,
+        most_pouches: Some(12),
+        ahead_ms: 120_000,
+        out_since: None,
+        running: None,
+    }
+}
+
+pub fn kind(word: &str, used: u32, washed: u32) -> KindCount {
+    KindCount {
+        kind: word.parse().unwrap(),
+        owned: Some(24),
+        used,
+        washed,
+    }
+}
+
+pub fn kinds() -> Vec<KindCount> {
+    vec![
+        kind("bits", 0, 0),
+        kind("manicure", 6, 4),
+        kind("pedicure", 2, 0),
+    ]
+}
+
+pub fn pouch(number: u8, state: SetState) -> Pouch {
+    let released = matches!(state, SetState::Ready | SetState::UseNow | SetState::Opened)
+        .then(|| (ago(60 * 24 * i64::from(number % 4)), Some(id(12))));
+    Pouch {
+        pouch: id(100 + number),
+        code: ShelfCode::from_number(u32::from(number) * 997),
+        kind: if number.is_multiple_of(3) {
+            "pedicure"
+        } else {
+            "manicure"
+        }
+        .parse()
+        .unwrap(),
+        pouched: state != SetState::UseNow,
+        hollow: false,
+        state,
+        packed: ago(200),
+        run: Some(id(41)),
+        released,
+        use_until: (state == SetState::UseNow).then(|| now() + Span::from_minutes(40)),
+        opened: (state == SetState::Opened).then(|| {
+            (
+                ago(15 * i64::from(number)),
+                id(70 + number),
+                Some(u32::from(number % 12) + 1),
+            )
+        }),
+        stopped: (state == SetState::SetAside).then_some(StopReason::Mark),
+        ended: None,
+        contradicted: false,
+    }
+}
+
+pub fn pouches(count: u8, state: SetState) -> Vec<Pouch> {
+    (1..=count).map(|number| pouch(number, state)).collect()
+}
+
+pub fn run_row(number: u8) -> Run {
+    Run {
+        run: id(40 + number),
+        machine: id(21),
+        machine_number: 1,
+        number: u32::from(number),
+        programme: Some("wrapped 134".to_owned()),
+        contents: Contents::Pouched,
+        started: (ago(50), Some(id(11))),
+        unloaded: Some(ago(4)),
+        pouches: 11,
+        record: Some((RecordHash::from_bytes([3; 32]), 0)),
+        judged: Some(9),
+        outcome: Some(Outcome::Lethal),
+        looked: None,
+        released: None,
+        stopped: None,
+        undone: false,
+    }
+}
+
+pub fn running() -> Run {
+    Run {
+        unloaded: None,
+        record: None,
+        judged: None,
+        outcome: None,
+        started: (ago(22), Some(id(12))),
+        ..run_row(4)
+    }
+}
+
+pub fn expected() -> Option<day::Expected> {
+    let lengths: Vec<Span> = (0..30).map(|n| Span::from_minutes(55 + n % 6)).collect();
+    day::expected_end(ago(22), &lengths)
+}
+
+pub fn samples() -> Samples {
+    let cycles = record::read(RECORD, &record::Known::default()).unwrap();
+    cycles.into_iter().next().unwrap().samples
+}
+
+pub fn judged(outcome: Outcome) -> Judged {
+    let reason = |code, at: (i64, i64), lines| Reason {
+        code,
+        at_ms: Some((at.0 * 1_000, at.1 * 1_000)),
+        lines: Some(lines),
+    };
+    let (reasons, held_ms) = match outcome {
+        Outcome::Lethal => (
+            vec![
+                reason(Code::HoldMet, (373, 637), (375, 639)),
+                reason(Code::DryingShort, (700, 1_100), (702, 1_102)),
+            ],
+            264_000,
+        ),
+        Outcome::NotLethal => (
+            vec![
+                reason(Code::HoldShort, (373, 511), (375, 513)),
+                reason(Code::Dip, (511, 514), (513, 516)),
+            ],
+            138_000,
+        ),
+        _ => (
+            vec![Reason {
+                code: Code::SetUnclear,
+                at_ms: None,
+                lines: None,
+            }],
+            264_000,
+        ),
+    };
+    Judged {
+        run: Some(id(41)),
+        basis: Basis::Record {
+            record: RecordHash::from_bytes([3; 32]),
+            cycle: 0,
+        },
+        judge: "1".to_owned(),
+        limits: vec![("hold_134".to_owned(), 180_000), ("band".to_owned(), 3_000)],
+        contents: Contents::Pouched,
+        outcome,
+        proven_for: if outcome == Outcome::Lethal {
+            vec![Contents::Unwrapped, Contents::Pouched]
+        } else {
+            Vec::new()
+        },
+        conforming: Some(outcome == Outcome::Lethal),
+        drying: DryingRan::Short,
+        reasons,
+        figures: KeyFigures {
+            set_mc: Some(134_000),
+            needed_ms: Some(180_000),
+            held_ms: Some(held_ms),
+            lowest_mc: Some(134_020),
+            highest_mc: Some(135_610),
+            deviation_mk: Some(-120),
+            f0_low_mmin: Some(121_900),
+            drying_ms: Some(400_000),
+            total_ms: Some(1_400_000),
+        },
+        start_clock: Some("2026-11-28T09:54:10".to_owned()),
+    }
+}
+
+pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
+    run::Seen {
+        run: Run {
+            outcome,
+            ..run_row(3)
+        },
+        usual: None,
+        judged: outcome.map(judged).into_iter().collect(),
+        samples: outcome.map(|_| samples()),
+        pouches: pouches(11, SetState::ToCheck),
+        people: people(),
+        starter: Some("HL fish".to_owned()),
+    }
+}
+
+fn taken() -> TakenCycle {
+    TakenCycle {
+        record: RecordHash::from_bytes([4; 32]),
+        cycle: 0,
+        taken: ago(9),
+        way: Way::Folder,
+        kept: DrawerRef {
+            entry: DrawerId::from_bytes([9; 16]),
+            commitment: [0; 32],
+        },
+        start_clock: Some("2026-11-28T09:54:10".to_owned()),
+        run: None,
+        judged: None,
+        outcome: Some(Outcome::Lethal),
+        replaced_by: None,
+    }
+}
+
+fn fact(seq: u64, written: i64, late: i64, body: Body) -> Fact {
+    let stamp = Stamp {
+        act: id(seq as u8),
+        happened: ago(written + late),
+        written: ago(written),
+        station: id(1),
+        sign: Some(id(11)),
+        known: Known::Tapped,
+    };
+    Fact { seq, stamp, body }
+}
+
+fn facts() -> Vec<Fact> {
+    let manicure = || "manicure".parse().unwrap();
+    let pouches: Vec<_> = (1..=11).map(|number| id(100 + number)).collect();
+    vec![
+        fact(
+            1,
+            300,
+            0,
+            Body::Washed {
+                kind: manicure(),
+                count: 12,
+            },
+        ),
+        fact(2, 280, 0, Body::Packed { pouches: packed() }),
+        fact(
+            3,
+            240,
+            90,
+            Body::RunStarted {
+                run: id(41),
+                machine: id(21),
+                number: 3,
+                programme: None,
+                contents: Contents::Pouched,
+                pouches: pouches.clone(),
+            },
+        ),
+        fact(4, 190, 0, Body::Judged(Box::new(judged(Outcome::Lethal)))),
+        fact(
+            5,
+            180,
+            0,
+            Body::Released {
+                run: id(41),
+                pouches: pouches.clone(),
+                use_until: None,
+            },
+        ),
+        fact(
+            6,
+            60,
+            0,
+            Body::Opened {
+                pouch: pouches[0],
+                visit: id(90),
+                chair: Some(4),
+            },
+        ),
+        fact(
+            7,
+            12,
+            0,
+            Body::SetAside {
+                pouches: pouches[1..3].to_vec(),
+                run: None,
+                why: StopReason::Torn,
+            },
+        ),
+    ]
+}
+
+pub fn packed() -> Vec<PackedPouch> {
+    pouches(6, SetState::Bagged)
+        .into_iter()
+        .map(|pouch| PackedPouch {
+            pouch: pouch.pouch,
+            code: pouch.code,
+            kind: pouch.kind,
+            pouched: true,
+            hollow: false,
+        })
+        .collect()
+}
+
+fn names() -> telling::Names {
+    telling::Names {
+        signs: people()
+            .into_iter()
+            .filter_map(|p| Some((p.person, p.sign?)))
+            .collect(),
+        machines: [(id(21), 1)].into(),
+        runs: [(id(41), (1, 3))].into(),
+        codes: pouches(3, SetState::Ready)
+            .into_iter()
+            .map(|p| (p.pouch, p.code))
+            .collect(),
+    }
+}
+
+fn framed(ctx: &Ctx, place: frame::Place, desk: bool, body: &Markup) -> String {
+    let did = frame::Did {
+        act: id(5),
+        text: telling::line(ctx, &names(), &facts()[0]),
+        undo: Some((frame::Undo::Back, 27)),
+    };
+    let title = ctx.words().say("now-title");
+    let frame = frame::Frame {
+        title,
+        place,
+        desk,
+        again_s: Some(60),
+        did: Some(did),
+    };
+    frame::page(ctx, &frame, body).into_string()
+}
+
+/// Every screen with its name, as a browser gets it.
+pub fn screens(language: Language) -> Vec<(&'static str, String)> {
+    let ctx = ctx(language);
+    let sink = |place, body: Markup| framed(&ctx, place, false, &body);
+    let desk = |body: Markup| framed(&ctx, frame::Place::Log, true, &body);
+    use frame::Place::{Machine, Ready};
+    let mut screens = work_screens(&ctx, &sink);
+    screens.extend([
+        (
+            "run-good",
+            sink(Machine, run::draw(&ctx, &seen_run(Some(Outcome::Lethal)))),
+        ),
+        (
+            "run-did-not",
+            sink(Machine, run::draw(&ctx, &stopped_run())),
+        ),
+        (
+            "run-cannot-tell",
+            sink(
+                Machine,
+                run::draw(&ctx, &seen_run(Some(Outcome::CannotTell))),
+            ),
+        ),
+        (
+            "run-no-numbers",
+            sink(Machine, run::draw(&ctx, &seen_run(None))),
+        ),
+        ("run-read-off", sink(Machine, run::draw(&ctx, &read_run()))),
+        ("ready", sink(Ready, ready::draw(&ctx, &shelf()))),
+        (
+            "ready-empty",
+            sink(Ready, ready::draw(&ctx, &ready::Seen::default())),
+        ),
+        ("chair", sink(Ready, chair::keypad(&ctx, Some(4)))),
+        (
+            "chair-good",
+            sink(
+                Ready,
+                chair::good(&ctx, &pouch(5, SetState::Ready), Some(4), &people()),
+            ),
+        ),
+        (
+            "log",
+            desk(log::draw(&ctx, &names(), &log::entries(lines()), Some(1))),
+        ),
+        ("recall", desk(recall::draw(&ctx, &reached()))),
+        (
+            "recall-ask",
+            desk(recall::draw(
+                &ctx,
+                &recall::Seen {
+                    machines: vec![machine_row(1)],
+                    ..Default::default()
+                },
+            )),
+        ),
+        (
+            "unclaimed",
+            sink(Machine, unclaimed::draw(&ctx, &unclaimed_cycle())),
+        ),
+        ("setup", desk(setup::draw(&ctx, &set_up()))),
+    ]);
+    screens.extend(alone(&ctx));
+    screens
+}
+
+fn work_screens(
+    ctx: &Ctx,
+    sink: &dyn Fn(frame::Place, Markup) -> String,
+) -> Vec<(&'static str, String)> {
+    use frame::Place::{Machine, Now};
+    let full = start::Seen {
+        free: vec![machine_row(1), machine_row(2)],
+        machine: Some(machine_row(1)),
+        programmes: vec!["wrapped 134".to_owned(), "wrapped 121".to_owned()],
+        bagged: pouches(13, SetState::Bagged),
+        people: people(),
+    };
+    let first = now::Seen {
+        machines: vec![machine_row(1)],
+        ..now::Seen::default()
+    };
+    let quiet = now::Seen {
+        people: people(),
+        ..first.clone()
+    };
+    let asked = labels::Asked {
+        act: id(5),
+        sheet: Some("a4"),
+        start: Some(1),
+    };
+    let packing = [fact(2, 3, 0, Body::Packed { pouches: packed() })];
+    vec![
+        ("now", sink(Now, now::draw(ctx, &busy()))),
+        ("now-quiet", sink(Now, now::draw(ctx, &quiet))),
+        (
+            "now-empty-book",
+            sink(Now, now::draw(ctx, &now::Seen::default())),
+        ),
+        ("now-no-sign", sink(Now, now::draw(ctx, &first))),
+        ("wash", sink(Now, wash::draw(ctx, &kinds(), &people()))),
+        ("wash-nothing", sink(Now, wash::draw(ctx, &[], &people()))),
+        ("start", sink(Machine, start::draw(ctx, &full))),
+        (
+            "start-nothing",
+            sink(Machine, start::draw(ctx, &start::Seen::default())),
+        ),
+        (
+            "labels",
+            sink(
+                Now,
+                labels::draw(ctx, &labels::seen(ctx, asked, &packing, ago(3))),
+            ),
+        ),
+        (
+            "machine",
+            sink(Machine, machine::draw(ctx, &machines(), &people())),
+        ),
+    ]
+}
+
+/// Screens without the salon's frame.
+fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
+    let aside = pouch(2, SetState::SetAside);
+    let code = aside.code.to_string();
+    let stopped = stop::Stop {
+        pouch: Some(&aside),
+        code: &code,
+        run: Some((1, 3)),
+        back: "/chair",
+    };
+    let unknown = stop::Stop {
+        pouch: None,
+        code: "3K7P",
+        run: None,
+        back: "/chair",
+    };
+    let said = refused::Said {
+        key: "refused-over-tested",
+        args: &[("most", "12".to_owned())],
+        back: "/start",
+    };
+    vec![
+        ("stop", stop::page(ctx, &stopped).into_string()),
+        ("stop-unknown", stop::page(ctx, &unknown).into_string()),
+        ("refused", refused::page(ctx, &said).into_string()),
+        (
+            "trouble",
+            trouble::page(ctx.language, "the disk is full").into_string(),
+        ),
+    ]
+}
+
+fn busy() -> now::Seen {
+    let mut out = machine_row(2);
+    out.out_since = Some(ago(600));
+    now::Seen {
+        machines: vec![machine_row(1), out],
+        people: people(),
+        runs: vec![(run_row(3), None), (running(), expected())],
+        kinds: kinds(),
+        bagged: 9,
+        apart: pouches(2, SetState::SetAside),
+        unclaimed: vec![taken()],
+    }
+}
+
+fn machines() -> Vec<machine::Seen> {
+    let done = Run {
+        released: Some(ago(100)),
+        ..run_row(2)
+    };
+    let stopped = Run {
+        stopped: Some((ago(300), StopReason::Numbers)),
+        outcome: Some(Outcome::NotLethal),
+        ..run_row(1)
+    };
+    let unsure = Run {
+        outcome: Some(Outcome::CannotTell),
+        ..run_row(3)
+    };
+    let mut out = machine_row(2);
+    out.out_since = Some(ago(600));
+    vec![
+        machine::Seen {
+            machine: Machine {
+                running: Some(id(44)),
+                ..machine_row(1)
+            },
+            running: Some((running(), expected())),
+            last: vec![unsure, done, stopped],
+        },
+        machine::Seen {
+            machine: out,
+            running: None,
+            last: Vec::new(),
+        },
+    ]
+}
+
+fn stopped_run() -> run::Seen {
+    let seen = seen_run(Some(Outcome::NotLethal));
+    let mut pouches = pouches(11, SetState::SetAside);
+    pouches[0].stopped = Some(StopReason::NotSure);
+    let run = Run {
+        stopped: Some((ago(2), StopReason::Numbers)),
+        ..seen.run
+    };
+    run::Seen {
+        run,
+        pouches,
+        ..seen
+    }
+}
+
+/// Numbers read off the display: an inner mark is asked for as well.
+fn read_run() -> run::Seen {
+    let seen = seen_run(Some(Outcome::Lethal));
+    let basis = Basis::Reading {
+        lowest_mc: 134_500,
+        held_s: 240,
+        press_pa: None,
+    };
+    let judged = Judged {
+        basis,
+        ..judged(Outcome::Lethal)
+    };
+    run::Seen {
+        judged: vec![judged],
+        samples: None,
+        ..seen
+    }
+}
+
+fn shelf() -> ready::Seen {
+    let mut usable = pouches(32, SetState::Ready);
+    usable.push(pouch(40, SetState::UseNow));
+    ready::Seen {
+        usable,
+        at_chairs: pouches(5, SetState::Opened),
+    }
+}
+
+fn lines() -> Vec<LogLine> {
+    let undone = |fact: &Fact| (fact.seq == 2).then(|| id(77));
+    facts()
+        .into_iter()
+        .rev()
+        .map(|fact| LogLine {
+            undone_by: undone(&fact),
+            contradicted: false,
+            fact,
+        })
+        .collect()
+}
+
+fn reached() -> recall::Seen {
+    let shelf = pouches(4, SetState::Ready);
+    let opened: Vec<Pouch> = (5..14)
+        .map(|number| pouch(number, SetState::Opened))
+        .collect();
+    let reach = Reach {
+        runs: vec![id(41)],
+        on_shelf: shelf.iter().map(|pouch| pouch.pouch).collect(),
+        opened: opened
+            .iter()
+            .filter_map(|p| p.opened.map(|(_, visit, _)| (p.pouch, visit)))
+            .collect(),
+        ..Reach::default()
+    };
+    recall::Seen {
+        machines: vec![machine_row(1), machine_row(2)],
+        machine: Some(id(21)),
+        from: Some(ago(6_000)),
+        to: Some(ago(10)),
+        reach: Some(reach),
+        pouches: shelf
+            .into_iter()
+            .chain(opened)
+            .map(|pouch| (pouch.pouch, pouch))
+            .collect(),
+        runs: [(id(41), (1, 3))].into(),
+    }
+}
+
+fn unclaimed_cycle() -> unclaimed::Seen {
+    unclaimed::Seen {
+        cycle: taken(),
+        judged: Some(judged(Outcome::Lethal)),
+        runs: vec![Run {
+            record: None,
+            outcome: None,
+            ..run_row(3)
+        }],
+        people: people(),
+    }
+}
+
+fn set_up() -> setup::Seen {
+    setup::Seen {
+        machines: vec![machine_row(1)],
+        people: people(),
+        kinds: kinds(),
+        zone: "America/Chicago".to_owned(),
+    }
+}
+
+pub fn act(number: u8) -> ActId {
+    id(number)
+}
