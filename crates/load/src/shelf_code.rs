@@ -34,7 +34,6 @@ impl ShelfCode {
     pub const COUNT: u32 = DIGITS * 24 * DIGITS * 24;
 
     /// The symbols, in the order in which a keypad shows them.
-    #[must_use]
     pub fn symbols() -> impl Iterator<Item = char> {
         SYMBOLS.iter().map(|&symbol| char::from(symbol))
     }
