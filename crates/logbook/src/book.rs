@@ -204,14 +204,21 @@ impl Book {
             .write(|sql| fold::again(sql, self.salon).map(Commit::Keep))
     }
 
-    /// Deletes a drawer entry together with its key; `false` where it was gone before. The chain
-    /// stays whole.
+    /// Deletes a drawer entry together with its key, and overwrites their bytes; `false` where it
+    /// was gone before. The chain stays whole. Copies of the file that were made before are not
+    /// reached.
     ///
     /// # Errors
     /// Trouble with the storage.
     pub fn forget(&self, entry: DrawerId) -> Result<bool, BookError> {
-        self.store
-            .write(|sql| drawer::forget(sql, entry).map(Commit::Keep))
+        let gone: Result<bool, BookError> = self
+            .store
+            .write(|sql| drawer::forget(sql, entry).map(Commit::Keep));
+        let gone = gone?;
+        match &self.store {
+            Store::Sqlite(sqlite) => sqlite.sweep()?,
+        }
+        Ok(gone)
     }
 }
 

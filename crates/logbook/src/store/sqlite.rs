@@ -35,9 +35,11 @@ impl Sqlite {
         let writer = connect(path, OpenFlags::SQLITE_OPEN_READ_WRITE)?;
         let doing = "opening the book";
         // FULL: a commit returns only when the log is on the disk, not in a buffer.
+        // secure_delete: what is forgotten is overwritten, not only struck from an index.
         writer
             .pragma_update(None, "journal_mode", "WAL")
             .and_then(|()| writer.pragma_update(None, "synchronous", "FULL"))
+            .and_then(|()| writer.pragma_update(None, "secure_delete", "ON"))
             .map_err(|error| BookError::sqlite(doing, error))?;
         Ok(Self {
             path: path.to_owned(),
@@ -53,6 +55,14 @@ impl Sqlite {
     ) -> Result<T, E> {
         let writer = lock(&self.writer);
         write_on(&writer, work)
+    }
+
+    /// Folds the write-ahead log into the file and empties it, so that nothing forgotten is left in
+    /// it; while another program reads, that waits for the next time.
+    pub(crate) fn sweep(&self) -> Result<(), BookError> {
+        lock(&self.writer)
+            .query_row("PRAGMA wal_checkpoint(TRUNCATE)", [], |_| Ok(()))
+            .map_err(|error| BookError::sqlite("emptying the write-ahead log", error))
     }
 
     /// One consistent snapshot.

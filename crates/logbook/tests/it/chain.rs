@@ -328,7 +328,7 @@ fn the_tables_refuse_to_be_changed() {
 fn a_drawer_entry_is_forgotten() {
     let (folder, book) = new_book();
     book.act::<BookError>(stamp(1, 1), |_, draft| {
-        let sign = draft.put(DrawerKind::Sign, b"Ana")?;
+        let sign = draft.put(DrawerKind::Sign, b"Ana Quispe")?;
         draft.fact(Body::PersonJoined {
             person: id(1),
             sign,
@@ -340,7 +340,14 @@ fn a_drawer_entry_is_forgotten() {
         let people = book.read::<_, BookError>(|view| view.people()).unwrap();
         people[0].sign.clone()
     };
-    assert_eq!(sign(&book).as_deref(), Some("Ana"));
+    let in_files = || {
+        std::fs::read_dir(folder.path()).unwrap().any(|file| {
+            let bytes = std::fs::read(file.unwrap().path()).unwrap();
+            bytes.windows(10).any(|part| part == b"Ana Quispe")
+        })
+    };
+    assert_eq!(sign(&book).as_deref(), Some("Ana Quispe"));
+    assert!(in_files());
     let fact = book
         .read::<_, BookError>(|view| view.fact(2))
         .unwrap()
@@ -349,6 +356,7 @@ fn a_drawer_entry_is_forgotten() {
         panic!("{fact:?}");
     };
     assert!(book.forget(kept.entry).unwrap());
+    assert!(!in_files(), "overwritten, in the write-ahead log too");
     assert!(!book.forget(kept.entry).unwrap(), "gone before");
     assert_eq!(sign(&book), None);
     assert_eq!(verify(folder.path()).unwrap().first_bad, None);
