@@ -126,8 +126,14 @@ impl Digest {
         let penalty = if open { 0.0 } else { NOT_OPEN };
         let (coldest, hottest) = (t.to_celsius(self.coldest), t.to_celsius(self.hottest));
         if most + air.1 < STEAM_KPA {
-            // Without steam pressure: a cold chamber, or one still waiting to be heated.
-            let believable = coldest > 2.0 && hottest < 118.0;
+            // Without steam pressure: a cold chamber, or one still waiting to be heated. Only
+            // boiling water lifts the pressure above the air's.
+            let over = match reference {
+                Reference::Absolute => most - self.start.iter().fold(0.0, |m, p| p.max(m)) * kpa,
+                Reference::Gauge => most,
+            };
+            let boils = hottest > 85.0 || over < 10.0;
+            let believable = coldest > 2.0 && hottest < 118.0 && boils;
             let still = if most - least < STILL_KPA {
                 NOT_OPEN
             } else {

@@ -184,27 +184,53 @@ fn best_split(lines: &[&[u8]]) -> Option<(Split, usize, usize)> {
     } else if let Some(names) = names_of_pairs(lines) {
         candidates.insert(0, Split::Pairs(names));
     }
-    let mut best: Option<(Split, usize, usize)> = None;
+    let mut best: Option<(Split, Fit)> = None;
     for split in candidates {
-        if let Some((width, count)) = rows_of_one_width(&split, lines)
-            && best.as_ref().is_none_or(|(_, _, most)| count > *most)
+        if let Some(fit) = rows_of_one_width(&split, lines)
+            && best.as_ref().is_none_or(|(_, most)| fit.better_than(most))
         {
-            best = Some((split, width, count));
+            best = Some((split, fit));
         }
     }
-    best
+    best.map(|(split, fit)| (split, fit.width, fit.rows))
 }
 
-fn rows_of_one_width(split: &Split, lines: &[&[u8]]) -> Option<(usize, usize)> {
+/// How well lines fall into rows of one width.
+#[derive(Debug, Clone, Copy, Default)]
+struct Fit {
+    width: usize,
+    rows: usize,
+    cells: usize,
+    texts: usize,
+}
+
+impl Fit {
+    /// More rows; of about as many, those in which fewer cells are words: a wrong separator
+    /// leaves numbers glued together.
+    fn better_than(&self, other: &Self) -> bool {
+        let clean = |fit: &Self| (fit.cells - fit.texts) * 1_000 / fit.cells.max(1);
+        if self.rows * 10 > other.rows * 9 && other.rows * 10 > self.rows * 9 {
+            clean(self) > clean(other)
+        } else {
+            self.rows > other.rows
+        }
+    }
+}
+
+fn rows_of_one_width(split: &Split, lines: &[&[u8]]) -> Option<Fit> {
     let mut cells = Cells::default();
-    let mut widths = std::collections::BTreeMap::new();
+    let mut fits: std::collections::BTreeMap<usize, Fit> = std::collections::BTreeMap::new();
     for line in lines {
         let kinds = kinds_of(&mut cells, split, line);
         if is_row(&kinds) {
-            *widths.entry(kinds.len()).or_insert(0_usize) += 1;
+            let fit = fits.entry(kinds.len()).or_default();
+            fit.width = kinds.len();
+            fit.rows += 1;
+            fit.cells += kinds.len();
+            fit.texts += kinds.iter().filter(|kind| **kind == Kind::Text).count();
         }
     }
-    widths.into_iter().max_by_key(|(_, count)| *count)
+    fits.into_values().max_by_key(|fit| fit.rows)
 }
 
 fn paths_of_objects(lines: &[&[u8]]) -> Option<Vec<String>> {
@@ -378,19 +404,33 @@ fn heading_cells(
         .map(|part| part.trim().to_owned())
         .filter(|part| !part.is_empty())
         .collect();
-    if wide.len() == width {
-        return Some(wide);
-    }
     let narrow: Vec<String> = line.split_whitespace().map(str::to_owned).collect();
-    if narrow.len() == width {
-        return Some(narrow);
+    let groups = groups(first_row);
+    for words in [&wide, &narrow] {
+        if words.len() == width {
+            return Some(words.clone());
+        }
+        if words.len() == groups.len() {
+            let mut columns = vec![String::new(); width];
+            for (word, column) in words.iter().zip(&groups) {
+                columns[*column].clone_from(word);
+            }
+            return Some(columns);
+        }
     }
-    Some(by_place(
-        &line,
-        width,
-        first_row,
-        if wide.len() < width { wide } else { narrow },
-    ))
+    let words = if wide.len() < width { wide } else { narrow };
+    Some(by_place(&line, width, first_row, words))
+}
+
+/// First columns of what belongs together: a day, its clock and its half make one.
+fn groups(row: &[u8]) -> Vec<usize> {
+    let kinds = kinds_of(&mut Cells::default(), &Split::Blanks, row);
+    let follows = |i: usize| match kinds[i] {
+        Kind::HalfDay => true,
+        Kind::Time(Shape::Clock(_)) => i > 0 && kinds[i - 1] == Kind::Time(Shape::Day),
+        _ => false,
+    };
+    (0..kinds.len()).filter(|i| !follows(*i)).collect()
 }
 
 /// Gives each word of a heading to the column whose middle lies nearest.
