@@ -176,12 +176,12 @@ fn the_longest_sentences_fit() {
         ),
         (
             "juego de manicura",
-            "En bolsa 28 NOV. Mire: ¿seco? ¿entero?",
+            "Embolsado 28\u{a0}NOV. Mire: ¿seca? ¿entera?",
             ("Máquina", "Ciclo"),
         ),
         (
             "bộ đồ làm móng tay",
-            "Vô bao 28 THG 11. Nhìn: khô? nguyên?",
+            "Vô túi 28\u{a0}tháng\u{a0}11. Coi: khô? nguyên?",
             ("Máy", "Mẻ số"),
         ),
     ];
