@@ -7,11 +7,10 @@ use crate::error::BookError;
 use crate::fact::{Body, DrawerRef, Fact};
 use crate::facts;
 use crate::store::migrate::{SQLITE, up_to_date};
-use crate::store::sqlite::{connect, read_on};
+use crate::store::sqlite::{connect_to_look, read_on};
 use crate::store::{Row, Sql, Value};
 use crate::wire::words::Word;
 use measure::{Instant, RecordHash, SalonId};
-use rusqlite::OpenFlags;
 use std::path::Path;
 
 /// What was found.
@@ -55,7 +54,7 @@ pub fn verify(path: &Path) -> Result<Verified, BookError> {
     if !file.is_file() {
         return Err(BookError::Missing(path.to_owned()));
     }
-    let conn = connect(&file, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+    let conn = connect_to_look(&file)?;
     read_on(&conn, |sql| {
         if !up_to_date(sql, SQLITE)? {
             return Err(BookError::Missing(path.to_owned()));

@@ -142,6 +142,35 @@ pub(crate) fn connect(path: &Path, mode: OpenFlags) -> Result<Connection, BookEr
     Ok(conn)
 }
 
+/// Opens a file only to look at it, also where nothing can be written beside it (a stick with its
+/// switch set, a disc). SQLite wants to put its shared index there, unless it is told that nobody
+/// writes; that is so where no write-ahead log lies beside the file.
+pub(crate) fn connect_to_look(path: &Path) -> Result<Connection, BookError> {
+    let conn = connect(path, OpenFlags::SQLITE_OPEN_READ_ONLY)?;
+    let looked = conn.query_row("SELECT COUNT(*) FROM sqlite_master", [], |_| Ok(()));
+    let refused = matches!(
+        looked.as_ref().map_err(rusqlite::Error::sqlite_error_code),
+        Err(Some(
+            rusqlite::ErrorCode::CannotOpen | rusqlite::ErrorCode::ReadOnly
+        ))
+    );
+    let mut log = path.as_os_str().to_owned();
+    log.push("-wal");
+    if !refused || Path::new(&log).exists() {
+        return Ok(conn);
+    }
+    let Some(name) = path.to_str() else {
+        return Ok(conn);
+    };
+    let name = name
+        .replace('%', "%25")
+        .replace('?', "%3f")
+        .replace('#', "%23");
+    let address = format!("file:{name}?immutable=1");
+    let mode = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI;
+    connect(Path::new(&address), mode)
+}
+
 impl ToSql for Value<'_> {
     fn to_sql(&self) -> rusqlite::Result<ToSqlOutput<'_>> {
         Ok(ToSqlOutput::Borrowed(match *self {

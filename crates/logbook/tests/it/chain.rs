@@ -218,6 +218,23 @@ fn a_whole_book_says_so() {
     );
 }
 
+/// An inspector gets the book on a stick that cannot be written. (Somebody who may write
+/// everywhere, as in many test machines, walks through the same door in the ordinary way.)
+#[cfg(unix)]
+#[test]
+fn a_book_that_cannot_be_written_is_verified() {
+    use std::os::unix::fs::PermissionsExt;
+    let outer = scratch();
+    let folder = outer.path().join("50% of #1?");
+    std::fs::create_dir(&folder).unwrap();
+    std::fs::write(file(&folder), &*STORY).unwrap();
+    std::fs::set_permissions(file(&folder), PermissionsExt::from_mode(0o444)).unwrap();
+    std::fs::set_permissions(&folder, PermissionsExt::from_mode(0o555)).unwrap();
+    let verified = verify(&folder);
+    std::fs::set_permissions(&folder, PermissionsExt::from_mode(0o755)).unwrap();
+    assert!(verified.unwrap().ok);
+}
+
 #[test]
 fn a_line_that_nobody_folded_is_found() {
     let (folder, conn) = opened_by_force();
