@@ -153,7 +153,7 @@ pub struct Figures {
     /// Leak seen while the first vacuum was held, kPa/min, less what rounding can feign; `None`
     /// without a vacuum or where samples lie too far apart.
     pub vacuum_leak_kpa_per_min: Option<f64>,
-    /// In every vacuum the pump levelled off above what counts as one.
+    /// No vacuum got as deep as one should, and in one at least the pump levelled off.
     pub vacuum_stalled: bool,
     /// Leak test figures.
     pub leak: Option<Leak>,
@@ -368,10 +368,12 @@ impl Shape {
         figures.vacuum_leak_kpa_per_min = vacuums
             .first()
             .and_then(|&(vacuum, _)| leak::in_vacuum(view, vacuum));
-        figures.vacuum_stalled = !vacuums.is_empty()
+        // A gap may hide one of them; a single deep one shows that the pump can.
+        let limit = view.rules.stalled_kpa;
+        figures.vacuum_stalled = vacuums.iter().all(|&(_, depth)| depth > limit)
             && vacuums
                 .iter()
-                .all(|&(vacuum, depth)| leak::stalled(view, vacuum, depth));
+                .any(|&(vacuum, depth)| leak::stalled(view, vacuum, depth));
         figures.phases = phases::of_run(view, marks, self.after, self.hold.is_some());
         let asked_s = ask.drying_s.or(view.record.stated.drying_s);
         figures.drying = drying::figures(view, self.after, asked_s);

@@ -126,12 +126,20 @@ fn open(decisive: Finding, figures: &Figures) -> Verdict {
     }
 }
 
-/// The decisive reason first, then everything that was noticed, nothing twice.
+/// The decisive reason first, then everything that was noticed, nothing twice: what the decisive
+/// one already says of the same stretch is left out.
 fn with_findings(decisive: Finding, figures: &Figures) -> Vec<Finding> {
+    let said = |finding: &Finding| finding.code == decisive.code && finding.at_s == decisive.at_s;
+    let others: Vec<_> = figures
+        .findings
+        .iter()
+        .filter(|finding| !said(finding))
+        .cloned()
+        .collect();
     let mut reasons = vec![decisive];
-    for finding in &figures.findings {
-        if !reasons.contains(finding) {
-            reasons.push(finding.clone());
+    for finding in others {
+        if !reasons.contains(&finding) {
+            reasons.push(finding);
         }
     }
     reasons

@@ -66,9 +66,7 @@ pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Ma
         median(&view.press[run.first..=run.last])
     });
     let held_to = run.map_or(top, |run| run.last);
-    let down_to = |kpa: f64| (held_to..view.len()).find(|&at| view.press[at] <= view.air + kpa);
-    let emptied =
-        down_to(EMPTIED_KPA).or_else(|| down_to(STEAMING_KPA).map(|at| lowest_soon(view, at)));
+    let emptied = emptied(view, held_to);
     let end = emptied.unwrap_or(view.len().saturating_sub(1));
     let exhaust = (top..=end).rev().find(|&at| view.press[at] >= 0.96 * level);
     Marks {
@@ -94,12 +92,17 @@ fn as_far_as(view: &View, turns: &[(usize, bool)]) -> (usize, bool) {
     }
 }
 
-/// The lowest pressure of the minute that follows.
-fn lowest_soon(view: &View, from: usize) -> usize {
+/// Where the exhaust is over: near the air pressure, or as near as it comes within the minute.
+fn emptied(view: &View, held_to: usize) -> Option<usize> {
+    let down_to = |kpa: f64| (held_to..view.len()).find(|&at| view.press[at] <= kpa);
+    let from = down_to(view.air + STEAMING_KPA)?;
     let minute = (from..view.len()).take_while(|&at| view.t[at] - view.t[from] <= 60.0);
-    minute
-        .min_by(|&a, &b| view.press[a].total_cmp(&view.press[b]))
-        .unwrap_or(from)
+    let least = minute
+        .map(|at| view.press[at])
+        .fold(f64::INFINITY, f64::min);
+    // A rounded reading may stand for half a digit more.
+    let over = view.air + EMPTIED_KPA - 0.5 * view.record.press_resolution_kpa;
+    down_to(over.max(least))
 }
 
 /// The set temperature is reached when the probe reads it. Where a machine goes by pressure, and

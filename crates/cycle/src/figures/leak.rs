@@ -123,11 +123,8 @@ pub(super) fn in_vacuum(view: &View, vacuum: Stretch) -> Option<f64> {
     Some((rate - doubt).max(0.0) * 60.0)
 }
 
-/// Did the pump level off above what counts as a vacuum, and stay there for half a minute?
+/// Did the pump level off at its depth, and stay there for more than half a minute?
 pub(super) fn stalled(view: &View, vacuum: Stretch, depth_kpa: f64) -> bool {
-    if depth_kpa <= view.rules.stalled_kpa {
-        return false;
-    }
     let nearly = depth_kpa + view.rise();
     (vacuum.first..=vacuum.last)
         .find(|&at| view.press[at] <= nearly)

@@ -60,8 +60,9 @@ pub(super) fn ends_early(
 ) -> Option<EndsEarly> {
     let cut = view.record.integrity.truncated;
     let Some(run) = run else {
-        return (!at_rest(view) || cut && !anything_happened(view))
-            .then_some(EndsEarly::BeforeHold);
+        // Nothing but an open chamber is the beginning of a record, unless it says otherwise.
+        let begun = anything_happened(view) || view.record.stated.says_aborted.is_some();
+        return (!at_rest(view) || !begun).then_some(EndsEarly::BeforeHold);
     };
     if !cooled(view, run) {
         let complete = view.seconds(run) >= needed_s;

@@ -214,7 +214,7 @@ fn nothing_hidden(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
     }
     figures.vacuum_stalled.then(|| {
         let text = format!(
-            "in every vacuum the pump levels off, the deepest at {:.0} kPa: air comes in as fast as it is drawn, and air removal is not shown",
+            "the pump levels off and no vacuum gets below {:.0} kPa: air comes in as fast as it is drawn, and air removal is not shown",
             figures.vacuum_depths_kpa.iter().copied().fold(f64::INFINITY, f64::min)
         );
         Answer::Open(reason(Code::GasketLeak, text))
