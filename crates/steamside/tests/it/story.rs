@@ -82,7 +82,7 @@ fn post(salon: &Salon, path: &str, fields: &[(&str, &str)]) {
 }
 
 /// A record of the demo's kind that begins now (UTC); `good_a` and `short` are simulated.
-fn record(series: &str) -> String {
+pub fn record(series: &str) -> String {
     let start = Timestamp::now();
     let mut file = String::from("time,chamber_C,chamber_kPa_abs,set_C\n");
     for line in series.lines().skip(1) {
@@ -93,7 +93,8 @@ fn record(series: &str) -> String {
     file
 }
 
-const GOOD: &str = include_str!("../../demo/good_a.csv");
+/// A good run, simulated.
+pub const GOOD: &str = include_str!("../../demo/good_a.csv");
 const SHORT: &str = include_str!("../../demo/short.csv");
 
 #[test]
