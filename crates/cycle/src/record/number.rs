@@ -126,10 +126,10 @@ fn thousands_mark(rest: &[u8], mark: u8) -> usize {
 
 /// Nothing, or a unit as in `134.2 °C`.
 fn is_suffix(rest: &[u8]) -> bool {
-    let rest = rest.trim_ascii();
     let separates = |b: &u8| matches!(b, b';' | b'|' | b',' | b'\t' | b'=' | b'"');
-    rest.is_empty()
-        || (rest.len() <= 12 && !rest.iter().any(separates) && is_unit(&super::source::text(rest)))
+    let separated = rest.iter().any(separates);
+    let rest = rest.trim_ascii();
+    rest.is_empty() || (rest.len() <= 12 && !separated && is_unit(&super::source::text(rest)))
 }
 
 #[cfg(test)]

@@ -2,6 +2,7 @@
 
 use super::cells::{Cells, Split};
 use super::number;
+use super::sniff::{Kind, kind};
 use super::stamp::{DAY, Order, SECOND, Scan, Stamp};
 use super::units::Said;
 
@@ -167,6 +168,12 @@ fn micros(value: f64) -> Option<i64> {
     (value.abs() < 1e16).then(|| value.round() as i64)
 }
 
+/// A cell that says something: neither a number, garbled or not, nor a mark for a missing one.
+fn is_word(cell: Option<&[u8]>) -> bool {
+    let cell = cell.unwrap_or_default();
+    kind(cell) == Kind::Text && !cell.iter().any(u8::is_ascii_digit)
+}
+
 impl Plan {
     /// Reads one line.
     pub fn row(&self, cells: &mut Cells, line: &[u8]) -> Row {
@@ -199,7 +206,11 @@ impl Plan {
                             pressure: found,
                         })
                     }
-                    (None, None, _) if self.is_event(cells, line, *temperature) => Row::Words,
+                    _ if is_word(cells.get(line, *temperature))
+                        || pressure.is_some_and(|p| is_word(cells.get(line, p))) =>
+                    {
+                        Row::Words
+                    }
                     _ => Row::Missing,
                 }
             }
@@ -239,13 +250,6 @@ impl Plan {
         } else {
             Row::Words
         }
-    }
-
-    /// A time with words where the temperature should be: something happened.
-    fn is_event(&self, cells: &Cells, line: &[u8], temperature: usize) -> bool {
-        let cell = cells.get(line, temperature).unwrap_or_default();
-        let letters = cell.iter().filter(|b| b.is_ascii_alphabetic()).count();
-        letters > 3 || cell.contains(&b'*')
     }
 
     /// The cell with the phase's name.

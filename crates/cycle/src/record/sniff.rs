@@ -271,7 +271,8 @@ pub(super) fn kinds_of(cells: &mut Cells, split: &Split, line: &[u8]) -> Vec<Kin
         .collect()
 }
 
-fn kind(cell: &[u8]) -> Kind {
+/// Kind of one cell.
+pub(super) fn kind(cell: &[u8]) -> Kind {
     let cell = cell.trim_ascii();
     let lower = cell.to_ascii_lowercase();
     if matches!(
