@@ -15,7 +15,7 @@ place-now = AHORA
 # draft
 place-ready = LISTO
 # draft
-place-machine = AUTOCLAVE
+place-machine = MÁQUINA
 # draft
 place-log = REGISTRO
 # draft
@@ -477,7 +477,7 @@ unloaded-at = Fuera de la máquina:
 
 ## Machine
 # draft
-machine-title = Autoclaves
+machine-title = Máquinas
 # draft
 machine-none = Aún no hay máquina
 # draft

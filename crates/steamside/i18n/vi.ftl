@@ -556,7 +556,7 @@ look-inner-how = Loại 5 hoặc 6, để giữa mẻ. Không có bản ghi thì
 # draft
 inner-not = CHƯA, HOẶC KHÔNG CÓ
 # draft
-one-not = CÓ TÚI KHÔNG
+one-not = CÓ TÚI CHƯA ĐẠT
 # draft
 which-marks = Dấu nào không đổi màu?
 # draft

@@ -155,6 +155,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
                     p class="codes large" {
                         @for pouch in &seen.pouches { span class="code" { (pouch.code) } " " }
                     }
+                    p { (parts::time(ctx, seen.packed)) }
                     p { (words.say("labels-hand")) }
                     p { (words.say("pack-cautions")) }
                 }))

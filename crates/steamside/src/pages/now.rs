@@ -4,7 +4,7 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{say, setup, stop, telling, wash};
+use super::{say, setup, stop, telling, wash, when};
 use crate::web::Ctx;
 use day::Expected;
 use load::SetState;
@@ -175,7 +175,7 @@ fn unclaimed_card(ctx: &Ctx, cycle: &TakenCycle) -> Markup {
         &words.say("unclaimed-title"),
         &html! {
             @if let Some(clock) = &cycle.start_clock {
-                p class="fact" { (words.tell("unclaimed-clock", &[("clock", clock.replace('T', " ").into())])) }
+                p class="fact" { (words.tell("unclaimed-clock", &[("clock", when::machine_clock(ctx, clock).into())])) }
             }
             p { (say::outcome(ctx, cycle.outcome)) }
             p {

@@ -80,7 +80,8 @@ pub fn sign_line(ctx: &Ctx, people: &[Person], asks: &str) -> Markup {
             }
             div class="signs" {
                 @for person in people {
-                    button class="sign" name="sign" value=(person.person) {
+                    button class=(if ctx.sign == Some(person.person) { "sign last" } else { "sign" })
+                        name="sign" value=(person.person) {
                         (sign_mark(person))
                         span class="unseen" { (asks) " " }
                         span class="sign-text" { (sign_text(ctx, person)) }

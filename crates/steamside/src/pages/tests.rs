@@ -197,7 +197,7 @@ fn nothing_is_loaded_from_elsewhere() {
 fn a_key_says_it_in_sixty_characters() {
     each(|page, tags, _| {
         for (at, tag) in tags.iter().enumerate() {
-            if tag.name == "button" && tag.get("class") != Some("sign") {
+            if tag.name == "button" && tag.get("name") != Some("sign") {
                 let text = visible(tags, at);
                 assert!(text.chars().count() <= 60, "{page}: {text}");
             }

@@ -4,7 +4,7 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Form, Ground};
 use super::shapes::Shape;
-use super::{say, telling};
+use super::{say, telling, when};
 use crate::web::Ctx;
 use logbook::book::BookError;
 use logbook::fact::Judged;
@@ -79,7 +79,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         (parts::card(Ground::Turn, Shape::Tape, &words.say("unclaimed-title"), &html! {
             @match &cycle.start_clock {
                 Some(clock) => p class="fact" {
-                    (words.tell("unclaimed-clock", &[("clock", clock.replace('T', " ").into())]))
+                    (words.tell("unclaimed-clock", &[("clock", when::machine_clock(ctx, clock).into())]))
                 },
                 None => p class="fact" { (words.say("claim-no-clock")) },
             }

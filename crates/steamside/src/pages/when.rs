@@ -55,6 +55,30 @@ pub fn day_and_month(ctx: &Ctx, at: Instant) -> String {
     )
 }
 
+/// The text of a machine's own clock, with the month in letters where it has a date. A text that
+/// is no time is shown as it is.
+pub fn machine_clock(ctx: &Ctx, text: &str) -> String {
+    let Ok(at) = text.parse::<civil::DateTime>() else {
+        return text.to_owned();
+    };
+    let words = ctx.words();
+    let month = words.say(&format!("month-{}", at.month()));
+    let day = words.tell(
+        "date-short",
+        &[
+            ("day", at.day().to_string().into()),
+            ("month", month.into()),
+        ],
+    );
+    format!(
+        "{day} {} {:02}:{:02}:{:02}",
+        at.year(),
+        at.hour(),
+        at.minute(),
+        at.second()
+    )
+}
+
 /// The time today, day and time on any other day.
 pub fn moment(ctx: &Ctx, at: Instant) -> String {
     if same_day(ctx, at, ctx.now) {

@@ -50,7 +50,7 @@ pub fn ctx(language: Language) -> Ctx {
         zone: clock::zone("America/Chicago").unwrap(),
         book: BookKind::Demo,
         station: id(1),
-        sign: None,
+        sign: Some(id(12)),
         did: None,
         here: "/here".to_owned(),
     }
