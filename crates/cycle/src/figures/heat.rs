@@ -92,14 +92,17 @@ fn as_far_as(view: &View, turns: &[(usize, bool)]) -> (usize, bool) {
     }
 }
 
-/// Where the exhaust is over: near the air pressure, or as near as it comes within the minute.
+/// Where the exhaust is over: near the air pressure, or as near as it comes before the hot load
+/// gives off steam again.
 fn emptied(view: &View, held_to: usize) -> Option<usize> {
     let down_to = |kpa: f64| (held_to..view.len()).find(|&at| view.press[at] <= kpa);
-    let from = down_to(view.air + STEAMING_KPA)?;
-    let minute = (from..view.len()).take_while(|&at| view.t[at] - view.t[from] <= 60.0);
-    let least = minute
-        .map(|at| view.press[at])
-        .fold(f64::INFINITY, f64::min);
+    let mut least = f64::INFINITY;
+    for &kpa in &view.press[down_to(view.air + STEAMING_KPA)?..] {
+        least = least.min(kpa);
+        if kpa > least + view.rise() {
+            break;
+        }
+    }
     // A rounded reading may stand for half a digit more.
     let over = view.air + EMPTIED_KPA - 0.5 * view.record.press_resolution_kpa;
     down_to(over.max(least))

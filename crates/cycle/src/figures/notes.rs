@@ -19,9 +19,12 @@ pub(super) fn dip(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
         .iter()
         .copied()
         .fold(f64::INFINITY, f64::min);
-    let below = (from..=to).filter(cold).count();
+    let below = match (from..=to).filter(cold).count() {
+        1 => "one reading".to_owned(),
+        many => format!("{many} readings"),
+    };
     let text = format!(
-        "{below} readings below {set_c:.1} °C between the first and the last at it; the lowest is {lowest:.1} °C; time at temperature is counted on one side of them only"
+        "{below} below {set_c:.1} °C between the first and the last at it; the lowest is {lowest:.1} °C; time at temperature is counted on one side of them only"
     );
     Some(view.finding(
         Code::Dip,

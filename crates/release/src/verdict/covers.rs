@@ -15,6 +15,10 @@ use load::Contents;
 #[must_use]
 pub fn proven_for(figures: &Figures, asked: &Asked<'_>) -> Vec<Contents> {
     let mut proven = vec![Contents::Unwrapped];
+    // Air that shows at the probe is thicker where steam has to find its way in.
+    if air_shows(figures) {
+        return proven;
+    }
     let deep = deep_pulses(figures, asked);
     if deep || long_for_gravity(figures, asked) && asked.limits.get(Name::GravityPouches) >= 1.0 {
         proven.push(Contents::Pouched);
@@ -23,6 +27,13 @@ pub fn proven_for(figures: &Figures, asked: &Asked<'_>) -> Vec<Contents> {
         proven.push(Contents::Hollow);
     }
     proven
+}
+
+fn air_shows(figures: &Figures) -> bool {
+    figures
+        .findings
+        .iter()
+        .any(|finding| finding.code == Code::AirLeft)
 }
 
 fn deep_pulses(figures: &Figures, asked: &Asked<'_>) -> bool {
@@ -52,6 +63,10 @@ fn needed_for_gravity(figures: &Figures, asked: &Asked<'_>) -> Option<f64> {
 
 /// Why the contents that were asked for are not carried.
 pub(super) fn why_not(figures: &Figures, asked: &Asked<'_>) -> Finding {
+    if air_shows(figures) {
+        let text = "the hold is met for open solid goods; some air shows at the probe, and more of it would stay in pouches and bores";
+        return reason(Code::LoadNotCovered, text.to_owned());
+    }
     let pulses = || {
         format!(
             "{} vacuum pulses of at most {:.0} kPa ({} seen: {})",

@@ -45,6 +45,12 @@ fn three_deep_pulses_carry_pouches() {
     };
     check(&shallow, Unwrapped, Outcome::Lethal);
     check(&shallow, Pouched, Outcome::CannotTell);
+    let airy = Chamber {
+        off_k: -1.2,
+        ..Chamber::default()
+    };
+    check(&airy, Unwrapped, Outcome::Lethal);
+    check(&airy, Pouched, Outcome::CannotTell);
 }
 
 #[test]

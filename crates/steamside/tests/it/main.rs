@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
 mod browser;
+mod check;
 mod kill;
 mod loop_in_browser;
 mod salon;
