@@ -35,6 +35,8 @@ pub struct Cycles<'k, R> {
     /// A reading whose partner has not come yet, in records with one row a reading.
     half: Option<Half>,
     between: Between,
+    /// Rows since the last blank line: some write one after every row.
+    since_blank: usize,
     asked: Asked,
     units: Option<Units>,
     ready: VecDeque<CycleRecord>,
@@ -85,6 +87,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             raw: Raw::default(),
             half: None,
             between: Between::default(),
+            since_blank: 0,
             asked: Asked::default(),
             units: None,
             ready: VecDeque::new(),
@@ -170,11 +173,12 @@ impl<'k, R: Read> Cycles<'k, R> {
         let heading = self.between.before_heading.is_some();
         let blank = self.between.before_blank.is_some();
         if self.raw.len() > 0
-            && (heading || blank && self.raw.len() >= FEW_ROWS)
-            && self.raw.parts_before(&reading)
+            && (heading || blank && self.since_blank >= FEW_ROWS)
+            && self.raw.parts_before(&reading, heading)
         {
             self.finish_cycle();
         }
+        self.since_blank = if blank { 1 } else { self.since_blank + 1 };
         self.place_notes();
         if self.raw.len() >= MOST_ROWS {
             return Err(Unreadable::new(

@@ -102,9 +102,10 @@ impl Raw {
         })
     }
 
-    /// Does a blank line or a repeated heading before this row begin a new cycle? Not where the
-    /// time runs on by usual steps while the chamber is under steam or vacuum: that is a new page.
-    pub fn parts_before(&self, reading: &Reading) -> bool {
+    /// Does a blank line, or a repeated heading, before this row begin a new cycle? Not where the
+    /// time runs on by the usual step: that is a new page. A heading is let begin a cycle even so
+    /// where the chamber stands open.
+    pub fn parts_before(&self, reading: &Reading, heading: bool) -> bool {
         let Some(last) = self.last() else {
             return false;
         };
@@ -113,10 +114,10 @@ impl Raw {
             0 | 1 => seconds(10),
             n => (self.at[n - 1] - self.at[n - 2]).max(1),
         };
-        let runs_on = step > 0 && step <= 3 * usual;
+        let runs_on = step > 0 && 2 * step <= 3 * usual;
         let busy = self.swing.has_swung(reading.pressure.is_some())
             && !(self.swing.is_back(reading) && self.swing.is_back(&last));
-        !(runs_on && busy)
+        !runs_on || (heading && !busy)
     }
 
     /// Takes a row. Gives the cycle before it once a gap turns out to have parted two.

@@ -68,15 +68,8 @@ impl Digest {
         let start = both.iter().take(3).map(|pair| pair.1).collect();
         let mut pressures: Vec<f64> = both.iter().map(|pair| pair.1).collect();
         let mut temperatures: Vec<f64> = both.iter().map(|pair| pair.0).collect();
-        // A broken sensor's stray values must not decide: the outermost half per cent is left out.
-        let (least, most) = (
-            quantile(&mut pressures, 0.005),
-            quantile(&mut pressures, 0.99),
-        );
-        let (coldest, hottest) = (
-            quantile(&mut temperatures, 0.005),
-            quantile(&mut temperatures, 0.99),
-        );
+        let (least, most) = inner(&mut pressures);
+        let (coldest, hottest) = inner(&mut temperatures);
         let floor = most - 0.12 * (most - least);
         let near = |p: f64| p >= floor && p <= most + 0.1 * (most - least);
         let every = (both.len() / 2_000).max(1);
@@ -194,6 +187,15 @@ pub(super) fn temperature_alone(readings: &[f64]) -> Option<TemperatureUnit> {
     TemperatureUnit::ALL
         .into_iter()
         .find(|unit| within(unit.to_celsius(hottest), (112.0, 150.0)))
+}
+
+/// Lowest and highest value, leaving out one in two hundred and at least one on each side: a
+/// broken sensor's stray values must not decide.
+fn inner(values: &mut [f64]) -> (f64, f64) {
+    let last = values.len() - 1;
+    let strays = (values.len() / 200).max(usize::from(values.len() > 7));
+    let mut at = |i: usize| *values.select_nth_unstable_by(i, f64::total_cmp).1;
+    (at(strays), at(last - strays))
 }
 
 fn within(value: f64, range: (f64, f64)) -> bool {

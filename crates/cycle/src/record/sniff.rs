@@ -341,16 +341,22 @@ fn heading<'a>(
     width: usize,
     first_row: &[u8],
 ) -> (Vec<Name>, Vec<&'a [u8]>) {
+    // Phase words may stand between the heading and the first row.
+    let near = || before.iter().rev().filter(|line| has_letters(line)).take(6);
+    let cells_of = |line: &&&'a [u8]| heading_cells(line, split, width, first_row);
     let mut found: Vec<(Vec<String>, &'a [u8])> = Vec::new();
-    for &line in before.iter().rev().filter(|line| has_letters(line)).take(4) {
-        match heading_cells(line, split, width, first_row) {
+    for line in near() {
+        match cells_of(&line) {
             Some(cells) if names_something(&cells) => found.push((cells, line)),
-            // The units may stand below the names, or the names be in no language we know.
-            Some(cells) if found.is_empty() && cells.iter().all(|c| !c.is_empty()) => {
-                found.push((cells, line));
-            }
+            _ if found.is_empty() => {}
             _ => break,
         }
+    }
+    // Names in no language we know are still a heading, and may stand above units.
+    if let (true, Some(line)) = (found.is_empty() && *split != Split::Blanks, near().next())
+        && let Some(cells) = cells_of(&line).filter(|cells| cells.iter().all(|c| !c.is_empty()))
+    {
+        found.push((cells, line));
     }
     found.reverse();
     let mut texts = vec![String::new(); width];

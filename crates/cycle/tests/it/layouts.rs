@@ -3,48 +3,14 @@
 //! The cycle is made here from a few straight lines and the saturation line; the layouts are drawn
 //! by chance, none of them from a real machine.
 
-// tests may stop at once
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
-
+use crate::made::{ALTITUDE_M, STEP_S, cycle};
 use cycle::record::{Known, read};
-use cycle::steam::{air_pressure, tsat};
+use cycle::steam::air_pressure;
 use proptest::prelude::*;
 use proptest::sample::select;
 
-const ALTITUDE_M: f64 = 350.0;
-const STEP_S: i64 = 2;
 /// 2025-10-26 08:12:18, in seconds since 1970 (from memory of `date -u -d ... +%s`).
 const START: i64 = 1_761_466_338;
-
-/// Temperature in °C and absolute pressure in kPa, every two seconds.
-fn cycle() -> Vec<(f64, f64)> {
-    let air = air_pressure(ALTITUDE_M);
-    let mut rows = Vec::new();
-    let mut go = |seconds: i64, from: f64, to: f64, steam: bool, warm: f64| {
-        for k in 0..seconds / STEP_S {
-            let share = k as f64 / (seconds / STEP_S) as f64;
-            let kpa = from + (to - from) * share;
-            let celsius = if steam { tsat(kpa * 0.999) } else { warm };
-            rows.push((celsius, kpa));
-        }
-    };
-    go(20, air, air, false, 58.0);
-    for _ in 0..3 {
-        go(40, air, 14.0, false, 62.0);
-        go(20, 60.0, 150.0, true, 0.0);
-    }
-    go(40, 150.0, 14.0, false, 80.0);
-    go(60, 60.0, 310.0, true, 0.0);
-    for _ in 0..25 {
-        go(6, 310.0, 316.0, true, 0.0);
-        go(4, 316.0, 310.0, true, 0.0);
-    }
-    go(40, 310.0, air + 6.0, true, 0.0);
-    go(120, air, 5.0, false, 88.0);
-    go(30, 5.0, air, false, 75.0);
-    go(20, air, air, false, 85.0);
-    rows
-}
 
 #[derive(Debug, Clone)]
 struct Style {

@@ -4,11 +4,6 @@
 //! and a saturation formula of its own; no real machine or file format stands behind them. A
 //! change of the clock and doubled, swapped and dropped rows are written into them on purpose.
 
-// tests may stop at once
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
-// the records are files
-#![allow(clippy::disallowed_methods)]
-
 use cycle::finding::Code;
 use cycle::record::{CycleRecord, Known, read};
 use serde_json::Value;

@@ -1,0 +1,12 @@
+//! Tests of the whole room: files in, records out.
+
+// tests may stop at once
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+// the records are files
+#![allow(clippy::disallowed_methods)]
+
+mod hostile;
+mod layouts;
+mod made;
+mod odd;
+mod records;
