@@ -282,6 +282,7 @@ take-do = Take it in
 
 ## A run
 run-started = Started
+run-programme = programme { $programme }
 run-undone = start undone
 run-released = released
 run-inside = What was inside
@@ -325,9 +326,7 @@ look-inner-how = Type 5 or 6, in the middle of the load. Without a record it has
 inner-not = NO, OR NOT THERE
 one-not = ONE NOT
 which-marks = Which marks did not turn?
-which-wet = Which are wet?
-which-torn = Which are torn or open?
-which-dropped = Which were dropped?
+which-dry = Which, and what is it?
 marks-reach = One mark stops the whole run.
 dry-reach = Torn or dropped: that pouch. One wet: that pouch, and look at all again. Two wet: all.
 one-not-asks = I saw it: tap your sign

@@ -507,6 +507,8 @@ take-do = Recibirlo
 # draft
 run-started = Empezó
 # draft
+run-programme = programa { $programme }
+# draft
 run-undone = inicio deshecho
 # draft
 run-released = liberada
@@ -588,11 +590,7 @@ one-not = UNA NO
 # draft
 which-marks = ¿Qué marcas no cambiaron?
 # draft
-which-wet = ¿Cuáles están mojadas?
-# draft
-which-torn = ¿Cuáles están rotas o abiertas?
-# draft
-which-dropped = ¿Cuáles se cayeron?
+which-dry = ¿Cuáles, y qué les pasa?
 # draft
 marks-reach = Una marca detiene toda la tanda.
 # draft

@@ -482,6 +482,8 @@ take-do = Nhận
 # draft
 run-started = Bắt đầu
 # draft
+run-programme = chu trình { $programme }
+# draft
 run-undone = đã rút lại
 # draft
 run-released = đã cho dùng
@@ -560,11 +562,7 @@ one-not = CÓ TÚI CHƯA ĐẠT
 # draft
 which-marks = Dấu nào không đổi màu?
 # draft
-which-wet = Túi nào ướt?
-# draft
-which-torn = Túi nào rách hoặc hở?
-# draft
-which-dropped = Túi nào bị rớt?
+which-dry = Túi nào, và bị gì?
 # draft
 marks-reach = Một dấu không đổi thì cả mẻ không dùng.
 # draft

@@ -92,6 +92,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         && used + washed == 0
         && seen.bagged == 0;
     html! {
+        @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
         div class="cards" {
             @for (run, _) in &to_check { (check_card(ctx, run)) }
             @for (run, usual) in &running { (running_card(ctx, run, *usual, &seen.people)) }

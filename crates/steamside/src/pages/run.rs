@@ -110,7 +110,9 @@ fn heading(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         span { (words.say("run-started")) " " (parts::time(ctx, seen.run.started.0)) }
         @if let Some(sign) = &seen.starter { span class="signed" { (sign) } }
-        @if let Some(programme) = &seen.run.programme { span { (programme) } }
+        @if let Some(programme) = &seen.run.programme {
+            span { (words.tell("run-programme", &[("programme", programme.as_str().into())])) }
+        }
         span { (words.tell("pouch-count", &[("count", seen.run.pouches.into())])) }
         span { (words.say(say::contents_key(seen.run.contents))) }
         @if seen.run.undone { span class="state" { (words.say("run-undone")) } }

@@ -134,13 +134,14 @@ fn dry_not(ctx: &Ctx, seen: &Seen, waiting: &[&Pouch], run: &str) -> Markup {
             (Form::new("look", &format!("dry-{run}")).draw(ctx, &html! {
                 (parts::hidden("run", run))
                 (parts::hidden("dry", "not"))
-                @for (name, key) in [("wet", "which-wet"), ("torn", "which-torn"), ("dropped", "which-dropped")] {
-                    fieldset class="pouches" {
-                        legend { (words.say(key)) }
-                        @for pouch in waiting {
-                            label class="pouch-box" {
+                p class="fact" { (words.say("which-dry")) }
+                @for pouch in waiting {
+                    fieldset class="pouch-row" {
+                        legend class="code" { (pouch.code) }
+                        @for (name, key) in [("wet", "stop-wet"), ("torn", "stop-torn"), ("dropped", "stop-dropped")] {
+                            label {
                                 input type="checkbox" name=(name) value=(pouch.pouch);
-                                span class="code" { (pouch.code) }
+                                span { (words.say(key)) }
                             }
                         }
                     }
