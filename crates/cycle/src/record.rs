@@ -9,15 +9,22 @@
 //! # Ok::<(), cycle::record::Unreadable>(())
 //! ```
 //!
-//! The way of a file: `source` gives lines, `sniff` finds the table in the first of them,
-//! `roles` says which column is what, `plan` reads row by row, `parting` gathers rows into
-//! cycles, `repair` puts them in order, `physics` and `air` say what the numbers mean where the
-//! file does not, and `settle` makes the record. Nothing is filled in and nothing is guessed
-//! silently: what could be read in two ways becomes a finding on which no verdict rests.
+//! The way of a file: `source` gives lines; `sniff` finds the table in the first of them and
+//! `heading` its names; `timing` and `roles` say which column is what; `plan` reads row by row;
+//! `parting` gathers rows into cycles; then, for each cycle, `decide` settles the units with the
+//! help of `physics`, `repair` puts the rows in order, `air` finds the air pressure of the place,
+//! and `settle` makes the record. Nothing is filled in and nothing is guessed silently: what could
+//! be read in two ways becomes a finding on which no verdict rests.
 
 mod air;
 mod cells;
+mod convert;
 mod cycles;
+mod decide;
+mod defects;
+mod failed;
+mod heading;
+mod names;
 mod notes;
 mod number;
 mod parting;
@@ -29,6 +36,7 @@ mod settle;
 mod sniff;
 mod source;
 mod stamp;
+mod timing;
 mod units;
 mod words;
 

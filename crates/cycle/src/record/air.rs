@@ -16,8 +16,10 @@
 //! unclear, and no verdict rests on it. Where the hold lies outside the bounds it is the hold that
 //! is wrong, and the deviation is shown from the likeliest air pressure.
 
+use super::Samples;
+use super::convert::OFFSET_KPA;
 use super::physics::quantile;
-use crate::steam::{STANDARD_ATMOSPHERE_KPA, psat, tsat};
+use crate::steam::{STANDARD_ATMOSPHERE_KPA, air_pressure, psat, tsat};
 
 /// The largest deviation from saturation that an unknown air pressure may hide, K: what a hold may
 /// deviate at all (common practice, no source).
@@ -32,16 +34,62 @@ const SLACK_KPA: f64 = 1.5;
 /// What small vacuum pumps leave in the chamber, kPa (common practice, no source).
 const PUMP_END_KPA: f64 = 4.0;
 
+/// Weather moves the air pressure by 3 kPa, and a sensor by as much again (from memory).
+const WEATHER_AND_SENSOR_KPA: f64 = 8.0;
+
 /// Air pressure of the place.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Air {
-    pub kpa: f64,
+    /// In kPa absolute; `None` where nothing tells it.
+    pub kpa: Option<f64>,
     /// Why a verdict must not rest on it.
     pub doubt: Option<String>,
 }
 
+/// Air pressure around a chamber whose pressures are counted from it.
+pub(super) fn around_gauge(samples: &Samples, altitude_m: Option<f64>) -> Air {
+    let Some(metres) = altitude_m else {
+        return of_place(&samples.temp_c, &samples.press_kpa);
+    };
+    let air = air_pressure(metres);
+    let deepest = samples.press_kpa.iter().copied().fold(0.0, f64::min);
+    let doubt = (air + deepest < -OFFSET_KPA).then(|| {
+        format!(
+            "the vacuum of {deepest:.1} kPa is deeper than the air pressure of {air:.1} kPa at {metres:.0} m allows: check the altitude"
+        )
+    });
+    Air {
+        kpa: Some(air),
+        doubt,
+    }
+}
+
+/// Air pressure from an absolute pressure in the open chamber at the start.
+pub(super) fn of_open_chamber(samples: &Samples, altitude_m: Option<f64>) -> Air {
+    let promised = altitude_m.map(air_pressure);
+    // The first row alone: the pump may start at once.
+    let first = samples.press_kpa.first().copied();
+    let Some(open) = first.filter(|kpa| (50.0..=110.0).contains(kpa)) else {
+        return Air {
+            kpa: promised,
+            doubt: None,
+        };
+    };
+    let doubt = promised
+        .filter(|air| (air - open).abs() > WEATHER_AND_SENSOR_KPA)
+        .map(|air| {
+            format!(
+                "the open chamber shows {open:.1} kPa where the altitude promises {air:.1} kPa: check the altitude, or whether the pressures are absolute"
+            )
+        });
+    Air {
+        kpa: Some(open),
+        doubt,
+    }
+}
+
 /// Works out the air pressure from temperatures in °C and gauge pressures in kPa, in time order.
-pub(super) fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
+fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
     let deepest = gauge.iter().copied().fold(f64::INFINITY, f64::min);
     let top = gauge.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let hold: Vec<usize> = (0..gauge.len())
@@ -50,7 +98,10 @@ pub(super) fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
     let mut low = PLAUSIBLE_KPA.0.max(1.0 - deepest);
     let (Some(first), Some(last), true) = (hold.first(), hold.last(), top > 50.0) else {
         let kpa = STANDARD_ATMOSPHERE_KPA.clamp(low.min(PLAUSIBLE_KPA.1), PLAUSIBLE_KPA.1);
-        return Air { kpa, doubt: None };
+        return Air {
+            kpa: Some(kpa),
+            doubt: None,
+        };
     };
     if let Some(rise) = rise_bound(&celsius[..*first], &gauge[..*first]) {
         low = low.max(rise - 0.5);
@@ -84,7 +135,10 @@ pub(super) fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
             "the pressures are counted from the air, whose pressure is not given and could be {low:.0} to {high:.0} kPa: set the altitude of the place"
         )
     });
-    Air { kpa, doubt }
+    Air {
+        kpa: Some(kpa),
+        doubt,
+    }
 }
 
 /// The most that saturation asks for while steam pours in: pressure and temperature both rising

@@ -1,16 +1,17 @@
 //! The lines of a file, made into one cycle after the other.
 
 use super::cells::Cells;
+use super::decide::Units;
+use super::names::{Channel, Name};
 use super::notes::Asked;
 use super::number::Number;
 use super::parting::{FEW_ROWS, MOST_ROWS, Raw};
 use super::plan::{Plan, Reading, Row, TimeForm};
 use super::roles;
-use super::settle::{Around, Units, settle};
+use super::settle::{Around, settle};
 use super::sniff::{Table, lines};
 use super::source::{Source, text};
 use super::stamp::{Order, Stamp};
-use super::words::{Channel, Name};
 use super::{CycleRecord, Known, Unreadable};
 use std::collections::VecDeque;
 use std::io::Read;

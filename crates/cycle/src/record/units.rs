@@ -232,6 +232,20 @@ fn reference_word(word: &str, behind_unit: bool) -> Option<Reference> {
     None
 }
 
+/// Unit words for the messages.
+pub(super) fn pressure_words(unit: PressureUnit, reference: Reference) -> String {
+    format!("{} {}", unit.as_str(), reference.as_str())
+}
+
+/// The unit's sign with its degree, for the messages.
+pub(super) const fn degree(unit: TemperatureUnit) -> &'static str {
+    match unit {
+        TemperatureUnit::Celsius => "°C",
+        TemperatureUnit::Fahrenheit => "°F",
+        TemperatureUnit::Kelvin => "K",
+    }
+}
+
 /// Is this text, as it stands behind a number, a unit of temperature, pressure or time?
 pub(super) fn is_unit(text: &str) -> bool {
     let words = super::words::split(text);
