@@ -1,5 +1,7 @@
-//! A cycle made from straight lines and the saturation line.
+//! A cycle made from straight lines and the saturation line, and files with it.
 
+use cycle::finding::Code;
+use cycle::record::{CycleRecord, Known, read};
 use cycle::steam::{air_pressure, tsat};
 
 /// Height of the place where the made cycle ran.
@@ -37,4 +39,88 @@ pub fn cycle() -> Vec<(f64, f64)> {
     go(30, 5.0, air, false, 75.0);
     go(20, air, air, false, 85.0);
     rows
+}
+
+/// A record in the making: one line a sample, with what a test wants between.
+pub struct File {
+    pub text: String,
+    /// Seconds since midnight of the first row.
+    pub start_s: i64,
+}
+
+impl File {
+    /// A file that begins with this heading, or without one.
+    pub fn new(heading: &str) -> Self {
+        let text = if heading.is_empty() {
+            String::new()
+        } else {
+            format!("{heading}\n")
+        };
+        Self {
+            text,
+            start_s: 8 * 3_600,
+        }
+    }
+
+    /// One line more.
+    pub fn line(mut self, line: &str) -> Self {
+        self.text.push_str(line);
+        self.text.push('\n');
+        self
+    }
+
+    /// The next rows come so much later.
+    pub fn wait(mut self, seconds: i64) -> Self {
+        self.start_s += seconds;
+        self
+    }
+
+    /// The rows of a made cycle, from one to another, each written by `row`.
+    pub fn rows(
+        mut self,
+        rows: std::ops::Range<usize>,
+        row: impl Fn(&str, f64, f64) -> String,
+    ) -> Self {
+        for (i, (celsius, kpa)) in cycle().into_iter().enumerate() {
+            if rows.contains(&i) {
+                let now = self.start_s + i as i64 * STEP_S;
+                let (h, m, s) = (now / 3_600 % 24, now / 60 % 60, now % 60);
+                let clock = format!("{h:02}:{m:02}:{s:02}");
+                self.text.push_str(&row(&clock, celsius, kpa));
+                self.text.push('\n');
+            }
+        }
+        self
+    }
+
+    /// A whole cycle, and the time it takes.
+    pub fn whole(self) -> Self {
+        let end = cycle().len() as i64 * STEP_S;
+        self.rows(0..usize::MAX, csv).wait(end)
+    }
+
+    /// Reads what stands in it.
+    pub fn read(&self, known: &Known) -> Vec<CycleRecord> {
+        read(self.text.as_bytes(), known).unwrap()
+    }
+
+    /// The one cycle in it.
+    pub fn only(&self) -> CycleRecord {
+        let mut found = self.read(&Known::default());
+        assert_eq!(found.len(), 1, "cycles");
+        found.remove(0)
+    }
+}
+
+/// The heading of [`csv`].
+pub const HEADING: &str = "time,temp C,press kPa abs";
+
+/// A plain row.
+pub fn csv(clock: &str, celsius: f64, kpa: f64) -> String {
+    format!("{clock},{celsius:.1},{kpa:.1}")
+}
+
+/// What was noticed.
+pub fn codes(record: &CycleRecord) -> Vec<Code> {
+    record.findings.iter().map(|finding| finding.code).collect()
 }

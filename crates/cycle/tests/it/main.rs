@@ -10,3 +10,4 @@ mod layouts;
 mod made;
 mod odd;
 mod records;
+mod said;

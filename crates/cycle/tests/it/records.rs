@@ -6,6 +6,7 @@
 
 use cycle::finding::Code;
 use cycle::record::{CycleRecord, Known, read};
+use cycle::steam::{psat, tsat};
 use serde_json::Value;
 use std::path::{Path, PathBuf};
 
@@ -208,4 +209,55 @@ fn clock(got: &CycleRecord, want: &Value, layout: &Value, check: Check<'_>) {
         format!("{:?}", got.start_clock),
         format!("{expected:?}"),
     );
+}
+
+/// The absolute records, written as if counted from the air of a place that nobody names.
+///
+/// What the air pressure is taken for must not make a hold look better than it was: the deviation
+/// from saturation stays what it is, or a finding says that the air pressure is not known.
+#[test]
+fn an_unknown_air_pressure_never_hides_air_or_superheat() {
+    let mut wrong = Vec::new();
+    let mut seen = 0;
+    for truth in truths() {
+        let (layout, run) = (&truth["layout"], &truth["cycles"][0]);
+        let file = truth["file"].as_str().unwrap();
+        if layout["pressure_reference"] != "absolute" || run["recorded"]["run_T_min"].is_null() {
+            continue;
+        }
+        let set_c = run["programme"]["set_C"].as_f64().unwrap();
+        let ambient = truth["site"]["ambient_kpa"].as_f64().unwrap();
+        let absolute = cycles(&truth).remove(0);
+        let mut text = String::from("time s,temp C,press kPa gauge\n");
+        let samples = &absolute.samples;
+        for i in 0..samples.t_s.len() {
+            let gauge = samples.press_kpa[i] - ambient;
+            text.push_str(&format!(
+                "{},{},{gauge:.1}\n",
+                samples.t_s[i], samples.temp_c[i]
+            ));
+        }
+        let found = read(text.as_bytes(), &Known::default()).unwrap().remove(0);
+        let doubted = found.findings.iter().any(|f| f.code == Code::UnitUnclear);
+        let (got, want) = (deviation(&found, set_c), deviation(&absolute, set_c));
+        let both_bad = got.abs() > 2.0 && want.abs() > 2.0;
+        if !doubted && !both_bad && (got - want).abs() > 0.5 {
+            wrong.push(format!(
+                "{file}: {got:.2} K from saturation, not {want:.2} K"
+            ));
+        }
+        seen += 1;
+    }
+    assert!(seen > 15, "{seen}");
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
+
+/// Mean distance from the saturation line at and above the set temperature, K.
+fn deviation(record: &CycleRecord, set_c: f64) -> f64 {
+    let samples = &record.samples;
+    let gaps: Vec<f64> = (0..samples.t_s.len())
+        .filter(|&i| samples.temp_c[i] >= set_c && samples.press_kpa[i] > 0.8 * psat(set_c))
+        .map(|i| samples.temp_c[i] - tsat(samples.press_kpa[i]))
+        .collect();
+    gaps.iter().sum::<f64>() / gaps.len() as f64
 }
