@@ -14,6 +14,9 @@ const WAIT: Duration = Duration::from_secs(10);
 const KEPT_READERS: usize = 4;
 /// Statements that a connection keeps prepared; above the number of different ones in this room.
 const KEPT_STATEMENTS: usize = 160;
+/// Pages that the writer keeps in memory, as SQLite counts a size: -32,000 is 32 MB. Ids are random,
+/// so each fact touches pages all over the indices of a long book.
+const CACHE: i64 = -32_000;
 /// The names of parameters, by their number.
 const NAMES: [&str; 24] = [
     "$1", "$2", "$3", "$4", "$5", "$6", "$7", "$8", "$9", "$10", "$11", "$12", "$13", "$14", "$15",
@@ -40,6 +43,7 @@ impl Sqlite {
             .pragma_update(None, "journal_mode", "WAL")
             .and_then(|()| writer.pragma_update(None, "synchronous", "FULL"))
             .and_then(|()| writer.pragma_update(None, "secure_delete", "ON"))
+            .and_then(|()| writer.pragma_update(None, "cache_size", CACHE))
             .map_err(|error| BookError::sqlite(doing, error))?;
         Ok(Self {
             path: path.to_owned(),
