@@ -17,22 +17,43 @@ pub struct Screen {
 }
 
 /// A 10-inch tablet, lying.
-pub const TABLET: Screen = Screen { size: (1280, 800), name: "tablet" };
+pub const TABLET: Screen = Screen {
+    size: (1280, 800),
+    name: "tablet",
+};
 /// A phone, upright.
-pub const PHONE: Screen = Screen { size: (390, 844), name: "phone" };
+pub const PHONE: Screen = Screen {
+    size: (390, 844),
+    name: "phone",
+};
+
+/// The driver; ended whatever becomes of the test, or it would hold the test's output open.
+struct Driver(Child);
+
+impl Drop for Driver {
+    fn drop(&mut self) {
+        // It may have ended by itself.
+        drop(self.0.kill());
+        drop(self.0.wait());
+    }
+}
 
 /// A browser with its driver.
 pub struct Browser {
-    driver: Child,
     /// The session.
     pub client: Client,
+    _driver: Driver,
     _profile: tempfile::TempDir,
 }
 
 /// Is there a browser to test with? `None` after saying that there is none.
 pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
     let found = |program: &str| {
-        Command::new(program).arg("--version").stdout(Stdio::null()).status().is_ok()
+        Command::new(program)
+            .arg("--version")
+            .stdout(Stdio::null())
+            .status()
+            .is_ok()
     };
     if !found("chromedriver") || !found("chromium") {
         eprintln!("skipped: no chromium and chromedriver on this machine");
@@ -42,17 +63,24 @@ pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
         );
         return None;
     }
-    let mut driver = Command::new("chromedriver")
+    let mut command = Command::new("chromedriver");
+    command
         .arg("--port=0")
         .stdout(Stdio::piped())
-        .spawn()
-        .expect("chromedriver starts");
-    let out = BufReader::new(driver.stdout.take().expect("piped"));
+        .stderr(Stdio::null());
+    let mut driver = Driver(command.spawn().expect("chromedriver starts"));
+    let out = BufReader::new(driver.0.stdout.take().expect("piped"));
     let mut lines = out.lines();
     let port = lines
         .by_ref()
         .map_while(Result::ok)
-        .find_map(|line| line.split("on port ").nth(1)?.trim_end_matches('.').parse::<u16>().ok())
+        .find_map(|line| {
+            line.split("successfully on port ")
+                .nth(1)?
+                .trim_end_matches('.')
+                .parse::<u16>()
+                .ok()
+        })
         .expect("chromedriver says its port");
     std::thread::spawn(move || lines.for_each(drop));
     let profile = tempfile::tempdir().expect("a folder");
@@ -61,7 +89,11 @@ pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
         .connect(&format!("http://127.0.0.1:{port}"))
         .await
         .expect("chromium starts");
-    Some(Browser { driver, client, _profile: profile })
+    Some(Browser {
+        client,
+        _driver: driver,
+        _profile: profile,
+    })
 }
 
 fn capabilities(screen: Screen, language: &str, profile: &std::path::Path) -> Capabilities {
@@ -103,26 +135,70 @@ impl Browser {
         self.client.goto(url).await.expect("the page opens");
     }
 
-    /// Taps the first control with this accessible name that can be tapped.
+    /// Taps a control that leads to a page, and waits until that page is there.
     pub async fn tap(&self, name: &str) {
+        self.run("window.tapped = true").await;
+        self.click(name).await;
+        for _ in 0..200 {
+            let there = "return !window.tapped && document.readyState === 'complete'";
+            if self.run(there).await == serde_json::Value::Bool(true) {
+                return;
+            }
+            tokio::time::sleep(std::time::Duration::from_millis(50)).await;
+        }
+        panic!("no page came after {name:?}");
+    }
+
+    /// Runs a script; null while a page is on its way.
+    async fn run(&self, script: &str) -> serde_json::Value {
+        self.client
+            .execute(script, vec![])
+            .await
+            .unwrap_or_default()
+    }
+
+    /// Taps the first control with this accessible name that can be tapped.
+    async fn click(&self, name: &str) {
         let quoted = format!("\"{name}\"");
         let by_name = format!(
             "//*[self::button or self::a or self::summary or self::label]\
              [normalize-space(.)={quoted} or @aria-label={quoted}]"
         );
-        let elements = self.client.find_all(Locator::XPath(&by_name)).await.expect("a search");
+        let elements = self
+            .client
+            .find_all(Locator::XPath(&by_name))
+            .await
+            .expect("a search");
         for element in elements {
             if element.is_displayed().await.unwrap_or(false) {
-                element.click().await.unwrap_or_else(|error| panic!("tap {name:?}: {error}"));
+                // A person scrolls until the bars at the edge cover nothing.
+                let into_view = "arguments[0].scrollIntoView({block: 'center'})";
+                let found = serde_json::to_value(&element).expect("an element is a reference");
+                self.client
+                    .execute(into_view, vec![found])
+                    .await
+                    .expect("it scrolls");
+                element
+                    .click()
+                    .await
+                    .unwrap_or_else(|error| panic!("tap {name:?}: {error}"));
                 return;
             }
         }
-        panic!("nothing named {name:?} can be tapped on {}:\n{}", self.path().await, self.text().await);
+        panic!(
+            "nothing named {name:?} can be tapped on {}:\n{}",
+            self.path().await,
+            self.text().await
+        );
     }
 
     /// The text that a person sees.
     pub async fn text(&self) -> String {
-        let body = self.client.find(Locator::Css("body")).await.expect("a body");
+        let body = self
+            .client
+            .find(Locator::Css("body"))
+            .await
+            .expect("a body");
         body.text().await.expect("its text")
     }
 
@@ -148,15 +224,8 @@ impl Browser {
     }
 
     /// Ends browser and driver.
-    pub async fn close(mut self) {
-        drop(self.client.clone().close().await);
-        drop(self.driver.kill());
-        drop(self.driver.wait());
-    }
-}
-
-impl Drop for Browser {
-    fn drop(&mut self) {
-        drop(self.driver.kill());
+    pub async fn close(self) {
+        // A browser that is gone already is closed as well.
+        drop(self.client.close().await);
     }
 }
