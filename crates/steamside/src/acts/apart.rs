@@ -8,11 +8,8 @@ use logbook::fact::Body;
 use logbook::view::View;
 use measure::PouchId;
 
-/// Which pouches.
-pub type Apart = Vec<PouchId>;
-
 /// Sends the sets of these pouches back to the beginning of the round.
-pub fn apart(view: &View<'_>, draft: &mut Draft, pouches: Apart) -> Result<(), Refusal> {
+pub fn apart(view: &View<'_>, draft: &mut Draft, pouches: Vec<PouchId>) -> Result<(), Refusal> {
     if pouches.is_empty() {
         return Err(Refusal::rule("refused-nothing-chosen"));
     }

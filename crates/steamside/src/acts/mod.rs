@@ -43,7 +43,7 @@ mod undo;
 mod unload;
 mod wash;
 
-pub use apart::{Apart, apart};
+pub use apart::apart;
 pub use claim::{Claim, claim, write_verdict};
 pub use lift::{Lift, lift};
 pub use look::{Look, look, rests_on_reading};
@@ -54,7 +54,7 @@ pub use open::{Open, What, may_open, open};
 pub use pack::{Pack, pack};
 pub use people::{join, leave};
 pub use read_off::{ReadOff, read_off};
-pub use refusal::{Refusal, Rule};
+pub use refusal::Refusal;
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
 pub use start::{Start, contents_of, start};

@@ -36,13 +36,6 @@ impl Series {
         }
     }
 
-    /// Minutes from first to last sample, rounded up.
-    pub fn minutes(self) -> i64 {
-        let last = self.text().lines().last().and_then(|line| line.split(',').next());
-        let seconds: i64 = last.and_then(|text| text.parse().ok()).unwrap_or_default();
-        (seconds + 59) / 60
-    }
-
     /// The file that the machine would write for a run that begins at `start`.
     pub fn file(self, start: DateTime) -> String {
         let mut file = String::from("time,chamber_C,chamber_kPa_abs,set_C\n");

@@ -8,6 +8,7 @@ use super::take::{Arrived, LARGEST, take};
 use crate::acts::Refusal;
 use crate::app::{App, Who};
 use crate::clock;
+use logbook::drawer::record_hash;
 use logbook::fact::{Known, Way};
 use measure::{Instant, MachineId, Span, StationId};
 use std::collections::HashMap;
@@ -124,6 +125,10 @@ fn take_bytes(
     watched: &Watched,
     bytes: &[u8],
 ) -> Result<Option<String>, Refusal> {
+    // A stick that is put back brings every file again: most are known, and nothing is written.
+    if !app.read(|view| view.taken(record_hash(bytes)))?.is_empty() {
+        return Ok(None);
+    }
     let who = Who::program(watched.station, Known::Measured)?;
     let mut taken = None;
     app.act(who, |view, draft| {
@@ -164,5 +169,68 @@ pub async fn watch(app: App, watched: Watched) {
             }
         }
         tokio::time::sleep(PAUSE).await;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)] // tests may stop at once
+    use super::*;
+    use crate::chance;
+    use logbook::book::{Book, Opening};
+    use logbook::fact::{BookKind, Stamp};
+    use std::sync::Arc;
+
+    fn app(folder: &Path) -> App {
+        let at = Instant::from_millis(0);
+        let stamp = Stamp {
+            act: chance::id().unwrap(),
+            happened: at,
+            written: at,
+            station: chance::id().unwrap(),
+            sign: None,
+            known: Known::Setting,
+        };
+        let opening = Opening {
+            salon: chance::id().unwrap(),
+            zone: "Etc/UTC".to_owned(),
+            book: BookKind::Salon,
+            stamp,
+        };
+        let book = Book::create(folder, opening).unwrap();
+        App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) }
+    }
+
+    /// Seconds after the first look, and how many records the book has then.
+    #[test]
+    fn a_file_is_taken_in_when_it_has_been_still_for_ten_seconds() {
+        let home = tempfile::tempdir().unwrap();
+        let stick = home.path().join("stick");
+        let app = app(home.path());
+        let watched = Watched {
+            folder: stick.join("deep"),
+            machine: None,
+            station: chance::id().unwrap(),
+        };
+        let mut watch = Watch::default();
+        let mut kept = |second: i64| {
+            watch.poll(&app, &watched, Instant::from_millis(second * 1_000));
+            app.read(|view| view.taken_unclaimed()).unwrap().len()
+        };
+        assert_eq!(kept(0), 0, "the stick is away");
+        std::fs::create_dir_all(&watched.folder).unwrap();
+        let file = watched.folder.join("a.csv");
+        let text = include_str!("../../demo/good_a.csv");
+        let half = &text[..text.len() / 2];
+        std::fs::write(&file, half).unwrap();
+        assert_eq!(kept(1), 0);
+        assert_eq!(kept(10), 0, "nine seconds are not ten");
+        std::fs::write(&file, text).unwrap();
+        assert_eq!(kept(12), 0, "it has just grown");
+        assert_eq!(kept(22), 1);
+        assert_eq!(kept(40), 1, "the same file once");
+        std::fs::write(watched.folder.join(".hidden"), half).unwrap();
+        assert_eq!(kept(60), 1);
+        assert_eq!(kept(80), 1);
     }
 }

@@ -3,6 +3,7 @@
 
 mod browser;
 mod check;
+mod commands;
 mod kill;
 mod loop_in_browser;
 mod salon;
