@@ -536,6 +536,7 @@ line-taken = { $count ->
 line-claimed = The record belongs to { $run }.
 line-judged = { $run }: { $outcome } ({ $known }).
 line-looked = { $run } looked at.
+line-looked-inner = The indicator inside did not reach its end point.
 line-looked-marks = Mark not turned: { $what }.
 line-looked-wet = Wet: { $what }.
 line-looked-torn = Torn: { $what }.

@@ -960,6 +960,8 @@ line-judged = { $run }: { $outcome } ({ $known }).
 # draft
 line-looked = { $run } mirada.
 # draft
+line-looked-inner = El indicador de dentro no llegó al final.
+# draft
 line-looked-marks = Marca sin cambiar: { $what }.
 # draft
 line-looked-wet = Mojada: { $what }.

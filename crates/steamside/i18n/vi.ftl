@@ -901,6 +901,8 @@ line-judged = { $run }: { $outcome } ({ $known }).
 # draft
 line-looked = Đã coi { $run }.
 # draft
+line-looked-inner = Chỉ thị bên trong chưa tới điểm cuối.
+# draft
 line-looked-marks = Dấu không đổi màu: { $what }.
 # draft
 line-looked-wet = Ướt: { $what }.

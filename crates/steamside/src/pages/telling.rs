@@ -199,6 +199,14 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
                 ("why", words.say(say::stop_key(*why)).into()),
             ],
         ),
+        other => shelf_line(ctx, names, other),
+    }
+}
+
+/// What happens to pouches after their run was decided on.
+fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
+    let words = ctx.words();
+    match body {
         Body::StopLifted { pouches, why } => words.tell(
             match why {
                 LiftReason::Mistake => "line-lifted-mistake",
@@ -220,6 +228,7 @@ fn looked(ctx: &Ctx, names: &Names, body: &Body) -> String {
     let words = ctx.words();
     let Body::Looked {
         run,
+        inner_mark,
         marks_not_turned,
         wet,
         torn,
@@ -231,6 +240,9 @@ fn looked(ctx: &Ctx, names: &Names, body: &Body) -> String {
     };
     let run = names.run(ctx, *run);
     let mut parts = vec![words.tell("line-looked", &[("run", run.into())])];
+    if *inner_mark == Some(false) {
+        parts.push(words.say("line-looked-inner"));
+    }
     for (key, pouches) in [
         ("line-looked-marks", marks_not_turned),
         ("line-looked-wet", wet),

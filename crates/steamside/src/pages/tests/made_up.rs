@@ -17,7 +17,7 @@ use logbook::fact::{
 };
 use logbook::view::{KindCount, LogLine, Machine, Person, Pouch, Run, TakenCycle};
 use maud::Markup;
-use measure::{ActId, DrawerId, Id, Instant, RecordHash, Span};
+use measure::{DrawerId, Id, Instant, RecordHash, Span};
 use release::recall::Reach;
 use release::verdict::Outcome;
 
@@ -694,8 +694,4 @@ fn set_up() -> setup::Seen {
         kinds: kinds(),
         zone: "America/Chicago".to_owned(),
     }
-}
-
-pub fn act(number: u8) -> ActId {
-    id(number)
 }
