@@ -9,7 +9,7 @@ use super::parting::{FEW_ROWS, MOST_ROWS, Raw};
 use super::plan::{Plan, Reading, Row, TimeForm};
 use super::roles;
 use super::settle::{Around, settle};
-use super::sniff::{Table, lines};
+use super::sniff::{Lines, Table};
 use super::source::{Source, text};
 use super::stamp::{Order, Stamp};
 use super::{CycleRecord, Known, Unreadable};
@@ -146,8 +146,12 @@ impl<'k, R: Read> Cycles<'k, R> {
         let first = self.source.coming_line();
         let line_end = self.source.line_end();
         let (window, complete) = self.source.window(WINDOW)?;
-        let found = lines(window, line_end, complete);
-        let table = Table::find(&found).ok_or_else(|| {
+        let lines = Lines {
+            window,
+            line_end,
+            complete,
+        };
+        let table = Table::find(lines).ok_or_else(|| {
             Unreadable::new(
                 Some(first),
                 "no table of times and temperatures was found",

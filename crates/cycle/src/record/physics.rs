@@ -27,6 +27,9 @@ const STILL_KPA: f64 = 15.0;
 /// Above this absolute pressure there is steam in the chamber, kPa.
 const STEAM_KPA: f64 = 125.0;
 
+/// Pairs that are held against the saturation line.
+const TOP_PAIRS: usize = 150;
+
 /// A reading is clear when every other costs this much more, K.
 pub(super) const CLEAR: f64 = 4.0;
 
@@ -72,8 +75,9 @@ impl Digest {
         let (coldest, hottest) = inner(&mut temperatures);
         let floor = most - 0.12 * (most - least);
         let near = |p: f64| p >= floor && p <= most + 0.1 * (most - least);
-        let every = (both.len() / 2_000).max(1);
+
         let top: Vec<_> = both.iter().filter(|pair| near(pair.1)).copied().collect();
+        let every = top.len().div_ceil(TOP_PAIRS).max(1);
         Some(Self {
             start,
             least,
@@ -134,9 +138,11 @@ impl Digest {
             };
             return believable.then_some(NO_STEAM + penalty + still);
         }
+        if !within(hottest, (95.0, 160.0)) || coldest < -20.0 {
+            return None;
+        }
         let gap = self.distance_from_saturation(t, kpa, air)?;
-        let believable = within(hottest, (95.0, 160.0)) && coldest > -20.0 && gap < 15.0;
-        believable.then_some(gap + penalty)
+        (gap < 15.0).then_some(gap + penalty)
     }
 
     /// Median distance in K between temperature and the saturation line at the highest pressures;

@@ -3,7 +3,7 @@
 use super::cells::{Cells, Split};
 use super::number;
 use super::sniff::{Kind, kind};
-use super::stamp::{DAY, Order, SECOND, Scan, Stamp};
+use super::stamp::{DAY, Order, SECOND, Scan, Stamp, iso};
 use super::units::Said;
 
 /// How the time column is written.
@@ -110,6 +110,10 @@ impl TimePlan {
         let plain = |micros: i64| Stamp { micros, zone: 0 };
         match self.form {
             TimeForm::Dated(order) => match self.clock {
+                None if order == Order::Ymd => match iso(raw) {
+                    Some(stamp) => Some(stamp),
+                    None => Scan::read(raw)?.dated(order),
+                },
                 None => Scan::read(raw)?.dated(order),
                 Some(clock) => {
                     let day = Scan::read(raw)?.day(order)?;

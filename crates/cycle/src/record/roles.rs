@@ -214,16 +214,10 @@ fn by_physics(
     temperatures: &[usize],
     pressures: &[usize],
 ) -> Option<(usize, usize)> {
-    let every = table.rows.len().div_ceil(SAMPLE_ROWS).max(1);
     let numbers = |column: &usize| -> (usize, Vec<f64>) {
-        (
-            *column,
-            table
-                .numbers(*column, mark)
-                .into_iter()
-                .step_by(every)
-                .collect(),
-        )
+        let values = table.numbers(*column, mark);
+        let every = values.len().div_ceil(SAMPLE_ROWS).max(1);
+        (*column, values.into_iter().step_by(every).collect())
     };
     let varies = |values: &[f64]| values.iter().any(|v| *v != values[0]);
     let of = |columns: &[usize]| -> Vec<(usize, Vec<f64>)> {

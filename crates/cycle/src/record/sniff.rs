@@ -6,9 +6,16 @@ use super::names::Name;
 use super::number;
 use super::source::{LONGEST_LINE, position, text};
 use super::stamp::{Order, Scan, Shape};
+use std::cell::OnceCell;
 
 /// Lines looked at when the first few do not settle it.
 const MOST_LINES: usize = 4_000;
+
+/// Lines looked at first.
+const FIRST_LINES: usize = 60;
+
+/// Rows looked at where the first do not tell.
+const MOST_ROWS: usize = 10_000;
 
 /// Rows of the same width that settle it.
 const ENOUGH_ROWS: usize = 24;
@@ -29,8 +36,11 @@ pub(super) enum Kind {
 pub(super) struct Table<'a> {
     pub split: Split,
     pub width: usize,
-    /// Its rows, and nothing else.
+    /// Its first rows, and nothing else.
     pub rows: Vec<&'a [u8]>,
+    /// Every row, looked for only where the first do not tell.
+    every: OnceCell<Vec<&'a [u8]>>,
+    lines: Lines<'a>,
     /// Kind of each column.
     pub kinds: Vec<Kind>,
     /// What the heading says of each column.
@@ -39,61 +49,73 @@ pub(super) struct Table<'a> {
     pub heading: Vec<&'a [u8]>,
 }
 
-/// The lines of a window; a last one without its end is left out unless the file ends there.
-pub(super) fn lines(window: &[u8], line_end: u8, complete: bool) -> Vec<&[u8]> {
-    let mut all = Vec::new();
-    let mut rest = window;
-    while !rest.is_empty() && all.len() < MOST_LINES {
-        let (line, next) = match position(rest, line_end) {
-            Some(at) => (&rest[..at], &rest[at + 1..]),
-            None if complete => (rest, &rest[rest.len()..]),
-            None => break,
-        };
-        let line = line.strip_suffix(b"\r").unwrap_or(line);
-        all.push(&line[..line.len().min(LONGEST_LINE)]);
-        rest = next;
+/// The bytes in which the table must begin.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Lines<'a> {
+    pub window: &'a [u8],
+    pub line_end: u8,
+    /// The file ends with the window.
+    pub complete: bool,
+}
+
+impl<'a> Lines<'a> {
+    /// The first lines; a last one without its end is left out unless the file ends there.
+    fn first(self, most: usize) -> Vec<&'a [u8]> {
+        let mut all = Vec::new();
+        let mut rest = self.window;
+        while !rest.is_empty() && all.len() < most {
+            let (line, next) = match position(rest, self.line_end) {
+                Some(at) => (&rest[..at], &rest[at + 1..]),
+                None if self.complete => (rest, &rest[rest.len()..]),
+                None => break,
+            };
+            let line = line.strip_suffix(b"\r").unwrap_or(line);
+            all.push(&line[..line.len().min(LONGEST_LINE)]);
+            rest = next;
+        }
+        all
     }
-    all
 }
 
 impl<'a> Table<'a> {
     /// Looks for the table that most lines agree on.
-    pub fn find(lines: &[&'a [u8]]) -> Option<Self> {
-        let first = lines.len().min(80);
-        let best = best_split(&lines[..first]);
-        let (split, width, rows) = match best {
-            Some(found) if found.2 >= ENOUGH_ROWS => found,
-            _ => best_split(lines)?,
-        };
-        Self::build(lines, split, width, rows)
+    pub fn find(lines: Lines<'a>) -> Option<Self> {
+        let first = lines.first(FIRST_LINES);
+        match best_split(&first) {
+            Some(found) if found.2 >= ENOUGH_ROWS => Self::build(lines, &first, found),
+            _ => {
+                let all = lines.first(MOST_LINES);
+                let found = best_split(&all)?;
+                Self::build(lines, &all, found)
+            }
+        }
     }
 
-    fn build(lines: &[&'a [u8]], split: Split, width: usize, count: usize) -> Option<Self> {
+    fn build(lines: Lines<'a>, first: &[&'a [u8]], found: (Split, usize, usize)) -> Option<Self> {
+        let (split, width, count) = found;
         if count < 2 {
             return None;
         }
         let mut cells = Cells::default();
         let mut rows = Vec::new();
-        let mut first = None;
+        let mut begins = None;
         let mut votes: Vec<Vec<Kind>> = vec![Vec::new(); width];
-        for (i, line) in lines.iter().enumerate() {
+        for (i, line) in first.iter().enumerate() {
             let kinds = kinds_of(&mut cells, &split, line);
             if kinds.len() == width && is_row(&kinds) {
-                first.get_or_insert(i);
-                if rows.len() < 400 {
-                    for (column, kind) in kinds.iter().enumerate() {
-                        votes[column].push(*kind);
-                    }
+                begins.get_or_insert(i);
+                for (column, kind) in kinds.iter().enumerate() {
+                    votes[column].push(*kind);
                 }
                 rows.push(*line);
             }
         }
-        let before = lines[..first?].to_vec();
+        let before = &first[..begins?];
         let (names, heading) = match &split {
             Split::Json(names) | Split::Pairs(names) => {
                 (names.iter().map(|n| Name::read(n)).collect(), Vec::new())
             }
-            _ => heading(&before, &split, width, rows.first()?),
+            _ => heading(before, &split, width, rows.first()?),
         };
         Some(Self {
             kinds: votes.iter().map(|votes| majority(votes)).collect(),
@@ -101,14 +123,36 @@ impl<'a> Table<'a> {
             split,
             width,
             rows,
+            every: OnceCell::new(),
+            lines,
             heading,
+        })
+    }
+
+    /// Every row in the window.
+    fn every(&self) -> &[&'a [u8]] {
+        self.every.get_or_init(|| {
+            let mut cells = Cells::default();
+            let first = self.rows.first().map(|row| row.as_ptr());
+            let mut rows = self.lines.first(MOST_ROWS);
+            rows.drain(
+                ..rows
+                    .iter()
+                    .position(|l| Some(l.as_ptr()) == first)
+                    .unwrap_or(0),
+            );
+            rows.retain(|line| {
+                cells.cut(&self.split, line, usize::MAX);
+                cells.len() == self.width
+            });
+            rows
         })
     }
 
     /// Numbers of a column, not-a-number where there is none.
     pub fn numbers(&self, column: usize, mark: u8) -> Vec<f64> {
         let mut cells = Cells::default();
-        self.rows
+        self.every()
             .iter()
             .map(|row| {
                 cells.cut(&self.split, row, column + 1);
@@ -121,11 +165,18 @@ impl<'a> Table<'a> {
     }
 
     /// Texts of a column in the first rows.
+    pub fn first_texts(&self, column: usize) -> Vec<Vec<u8>> {
+        self.texts_of(&self.rows, column)
+    }
+
+    /// Texts of a column in every row.
     pub fn texts(&self, column: usize) -> Vec<Vec<u8>> {
+        self.texts_of(self.every(), column)
+    }
+
+    fn texts_of(&self, rows: &[&[u8]], column: usize) -> Vec<Vec<u8>> {
         let mut cells = Cells::default();
-        self.rows
-            .iter()
-            .take(2_000)
+        rows.iter()
             .map(|row| {
                 cells.cut(&self.split, row, column + 1);
                 cells.get(row, column).unwrap_or_default().to_vec()
@@ -138,7 +189,7 @@ impl<'a> Table<'a> {
     pub fn decimal_mark(&self) -> u8 {
         let mut cells = Cells::default();
         let (mut sure, mut perhaps) = ([0_usize; 2], [0_usize; 2]);
-        for row in self.rows.iter().take(400) {
+        for row in &self.rows {
             cells.cut(&self.split, row, self.width);
             for column in 0..self.width {
                 let cell = cells.get(row, column).unwrap_or_default().trim_ascii();
@@ -324,11 +375,11 @@ fn is_row(kinds: &[Kind]) -> bool {
 fn majority(votes: &[Kind]) -> Kind {
     let mut best = (Kind::Empty, 0);
     for vote in votes {
-        let count = votes.iter().take(200).filter(|v| *v == vote).count();
+        let count = votes.iter().filter(|v| *v == vote).count();
         if *vote != Kind::Empty && count > best.1 {
             best = (*vote, count);
         }
-        if best.1 * 2 > votes.len().min(200) {
+        if best.1 * 2 > votes.len() {
             break;
         }
     }

@@ -12,6 +12,9 @@ use std::io::Read;
 /// Bytes asked for at a time.
 const CHUNK: usize = 64 * 1024;
 
+/// Bytes by which it is decided what kind of file this is.
+const LOOKED_AT: usize = 8 * 1024;
+
 /// The longest line that is looked at; of a longer one only this much is kept.
 pub(super) const LONGEST_LINE: usize = 64 * 1024;
 
@@ -190,7 +193,7 @@ impl<R: Read> Source<R> {
 
     /// By the byte order mark, or by where the zero bytes stand.
     fn settle_encoding(&mut self) {
-        let head = &self.buffer;
+        let head = &self.buffer[..self.buffer.len().min(LOOKED_AT)];
         let zeros = |odd: usize| {
             head.iter()
                 .skip(odd)
@@ -227,8 +230,8 @@ impl<R: Read> Source<R> {
     /// Pictures, archives and the like hold bytes that no text has.
     fn refuse_what_is_not_text(&self) -> Result<(), Unreadable> {
         let odd = |b: &&u8| **b < 32 && !matches!(**b, b'\t' | b'\n' | b'\r' | 0x0C | 0x1A | 0x1B);
-        let odd = self.buffer.iter().filter(odd).count();
-        if odd * 20 > self.buffer.len() {
+        let head = &self.buffer[..self.buffer.len().min(LOOKED_AT)];
+        if head.iter().filter(odd).count() * 20 > head.len() {
             return Err(Unreadable::new(
                 Some(1),
                 "the file is not text",

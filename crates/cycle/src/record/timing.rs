@@ -56,11 +56,19 @@ pub(super) fn time_plan(
 
 /// Which of the three numbers is the day.
 fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) -> Order {
-    let days: Vec<([u32; 3], bool)> = table
-        .texts(column)
-        .iter()
-        .filter_map(|cell| Scan::read(cell)?.day_numbers())
-        .collect();
+    let numbers_of = |texts: Vec<Vec<u8>>| -> Vec<([u32; 3], bool)> {
+        texts
+            .iter()
+            .filter_map(|cell| Scan::read(cell)?.day_numbers())
+            .collect()
+    };
+    let first = numbers_of(table.first_texts(column));
+    let plain = |(n, by_name): &([u32; 3], bool)| *by_name || n[0] > 12 || n[1] > 12;
+    let days = if first.iter().any(plain) {
+        first
+    } else {
+        numbers_of(table.texts(column))
+    };
     let any = |of: fn(&[u32; 3]) -> bool| days.iter().any(|(numbers, _)| of(numbers));
     if any(|n| n[0] > 31) {
         return Order::Ymd;
@@ -86,7 +94,7 @@ fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) ->
         _ => {}
     }
     let points = table
-        .texts(column)
+        .first_texts(column)
         .iter()
         .take(1)
         .any(|cell| cell.contains(&b'.'));
