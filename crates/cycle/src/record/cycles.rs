@@ -158,7 +158,7 @@ impl<'k, R: Read> Cycles<'k, R> {
                 "export the record as a table with time, temperature and pressure, one row a reading",
             )
         });
-        let plan = table.and_then(|table| roles::plan(&table, self.known, complete));
+        let plan = table.and_then(|table| roles::plan(&table, self.known));
         match plan {
             Ok(plan) => {
                 self.plan = Some(plan);
@@ -394,7 +394,7 @@ impl<'k, R: Read> Cycles<'k, R> {
     }
 }
 
-/// A line of words that names columns of at least two kinds.
+/// A line of words that names columns of at least two kinds. Numbers stand in no heading.
 fn is_heading(words: &str) -> bool {
     let mut found = Vec::new();
     let cells: Vec<&str> = if words.contains(['\t', ';', ',', '|']) {
@@ -404,10 +404,11 @@ fn is_heading(words: &str) -> bool {
     };
     for cell in cells {
         let name = Name::read(cell);
+        let number = |word: &String| word.bytes().all(|b| b.is_ascii_digit());
         let known = matches!(
             name.channel,
             Channel::Time | Channel::Temperature | Channel::Pressure
-        );
+        ) && !name.words.iter().any(number);
         if known && !found.contains(&name.channel) && name.words.len() <= 5 {
             found.push(name.channel);
         }

@@ -1,6 +1,6 @@
 //! Words by which a record says of itself that its cycle was stopped or failed.
 
-use super::words::split;
+use super::words::{any_stem, split};
 
 /// Stems in English, German, French, Spanish, Portuguese, Italian and Polish.
 const FAILED: &[&str] = &[
@@ -50,6 +50,20 @@ const FAILED: &[&str] = &[
 pub(super) fn says_failed(line: &str) -> Option<String> {
     let words = split(line);
     let joined = words.join(" ");
+    // A limit at which the machine would raise an alarm is no alarm; nor is a default a fault.
+    let limits = [
+        "limit",
+        "grenz",
+        "seuil",
+        "umbral",
+        "soglia",
+        "threshold",
+        "setting",
+        "delay",
+    ];
+    if any_stem(&words, &limits) || joined.contains("par defaut") {
+        return None;
+    }
     let phrases = [
         "that bai",
         "bi huy",
@@ -64,7 +78,9 @@ pub(super) fn says_failed(line: &str) -> Option<String> {
     let phrase = phrases.iter().any(|p| joined.contains(p));
     let at = words
         .iter()
-        .position(|word| FAILED.iter().any(|stem| word.starts_with(stem)) && word != "errors0")
+        .position(|word| {
+            FAILED.iter().any(|stem| word.starts_with(stem)) && !word.ends_with("frei")
+        })
         .or(phrase.then_some(0))?;
     if phrase {
         return Some(line.trim().to_owned());
@@ -114,6 +130,9 @@ mod tests {
             "no faults",
             "Fehler: keine",
             "Alarms none",
+            "Alarm limit: 138 C",
+            "Zyklus fehlerfrei",
+            "Valeur par défaut",
             "Default programme",
             "END OF CYCLE",
             "Alarme: aucune",

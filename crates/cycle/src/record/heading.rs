@@ -74,7 +74,11 @@ fn heading_cells(
             .to_owned()
     };
     if *split != Split::Blanks {
-        return (kinds.len() == width).then(|| (0..width).map(of).collect());
+        // One of heading and rows may end with a separator too many.
+        let spare = kinds.len() == width + 1 && kinds[width] == Kind::Empty;
+        let lacking = kinds.len() + 1 == width && kinds.len() > 1;
+        let fits = kinds.len() == width || spare || lacking;
+        return fits.then(|| (0..width).map(of).collect());
     }
     let line = text(line);
     let wide: Vec<String> = line
@@ -138,4 +142,19 @@ fn by_place(line: &str, width: usize, first_row: &[u8], words: Vec<String>) -> V
         }
     }
     columns
+}
+
+/// Does a heading of so many names stand above rows in which every number fell in two, because
+/// commas part the columns and mark the decimals as well?
+pub(super) fn is_glued(before: &[&[u8]], split: &Split, width: usize) -> bool {
+    *split == Split::At(b',')
+        && before.iter().rev().take(6).any(|line| {
+            let mut cells = Cells::default();
+            let names = kinds_of(&mut cells, split, line).len();
+            let texts: Vec<String> = (0..names)
+                .filter_map(|i| Some(text(cells.get(line, i)?).into_owned()))
+                .collect();
+            let plain = !line.iter().any(u8::is_ascii_digit);
+            plain && names > 1 && width == 2 * names - 1 && names_something(&texts)
+        })
 }

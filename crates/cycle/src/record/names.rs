@@ -308,7 +308,7 @@ fn quantity(words: &[String], said: Said) -> Channel {
 }
 
 fn place(words: &[String], chamber: bool) -> Place {
-    if any_stem(words, ELSEWHERE) || any_word(words, &["vo", "air", "luft"]) {
+    if any_stem(words, ELSEWHERE) || any_word(words, &["vo", "air", "luft", "max", "maximum"]) {
         Place::Elsewhere
     } else if any_stem(words, LOAD) {
         Place::Load

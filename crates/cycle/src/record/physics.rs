@@ -132,11 +132,12 @@ impl Digest {
             let boils = hottest > 85.0 || over < 10.0;
             let believable = coldest > 2.0 && hottest < 118.0 && boils;
             let still = if most - least < STILL_KPA {
-                NOT_OPEN
+                2.0 * NOT_OPEN
             } else {
                 0.0
             };
-            return believable.then_some(NO_STEAM + penalty + still);
+            // Nothing but the open chamber speaks for it.
+            return believable.then_some(NO_STEAM + 2.0 * penalty + still);
         }
         if !within(hottest, (95.0, 160.0)) || coldest < -20.0 {
             return None;

@@ -27,6 +27,8 @@ pub(super) enum TimeForm {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct TimePlan {
     pub form: TimeForm,
+    /// Why no verdict may rest on the times.
+    pub doubt: Option<&'static str>,
     /// Column of the time, or of the day where the clock stands apart.
     pub column: usize,
     /// Column of the clock.

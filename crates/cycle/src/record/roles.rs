@@ -13,10 +13,17 @@ use super::{Known, Unreadable};
 const SAMPLE_ROWS: usize = 1_500;
 
 /// Makes the plan for reading a table.
-pub(super) fn plan(table: &Table<'_>, known: &Known, complete: bool) -> Result<Plan, Unreadable> {
+pub(super) fn plan(table: &Table<'_>, known: &Known) -> Result<Plan, Unreadable> {
+    if table.glued {
+        return Err(Unreadable::new(
+            None,
+            "commas part the columns and mark the decimals at once, so that the numbers cannot be told apart",
+            "export the record with semicolons or tabs between the columns",
+        ));
+    }
     let mark = table.decimal_mark();
     let american = is_american(table);
-    let time = time_plan(table, mark, known, american, complete).ok_or_else(|| {
+    let time = time_plan(table, mark, known, american).ok_or_else(|| {
         Unreadable::new(
             None,
             "no column of times was found",

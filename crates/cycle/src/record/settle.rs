@@ -44,6 +44,8 @@ pub(super) fn settle(raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) {
         .doubt
         .map(|text| whole(&samples, Code::UnitUnclear, text));
     findings.extend(doubt);
+    let doubt = around.plan.time.doubt.map(str::to_owned);
+    findings.extend(doubt.map(|text| whole(&samples, Code::UnitUnclear, text)));
     let truncated = raw.cut || raw.ends_under_way();
     findings.extend(defects(&raw, &converted, &repaired, truncated));
     let integrity = integrity(&samples, &repaired, truncated);

@@ -1,7 +1,7 @@
 //! Finding the table in the first lines of a file: its separator, its rows and its heading.
 
 use super::cells::{Cells, Split, json_object, json_paths, pairs};
-use super::heading::heading;
+use super::heading::{heading, is_glued};
 use super::names::Name;
 use super::number;
 use super::source::{LONGEST_LINE, position, text};
@@ -45,6 +45,8 @@ pub(super) struct Table<'a> {
     pub kinds: Vec<Kind>,
     /// What the heading says of each column.
     pub names: Vec<Name>,
+    /// Decimal commas and commas between the columns cannot be told apart.
+    pub glued: bool,
     /// The heading's lines.
     pub heading: Vec<&'a [u8]>,
 }
@@ -111,6 +113,7 @@ impl<'a> Table<'a> {
             }
         }
         let before = &first[..begins?];
+        let glued = is_glued(before, &split, width);
         let (names, heading) = match &split {
             Split::Json(names) | Split::Pairs(names) => {
                 (names.iter().map(|n| Name::read(n)).collect(), Vec::new())
@@ -125,6 +128,7 @@ impl<'a> Table<'a> {
             rows,
             every: OnceCell::new(),
             lines,
+            glued,
             heading,
         })
     }

@@ -2,9 +2,10 @@
 
 use super::Known;
 use super::names::Channel;
+use super::physics::quantile;
 use super::plan::{TimeForm, TimePlan};
 use super::sniff::{Kind, Table};
-use super::stamp::{Order, Scan, Shape};
+use super::stamp::{Order, SECOND, Scan, Shape};
 
 /// Where the time stands, and in what form; nothing where there is none.
 pub(super) fn time_plan(
@@ -12,45 +13,37 @@ pub(super) fn time_plan(
     mark: u8,
     known: &Known,
     american: bool,
-    complete: bool,
 ) -> Option<TimePlan> {
     let of_kind = |wanted: fn(Shape) -> bool| {
         (0..table.width).find(|c| matches!(table.kinds[*c], Kind::Time(shape) if wanted(shape)))
     };
     let half_day = (0..table.width).find(|c| table.kinds[*c] == Kind::HalfDay);
     let clock = of_kind(|shape| matches!(shape, Shape::Clock(_)));
-    if let Some(column) = of_kind(|shape| shape == Shape::Dated) {
-        let form = TimeForm::Dated(day_order(table, column, known, american));
-        return Some(TimePlan {
-            form,
-            column,
-            clock: None,
-            half_day: None,
-        });
-    }
-    if let (Some(column), Some(clock)) = (of_kind(|shape| shape == Shape::Day), clock) {
-        let form = TimeForm::Dated(day_order(table, column, known, american));
-        return Some(TimePlan {
-            form,
-            column,
-            clock: Some(clock),
-            half_day,
-        });
-    }
-    if let Some(column) = clock {
-        return Some(TimePlan {
-            form: clock_form(table, column),
-            column,
-            clock: None,
-            half_day,
-        });
-    }
-    let column = number_time_column(table, mark)?;
-    Some(TimePlan {
-        form: number_form(table, column, mark, complete),
+    let dated = of_kind(|shape| shape == Shape::Dated);
+    let day = of_kind(|shape| shape == Shape::Day);
+    let plan = |column, form: (TimeForm, Option<&'static str>)| TimePlan {
+        form: form.0,
+        doubt: form.1,
         column,
         clock: None,
         half_day: None,
+    };
+    let order = |column| TimeForm::Dated(day_order(table, column, known, american));
+    Some(match (dated, day, clock) {
+        (Some(column), _, _) => plan(column, (order(column), None)),
+        (None, Some(column), Some(clock)) => TimePlan {
+            clock: Some(clock),
+            half_day,
+            ..plan(column, (order(column), None))
+        },
+        (None, None, Some(column)) => TimePlan {
+            half_day,
+            ..plan(column, clock_form(table, column))
+        },
+        _ => {
+            let column = number_time_column(table, mark)?;
+            plan(column, number_form(table, column, mark))
+        }
     })
 }
 
@@ -107,37 +100,52 @@ fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) ->
 }
 
 /// A clock of the day, or a time counted from the start.
-fn clock_form(table: &Table<'_>, column: usize) -> TimeForm {
+///
+/// Of two numbers, hours and minutes make a hold sixty times as long as minutes and seconds, so
+/// they are taken only where the heading says so.
+fn clock_form(table: &Table<'_>, column: usize) -> (TimeForm, Option<&'static str>) {
     let scans: Vec<Scan> = table
         .texts(column)
         .iter()
         .filter_map(|cell| Scan::read(cell))
         .collect();
-    if scans.iter().any(Scan::has_half_day) {
-        return TimeForm::Clock;
-    }
+    let name = &table.names[column];
     let elapsed: Vec<i64> = scans.iter().filter_map(Scan::elapsed).collect();
     let (Some(first), Some(last)) = (elapsed.first(), elapsed.last()) else {
-        return TimeForm::Clock;
+        return (TimeForm::Clock, None);
     };
-    let second = super::stamp::SECOND;
+    if scans.iter().any(Scan::has_half_day) {
+        return (TimeForm::Clock, None);
+    }
+    let from_zero = *first < 60 * SECOND && last >= first;
     let beyond_clock = scans.iter().any(|scan| scan.clock().is_none());
-    let two_parts = table.kinds[column] == Kind::Time(Shape::Clock(2));
-    // Hours and minutes hold the same number for many rows unless the record is a slow one.
-    let fast = elapsed
-        .windows(2)
-        .all(|pair| pair[1] - pair[0] < 120 * second);
-    let hours_and_minutes = two_parts && elapsed.windows(2).any(|pair| pair[0] == pair[1]);
-    let counted = table.names[column].elapsed
-        || beyond_clock
-        || (*first < 60 * second && *last >= *first)
-        || (two_parts && fast && !hours_and_minutes && last - first > 300 * second);
-    if counted {
+    if table.kinds[column] == Kind::Time(Shape::Clock(2)) {
+        let said = name.words.windows(2).any(|w| w[0] == "hh" && w[1] == "mm");
+        // Minutes stand still for many rows, seconds at most for as many as there are channels.
+        let still = elapsed.windows(2).filter(|pair| pair[0] == pair[1]).count();
+        let stands_still = still * 10 > elapsed.len() * 9;
+        let doubt = !name.elapsed && !beyond_clock && (!from_zero || stands_still);
+        return match said {
+            true => (TimeForm::Clock, None),
+            false => (TimeForm::Elapsed, doubt.then_some(TWO_NUMBERS)),
+        };
+    }
+    let counted = name.elapsed || beyond_clock || from_zero;
+    let form = if counted {
         TimeForm::Elapsed
     } else {
         TimeForm::Clock
-    }
+    };
+    (form, None)
 }
+
+const TWO_NUMBERS: &str = "the times could be minutes and seconds or hours and minutes; they are read as minutes and seconds";
+const SCALE: &str =
+    "it is not said in what unit the times are, and the numbers do not tell it safely";
+const TOO_SLOW: &str = "in the unit that is said of the times the rows lie minutes apart";
+
+/// Rows further apart than this are no record of a cycle, seconds.
+const SLOWEST_S: f64 = 120.0;
 
 /// The numeric column that the heading calls a time, else the first one that only rises.
 fn number_time_column(table: &Table<'_>, mark: u8) -> Option<usize> {
@@ -165,7 +173,7 @@ fn number_time_column(table: &Table<'_>, mark: u8) -> Option<usize> {
     telling.or(rising.first()).map(|(column, _)| *column)
 }
 
-fn number_form(table: &Table<'_>, column: usize, mark: u8, complete: bool) -> TimeForm {
+fn number_form(table: &Table<'_>, column: usize, mark: u8) -> (TimeForm, Option<&'static str>) {
     let name = &table.names[column];
     let values: Vec<f64> = table
         .numbers(column, mark)
@@ -173,7 +181,7 @@ fn number_form(table: &Table<'_>, column: usize, mark: u8, complete: bool) -> Ti
         .filter(|v| v.is_finite())
         .collect();
     let (Some(first), Some(last)) = (values.first(), values.last()) else {
-        return TimeForm::Number(1e6);
+        return (TimeForm::Number(1e6), Some(SCALE));
     };
     for (range, micros) in [
         (9e8..5e9, 1e6),
@@ -182,31 +190,31 @@ fn number_form(table: &Table<'_>, column: usize, mark: u8, complete: bool) -> Ti
         (9e17..5e18, 1e-3),
     ] {
         if range.contains(first) {
-            return TimeForm::Epoch(micros);
+            return (TimeForm::Epoch(micros), None);
         }
     }
-    let mut steps: Vec<f64> = values.windows(2).map(|pair| pair[1] - pair[0]).collect();
-    let usual = if steps.is_empty() {
-        1.0
-    } else {
-        super::physics::quantile(&mut steps, 0.5)
+    let mut steps: Vec<f64> = values
+        .windows(2)
+        .map(|pair| pair[1] - pair[0])
+        .filter(|step| *step > 0.0)
+        .collect();
+    let usual = match steps.is_empty() {
+        true => 1.0,
+        false => quantile(&mut steps, 0.5),
     };
     if (20_000.0..80_000.0).contains(first) && usual < 0.02 && name.time_unit_s.is_none() {
-        return TimeForm::Serial;
+        return (TimeForm::Serial, None);
     }
     if let Some(unit) = name.time_unit_s {
-        return TimeForm::Number(unit * 1e6);
+        let slow = usual * unit > SLOWEST_S;
+        return (TimeForm::Number(unit * 1e6), slow.then_some(TOO_SLOW));
     }
-    let span = last - first;
-    // A step of two minutes or more is too coarse for a record: thousandths are meant.
-    if usual > 120.0 || span > 6.0 * 3_600.0 && usual >= 50.0 {
-        return TimeForm::Number(1e3);
+    // Thousandths make every stretch shorter, and so can be taken where seconds cannot be.
+    if usual > SLOWEST_S {
+        return (TimeForm::Number(1e3), Some(SCALE));
     }
-    // Minutes make a hold sixty times as long, so they are taken only where seconds cannot be: a
-    // whole file that shows heat and cooling in less time than any cycle needs.
+    // Minutes would make a hold sixty times as long; a short record with fractions may be one.
     let fractions = values.iter().any(|v| v.fract() != 0.0);
-    if complete && fractions && span < 240.0 && span > 5.0 && usual < 2.0 && values.len() > 10 {
-        return TimeForm::Number(60e6);
-    }
-    TimeForm::Number(1e6)
+    let perhaps_minutes = fractions && last - first < 300.0;
+    (TimeForm::Number(1e6), perhaps_minutes.then_some(SCALE))
 }

@@ -2,7 +2,7 @@
 
 use crate::made::{ALTITUDE_M, File, HEADING, STEP_S, codes, csv, cycle};
 use cycle::finding::Code;
-use cycle::record::{Known, PressureUnit, Source, TemperatureUnit, read};
+use cycle::record::{CycleRecord, Known, PressureUnit, Source, TemperatureUnit, read};
 use cycle::steam::air_pressure;
 
 #[test]
@@ -310,4 +310,71 @@ fn thousands_are_told_from_decimals() {
     };
     let record = rows(&point);
     assert!((record.samples.press_kpa[250] - cycle()[250].1).abs() < 0.06);
+}
+
+/// A hold read sixty times too long would be the worst of errors.
+#[test]
+fn times_are_never_read_longer_than_they_may_be() {
+    let rows = |form: &dyn Fn(usize) -> String, heading: &str, from: usize| {
+        let text: String = cycle()
+            .iter()
+            .enumerate()
+            .skip(from)
+            .map(|(i, (t, p))| format!("{};{t:.1};{p:.1}\n", form(i)))
+            .collect();
+        let text = format!("{heading}{text}");
+        read(text.as_bytes(), &Known::default()).unwrap().remove(0)
+    };
+    let end = |record: &CycleRecord| record.samples.t_s.last().copied().unwrap();
+    // Two numbers from the middle of a record: minutes and seconds, or hours and minutes?
+    let two = |i: usize| format!("{:02}:{:02}", 7 + i * 2 / 60, i * 2 % 60);
+    let record = rows(&two, "", 250);
+    assert_eq!(
+        (end(&record), codes(&record)[0]),
+        ((cycle().len() - 251) as f64 * 2.0, Code::UnitUnclear)
+    );
+    let said = rows(&two, "elapsed;temp C;press kPa abs\n", 250);
+    assert!(!codes(&said).contains(&Code::UnitUnclear));
+    // Fractions over a short span: seconds, or minutes?
+    let fractions = |i: usize| format!("{:.1}", i as f64 / 2.0);
+    let record = rows(&fractions, "", 0);
+    assert_eq!(
+        (end(&record), codes(&record)),
+        ((cycle().len() - 1) as f64 / 2.0, vec![Code::UnitUnclear])
+    );
+    // Whole numbers a thousand apart can only be thousandths.
+    let millis = |i: usize| (i * 2_000).to_string();
+    let record = rows(&millis, "", 0);
+    assert_eq!(
+        (end(&record), codes(&record)),
+        ((cycle().len() - 1) as f64 * 2.0, vec![Code::UnitUnclear])
+    );
+    // Hours that are said, and cannot be.
+    let record = rows(&|i| i.to_string(), "time [h];temp C;press kPa abs\n", 0);
+    assert!(codes(&record).contains(&Code::UnitUnclear));
+}
+
+#[test]
+fn commas_that_do_two_things_are_refused() {
+    let comma = |x: f64| format!("{x:.1}").replace('.', ",");
+    let text: String = cycle()
+        .iter()
+        .enumerate()
+        .map(|(i, (t, p))| format!("{},{},{}\n", i * 2, comma(*t), comma(*p)))
+        .collect();
+    let said = read(
+        format!("time s,temp C,press kPa abs\n{text}").as_bytes(),
+        &Known::default(),
+    )
+    .unwrap_err();
+    assert!(said.to_string().contains("commas"), "{said}");
+}
+
+#[test]
+fn a_separator_too_many_at_the_end_does_no_harm() {
+    let row = |clock: &str, t: f64, p: f64| csv(clock, t, p) + ",";
+    let rows = File::new(HEADING).rows(0..usize::MAX, row).only();
+    assert_eq!(rows.known_from.pressure_reference, Some(Source::Header));
+    let heading = File::new("time,temp C,press kPa abs,").whole().only();
+    assert_eq!(heading.known_from.pressure_reference, Some(Source::Header));
 }
