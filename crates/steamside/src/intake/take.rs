@@ -76,7 +76,8 @@ pub fn take(
     let mut cycles = Vec::new();
     for (index, examined) in examined.iter().enumerate() {
         let run = claimer.run_for(index as u32, examined)?;
-        write_cycle(view, draft, record, index as u32, examined, run.as_ref())?;
+        let basis = Basis::Record { record, cycle: index as u32 };
+        write_cycle(view, draft, basis, examined, run.as_ref())?;
         cycles.push(run.map(|run| run.run));
     }
     Ok(Taken { record, known_before: false, cycles })
@@ -122,17 +123,14 @@ fn continued_by(
 fn write_cycle(
     view: &View<'_>,
     draft: &mut Draft,
-    record: RecordHash,
-    cycle: u32,
+    basis: Basis,
     examined: &Examined,
     run: Option<&Run>,
 ) -> Result<(), Refusal> {
-    let basis = Basis::Record { record, cycle };
-    let judged = judge::judged(examined, basis, run);
-    if let Some(run) = run {
+    if let (Some(run), Basis::Record { record, cycle }) = (run, basis) {
         draft.fact(Body::RecordClaimed { record, cycle, run: run.run });
     }
-    crate::acts::write_verdict(view, draft, judged)
+    crate::acts::write_verdict(view, draft, judge::judged(examined, basis, run))
 }
 
 /// Finds the run that a cycle belongs to; two cycles never get the same one.

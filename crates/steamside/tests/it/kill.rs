@@ -35,7 +35,7 @@ fn send_until_gone(salon: &Salon, sign: &str, sent: &mut Vec<(String, bool)>) {
         < ACTS
     {
         let act = id();
-        let kind = if sent.len() % 2 == 0 {
+        let kind = if sent.len().is_multiple_of(2) {
             "count.manicure"
         } else {
             "count.pedicure"
