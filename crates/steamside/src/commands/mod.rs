@@ -2,6 +2,7 @@
 
 mod check;
 mod demo;
+mod drift;
 mod serve;
 mod take;
 mod verify;
@@ -22,6 +23,8 @@ pub enum Command {
     Check(check::CheckArgs),
     /// Open an invented salon in the middle of a busy day.
     Demo(demo::DemoArgs),
+    /// What changes from run to run on one machine, and which part that points to.
+    Drift(drift::DriftArgs),
     /// Open the salon's own book in the browser.
     Serve(serve::ServeArgs),
     /// Take cycle records into the book.
@@ -35,6 +38,7 @@ pub fn run(command: Command) -> ExitCode {
     match command {
         Command::Check(args) => check::run(args),
         Command::Demo(args) => demo::run(args),
+        Command::Drift(args) => drift::run(args),
         Command::Serve(args) => serve::run(args),
         Command::Take(args) => take::run(args),
         Command::Verify(args) => verify::run(args),

@@ -1,4 +1,5 @@
 //! The JSON of the commands, written by hand so that no core type promises its own shape.
 
 pub mod check;
+pub mod drift;
 pub mod verify;
