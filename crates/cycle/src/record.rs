@@ -17,6 +17,7 @@
 //! be read in two ways becomes a finding on which no verdict rests.
 
 mod air;
+mod calendar;
 mod cells;
 mod convert;
 mod cycles;
@@ -36,6 +37,7 @@ mod settle;
 mod sniff;
 mod source;
 mod stamp;
+mod stems;
 mod timing;
 mod units;
 mod words;

@@ -1,5 +1,9 @@
 //! Names of columns and channels, in the languages of the salons' machines.
 
+use super::stems::{
+    CHAMBER, ELSEWHERE, INDEX, LOAD, NAMING, PHASE, PRESSURE, SET, SET_WORDS, TEMPERATURE, TIME,
+    TIME_WORDS,
+};
 use super::units::Said;
 use super::words::{any_stem, any_word, split};
 
@@ -50,153 +54,6 @@ pub(super) struct Name {
     /// The heading's words, folded.
     pub words: Vec<String>,
 }
-
-const SET: &[&str] = &[
-    "setpoint", "soll", "consign", "setting", "target", "zadan", "ziel", "setvalue", "instel",
-];
-const SET_WORDS: &[&str] = &["set", "sp", "dat"];
-const PHASE: &[&str] = &[
-    "phase", "fase", "faza", "etap", "stage", "state", "status", "estad", "stato", "schritt",
-];
-const INDEX: &[&str] = &[
-    "no", "nr", "num", "index", "row", "zeile", "idx", "lp", "stt", "id", "record",
-];
-const NAMING: &[&str] = &[
-    "channel",
-    "kanal",
-    "canal",
-    "canale",
-    "tag",
-    "sensor",
-    "signal",
-    "parameter",
-    "variable",
-    "name",
-];
-const TIME: &[&str] = &[
-    "timestamp",
-    "datetime",
-    "zeit",
-    "uhrzeit",
-    "datum",
-    "heure",
-    "horodat",
-    "fecha",
-    "czas",
-    "godz",
-    "tiempo",
-    "elapsed",
-    "laufzeit",
-    "dauer",
-    "duree",
-    "tijd",
-    "horario",
-    "orario",
-    "время",
-    "时间",
-    "時刻",
-    "時間",
-    "시간",
-    "epoch",
-    "unix",
-    "zaman",
-];
-const TIME_WORDS: &[&str] = &[
-    "time", "thoi", "date", "temps", "tempo", "hora", "data", "ora", "gio", "ngay", "tid", "cas",
-    "aika", "stamp", "clock", "dato", "hms", "ts",
-];
-const TEMPERATURE: &[&str] = &[
-    "temp",
-    "tmp",
-    "nhiet",
-    "teplot",
-    "sicakl",
-    "lampot",
-    "темп",
-    "温度",
-    "溫度",
-    "온도",
-    "kammertemp",
-    "chambertemp",
-];
-const PRESSURE: &[&str] = &[
-    "press",
-    "pres",
-    "druck",
-    "prs",
-    "suat",
-    "cisn",
-    "tlak",
-    "basin",
-    "tryck",
-    "tryk",
-    "druk",
-    "paine",
-    "давл",
-    "压力",
-    "壓力",
-    "圧力",
-    "압력",
-    "kammerdruck",
-    "vacuum",
-    "vakuum",
-];
-const CHAMBER: &[&str] = &[
-    "chamb", "kammer", "cuve", "camar", "camer", "komor", "buong", "kamer", "cavit", "hazne",
-    "innen", "steril",
-];
-const ELSEWHERE: &[&str] = &[
-    "jacket",
-    "mantel",
-    "envelop",
-    "chemis",
-    "camis",
-    "camic",
-    "intercap",
-    "plaszcz",
-    "generat",
-    "boiler",
-    "dampferz",
-    "calder",
-    "caldai",
-    "kociol",
-    "drain",
-    "ablauf",
-    "abfluss",
-    "water",
-    "wasser",
-    "agua",
-    "acqua",
-    "room",
-    "raum",
-    "umgeb",
-    "ambient",
-    "atmos",
-    "door",
-    "pump",
-    "heat",
-    "heiz",
-    "wand",
-    "wall",
-    "conden",
-    "kondens",
-    "reserv",
-    "tank",
-    "suppl",
-    "inlet",
-    "feed",
-    "druckluft",
-    "compress",
-    "mantle",
-    "vessel2",
-    "nuoc",
-    "steamgen",
-    "resist",
-];
-const LOAD: &[&str] = &[
-    "load", "ladung", "belad", "charg", "carga", "carico", "wsad", "ladun", "produ", "flexib",
-    "core", "kern",
-];
 
 impl Name {
     /// Understands a heading, with the unit that stands below it already appended.
@@ -358,98 +215,50 @@ mod tests {
         );
     }
 
+    /// Headings parted by `|`.
+    #[track_caller]
+    fn check_all(headings: &str, channel: Channel, place: Place) {
+        for heading in headings.split('|') {
+            check(heading.trim(), channel, place);
+        }
+    }
+
     #[test]
     fn headings_in_many_languages() {
         use Channel::{Index, Phase, Pressure, SetPoint, Temperature, Time, Unknown};
         use Place::{Chamber, Elsewhere, Load, Unsaid};
-        for heading in [
-            "Zeit",
-            "Uhrzeit",
-            "Date/heure",
-            "Hora",
-            "Elapsed",
-            "MIN:SEC",
-            "timestamp",
-            "DateTime",
-            "Thời gian",
-            "Czas",
-            "Ora",
-            "Tempo",
-            "Temps (s)",
-            "t",
-            "t [s]",
-            "Giờ",
-            "Fecha y hora",
-            "Time stamp",
-            "elapsed_s",
-            "Datum",
-            "sec",
-        ] {
-            check(heading, Time, Unsaid);
-        }
-        for heading in [
-            "T1",
-            "temp",
-            "T[°C]",
-            "Temp/°C",
-            "temp_C",
-            "Temperatura (°C)",
-            "Nhiệt độ",
-            "Temperatur",
-            "TEMP (F)",
-            "T",
-            "t1",
-            "Température",
-            "Teplota",
-        ] {
-            check(heading, Temperature, Unsaid);
-        }
-        for heading in [
-            "Kammertemperatur [°C]",
-            "Température cuve (°C)",
-            "Temp. cámara",
-            "Chamber F",
-            "chamber_temp_c",
-            "Temperatura da câmara",
-            "Temperatura camera",
-            "Temperatura komory",
-            "Nhiệt độ buồng",
-        ] {
-            check(heading, Temperature, Chamber);
-        }
-        for heading in [
-            "P1",
-            "p[bar,abs]",
-            "Druck/bar(a)",
-            "press_kPa",
-            "PRESS BAR",
-            "Pression rel. (bar)",
-            "Áp suất (kPa)",
-            "Ciśnienie",
-            "Pressione",
-            "Pressão",
-        ] {
-            check(heading, Pressure, Unsaid);
-        }
-        for heading in [
-            "Kammerdruck [bar Ü]",
-            "Chamber psig",
-            "Presión cámara",
-            "Pressão da câmara (bar)",
-            "Áp suất buồng",
-        ] {
-            check(heading, Pressure, Chamber);
-        }
-        check("Enveloppe (°C)", Temperature, Elsewhere);
-        check("Jacket temperature", Temperature, Elsewhere);
-        check("Manteltemperatur", Temperature, Elsewhere);
+        let times = "Zeit | Uhrzeit | Date/heure | Hora | Elapsed | MIN:SEC | timestamp | DateTime \
+            | Thời gian | Czas | Ora | Tempo | Temps (s) | t | t [s] | Giờ | Fecha y hora \
+            | Time stamp | elapsed_s | Datum | sec";
+        check_all(times, Time, Unsaid);
+        let temperatures = "T1 | temp | T[°C] | Temp/°C | temp_C | Temperatura (°C) | Nhiệt độ \
+            | Temperatur | TEMP (F) | T | t1 | Température | Teplota";
+        check_all(temperatures, Temperature, Unsaid);
+        let chamber = "Kammertemperatur [°C] | Température cuve (°C) | Temp. cámara | Chamber F \
+            | chamber_temp_c | Temperatura da câmara | Temperatura camera | Temperatura komory \
+            | Nhiệt độ buồng";
+        check_all(chamber, Temperature, Chamber);
+        let pressures = "P1 | p[bar,abs] | Druck/bar(a) | press_kPa | PRESS BAR \
+            | Pression rel. (bar) | Áp suất (kPa) | Ciśnienie | Pressione | Pressão";
+        check_all(pressures, Pressure, Unsaid);
+        let chamber = "Kammerdruck [bar Ü] | Chamber psig | Presión cámara \
+            | Pressão da câmara (bar) | Áp suất buồng";
+        check_all(chamber, Pressure, Chamber);
+        let jacket = "Enveloppe (°C) | Jacket temperature | Manteltemperatur | Temp max";
+        check_all(jacket, Temperature, Elsewhere);
         check("Load temperature", Temperature, Load);
-        check("Consigne (°C)", SetPoint, Unsaid);
-        check("Set point", SetPoint, Unsaid);
-        check("Solltemperatur", SetPoint, Unsaid);
+        check_all(
+            "Consigne (°C) | Set point | Solltemperatur",
+            SetPoint,
+            Unsaid,
+        );
         check("Phase", Phase, Unsaid);
         check("No", Index, Unsaid);
         check("F0", Unknown, Unsaid);
+    }
+
+    #[test]
+    fn ranks_and_units_of_time() {
         assert_eq!(Name::read("probe2_c").rank, 2);
         assert_eq!(Name::read("time [min]").time_unit_s, Some(60.0));
         assert!(Name::read("Elapsed").elapsed && Name::read("MIN:SEC").elapsed);

@@ -1,6 +1,7 @@
 //! From the rows of a cycle to a record in known units.
 
 use super::air;
+use super::calendar::{civil_text, clock_text};
 use super::convert::{Converted, arrange, convert};
 use super::decide::{Units, decide};
 use super::defects::defects;
@@ -9,7 +10,7 @@ use super::notes::Asked;
 use super::parting::Raw;
 use super::plan::{Plan, TimeForm};
 use super::repair::Repaired;
-use super::stamp::{DAY, SECOND, civil_text, clock_text};
+use super::stamp::{DAY, SECOND};
 use super::units::Reference;
 use super::{CycleRecord, Integrity, Known, KnownFrom, Layout, Samples, Stated};
 use crate::finding::{Code, Finding};

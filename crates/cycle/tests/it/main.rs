@@ -11,3 +11,4 @@ mod made;
 mod odd;
 mod records;
 mod said;
+mod style;

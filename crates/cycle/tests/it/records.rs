@@ -103,7 +103,12 @@ fn rows(got: &CycleRecord, want: &Value, check: Check<'_>) {
     );
     let last = *samples.line.iter().max().unwrap();
     check("last line", line(last), want["last_line"].to_string());
-    let recorded = &want["recorded"];
+    steps(got, &want["recorded"], check);
+    findings(got, defects, check);
+}
+
+fn steps(got: &CycleRecord, recorded: &Value, check: Check<'_>) {
+    let integrity = &got.integrity;
     if recorded["median_step_s"].is_number() {
         let number = |name: &str| recorded[name].as_f64().unwrap().to_string();
         check(
@@ -125,13 +130,17 @@ fn rows(got: &CycleRecord, want: &Value, check: Check<'_>) {
             .collect();
         check("jumps", format!("{jumps:?}"), format!("{wanted:?}"));
     }
+}
+
+fn findings(got: &CycleRecord, defects: &Value, check: Check<'_>) {
+    let integrity = &got.integrity;
     let has = |code: Code| got.findings.iter().any(|finding| finding.code == code);
     for (code, wanted) in [
         (Code::RowsDoubled, integrity.duplicated > 0),
         (Code::RowsSwapped, integrity.out_of_order > 0),
         (Code::RowsMissing, integrity.dropped > 0),
         (Code::ClockJump, !integrity.clock_jumps.is_empty()),
-        (Code::Truncated, cut),
+        (Code::Truncated, defects["cut_off_at_s"].is_number()),
         (
             Code::GaugeAsAbsolute,
             defects["pressure_label_wrong"].is_string(),
