@@ -53,6 +53,7 @@ fn at_altitude() -> Known {
 }
 
 proptest! {
+    // `HUNT=2000 cargo test -p cycle --test it layouts` looks longer.
     #![proptest_config(ProptestConfig::with_cases(option_env!("HUNT").map_or(40, |n| n.parse().unwrap())))]
 
     #[test]
