@@ -29,6 +29,13 @@
   });
   window.addEventListener("pageshow", () => all("form").forEach((form) => { delete form.dataset.sent; }));
 
+  // Kinds and programmes are written in small letters, whatever the keyboard does.
+  document.addEventListener("submit", (event) => {
+    all("input[autocapitalize=none]", event.target).forEach((field) => {
+      field.value = field.value.trim().toLowerCase();
+    });
+  }, true);
+
   let touched = false;
   document.addEventListener("input", () => { touched = true; });
   document.addEventListener("toggle", () => { touched = true; }, true);

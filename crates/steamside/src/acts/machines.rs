@@ -25,8 +25,16 @@ pub fn add_machine(view: &View<'_>, draft: &mut Draft, new: AddMachine) -> Resul
     if new.number == 0 || new.number > 99 {
         return Err(Refusal::rule("refused-machine-number"));
     }
-    if view.machines()?.iter().any(|machine| machine.number == new.number) {
-        return Err(Refusal::rule_with("refused-number-taken", "machine", new.number));
+    if view
+        .machines()?
+        .iter()
+        .any(|machine| machine.number == new.number)
+    {
+        return Err(Refusal::rule_with(
+            "refused-number-taken",
+            "machine",
+            new.number,
+        ));
     }
     draft.fact(Body::MachineAdded {
         machine: chance::id()?,
@@ -65,27 +73,21 @@ pub fn set_machine_clock(
 }
 
 /// Takes a machine out of use: open to everyone.
-pub fn machine_out(
-    view: &View<'_>,
-    draft: &mut Draft,
-    machine: MachineId,
-) -> Result<(), Refusal> {
+pub fn machine_out(view: &View<'_>, draft: &mut Draft, machine: MachineId) -> Result<(), Refusal> {
     known(view, machine)?;
     draft.fact(Body::MachineOut { machine });
     Ok(())
 }
 
 /// Puts a machine back into use; the caller has made sure that a person signs.
-pub fn machine_back(
-    view: &View<'_>,
-    draft: &mut Draft,
-    machine: MachineId,
-) -> Result<(), Refusal> {
+pub fn machine_back(view: &View<'_>, draft: &mut Draft, machine: MachineId) -> Result<(), Refusal> {
     known(view, machine)?;
     draft.fact(Body::MachineBack { machine });
     Ok(())
 }
 
 fn known(view: &View<'_>, machine: MachineId) -> Result<(), Refusal> {
-    view.machine(machine)?.map(|_| ()).ok_or_else(|| Refusal::rule("refused-no-such-machine"))
+    view.machine(machine)?
+        .map(|_| ())
+        .ok_or_else(|| Refusal::rule("refused-no-such-machine"))
 }

@@ -34,7 +34,11 @@ pub fn open(view: &View<'_>, draft: &mut Draft, open: Open) -> Result<(), Refusa
     if !may_open(&pouch, open.now) {
         return Err(Refusal::Stop(Box::new(pouch)));
     }
-    draft.fact(Body::Opened { pouch: pouch.pouch, visit: chance::id()?, chair: open.chair });
+    draft.fact(Body::Opened {
+        pouch: pouch.pouch,
+        visit: chance::id()?,
+        chair: open.chair,
+    });
     Ok(())
 }
 
@@ -44,9 +48,9 @@ pub fn find(view: &View<'_>, what: What) -> Result<Pouch, Refusal> {
         What::Code(code) => view
             .pouch_by_code(code)?
             .ok_or_else(|| Refusal::NoSuchCode(code.to_string())),
-        What::Pouch(pouch) => {
-            view.pouch(pouch)?.ok_or_else(|| Refusal::NoSuchCode(pouch.to_string()))
-        }
+        What::Pouch(pouch) => view
+            .pouch(pouch)?
+            .ok_or_else(|| Refusal::NoSuchCode(pouch.to_string())),
     }
 }
 

@@ -62,7 +62,8 @@ impl Watch {
     pub fn poll(&mut self, app: &App, watched: &Watched, now: Instant) -> Vec<String> {
         let mut files = Vec::new();
         list(&watched.folder, 0, &mut files);
-        self.seen.retain(|path, _| files.iter().any(|(known, _)| known == path));
+        self.seen
+            .retain(|path, _| files.iter().any(|(known, _)| known == path));
         let mut said = Vec::new();
         for (path, look) in files {
             let seen = self.seen.entry(path.clone()).or_insert(Seen {
@@ -71,7 +72,11 @@ impl Watch {
                 taken: false,
             });
             if seen.look != look {
-                *seen = Seen { look, since: now, taken: false };
+                *seen = Seen {
+                    look,
+                    since: now,
+                    taken: false,
+                };
             }
             if !seen.taken && clock::since(seen.since, now) >= STILL {
                 seen.taken = true;
@@ -98,7 +103,10 @@ fn list(folder: &Path, depth: usize, files: &mut Vec<(PathBuf, Look)>) {
         if about.is_dir() && depth < DEEPEST {
             list(&entry.path(), depth + 1, files);
         } else if about.is_file() && about.len() > 0 {
-            let look = Look { bytes: about.len(), changed: about.modified().ok() };
+            let look = Look {
+                bytes: about.len(),
+                changed: about.modified().ok(),
+            };
             files.push((entry.path(), look));
         }
     }
@@ -107,7 +115,9 @@ fn list(folder: &Path, depth: usize, files: &mut Vec<(PathBuf, Look)>) {
 fn take_file(app: &App, watched: &Watched, path: &Path, look: Look) -> Option<String> {
     let name = path.display();
     if look.bytes > LARGEST as u64 {
-        return Some(format!("{name}: larger than any cycle record; left where it is"));
+        return Some(format!(
+            "{name}: larger than any cycle record; left where it is"
+        ));
     }
     let bytes = match std::fs::read(path) {
         Ok(bytes) => bytes,
@@ -120,11 +130,7 @@ fn take_file(app: &App, watched: &Watched, path: &Path, look: Look) -> Option<St
     }
 }
 
-fn take_bytes(
-    app: &App,
-    watched: &Watched,
-    bytes: &[u8],
-) -> Result<Option<String>, Refusal> {
+fn take_bytes(app: &App, watched: &Watched, bytes: &[u8]) -> Result<Option<String>, Refusal> {
     // A stick that is put back brings every file again: most are known, and nothing is written.
     if !app.read(|view| view.taken(record_hash(bytes)))?.is_empty() {
         return Ok(None);
@@ -143,7 +149,10 @@ fn take_bytes(
     })?;
     Ok(taken.filter(|taken| !taken.known_before).map(|taken| {
         let claimed = taken.cycles.iter().flatten().count();
-        format!("taken in; {claimed} of {} cycles belong to a run", taken.cycles.len())
+        format!(
+            "taken in; {claimed} of {} cycles belong to a run",
+            taken.cycles.len()
+        )
     }))
 }
 
@@ -198,7 +207,10 @@ mod tests {
             stamp,
         };
         let book = Book::create(folder, opening).unwrap();
-        App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) }
+        App {
+            book: Arc::new(book),
+            folder: Arc::new(folder.to_owned()),
+        }
     }
 
     /// Seconds after the first look, and how many records the book has then.

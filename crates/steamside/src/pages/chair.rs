@@ -52,7 +52,11 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
         .filter(|pouch| acts::may_open(pouch, ctx.now))
     {
         Some(pouch) => {
-            let body = good(ctx, pouch, asked.chair, &view.people()?);
+            let by = match pouch.released.and_then(|(_, who)| who) {
+                Some(who) => view.person(who)?.and_then(|person| person.sign),
+                None => None,
+            };
+            let body = good(ctx, pouch, asked.chair, by.as_deref(), &view.people()?);
             Ok(frame::page(ctx, &in_frame(view, ctx)?, &body))
         }
         None => {
@@ -122,16 +126,17 @@ pub fn keypad(ctx: &Ctx, chair: Option<u32>) -> Markup {
     }
 }
 
-/// A pouch that may be opened.
-pub fn good(ctx: &Ctx, pouch: &Pouch, chair: Option<u32>, people: &[Person]) -> Markup {
+/// A pouch that may be opened, released by this sign.
+pub fn good(
+    ctx: &Ctx,
+    pouch: &Pouch,
+    chair: Option<u32>,
+    by: Option<&str>,
+    people: &[Person],
+) -> Markup {
     let words = ctx.words();
     let back = back(chair);
     let id = pouch.pouch.to_string();
-    let by = pouch
-        .released
-        .and_then(|(_, who)| who)
-        .and_then(|who| people.iter().find(|person| person.person == who))
-        .and_then(|person| person.sign.clone());
     html! {
         section class="card fine good" {
             h2 { (say::state(ctx, pouch.state)) }

@@ -103,8 +103,8 @@ pub fn did(view: &View<'_>, ctx: &Ctx) -> Result<Option<Did>, BookError> {
         .map(|fact| telling::line(ctx, &names, fact))
         .collect::<Vec<_>>();
     let left_ms = (first.stamp.written + UNDO - ctx.now).millis();
-    let undo = undo_of(&facts)
-        .filter(|_| left_ms > 0 && view.act_undone(act).is_ok_and(|by| by.is_none()));
+    let open = left_ms > 0 && view.act_undone(act)?.is_none();
+    let undo = undo_of(&facts).filter(|_| open);
     Ok(Some(Did {
         act,
         text: text.join(" "),

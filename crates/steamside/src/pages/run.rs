@@ -46,11 +46,10 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         return Ok(None);
     };
     let people = view.people()?;
-    let starter = run
-        .started
-        .1
-        .and_then(|who| people.iter().find(|person| person.person == who))
-        .and_then(|person| person.sign.clone());
+    let starter = match run.started.1 {
+        Some(who) => view.person(who)?.and_then(|person| person.sign),
+        None => None,
+    };
     let seen = Seen {
         usual: strip::usual(view, &run)?,
         judged: view
@@ -93,10 +92,14 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         p class="facts" { (heading(ctx, seen)) }
         @if running { (now::running_card(ctx, &seen.run, seen.usual, &seen.people)) }
-        (verdict(ctx, seen, judged))
+        @if !running || judged.is_some() { (verdict(ctx, seen, judged)) }
         @if let Some((_, why)) = seen.run.stopped { (stopped(ctx, why)) }
-        @if !running { (looks::draw(ctx, seen)) }
-        (numbers::draw(ctx, seen))
+        @if running {
+            (looks::set_aside(ctx, seen, "interrupted"))
+        } @else {
+            (looks::draw(ctx, seen))
+            (numbers::draw(ctx, seen))
+        }
         @if let Some(judged) = judged { (trace(ctx, seen, judged)) }
         @if let Some(judged) = judged { (figures::draw(ctx, judged)) }
         (pouches(ctx, seen))

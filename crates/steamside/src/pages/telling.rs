@@ -30,9 +30,11 @@ impl Names {
     /// The names for these facts.
     pub fn of(view: &View<'_>, facts: &[Fact]) -> Result<Self, BookError> {
         let mut names = Self::default();
-        for person in view.people()? {
-            if let Some(sign) = person.sign {
-                names.signs.insert(person.person, sign);
+        // Those who no longer work here signed as well.
+        let people: BTreeSet<PersonId> = facts.iter().flat_map(people_of).collect();
+        for id in people {
+            if let Some(sign) = view.person(id)?.and_then(|person| person.sign) {
+                names.signs.insert(id, sign);
             }
         }
         for machine in view.machines()? {
@@ -94,6 +96,14 @@ pub fn run_name(ctx: &Ctx, machine: u32, number: u32) -> String {
         ("run", number.to_string().into()),
     ];
     ctx.words().tell("run-name", &args)
+}
+
+fn people_of(fact: &Fact) -> Vec<PersonId> {
+    let named = match &fact.body {
+        Body::PersonJoined { person, .. } | Body::PersonLeft { person } => Some(*person),
+        _ => None,
+    };
+    fact.stamp.sign.into_iter().chain(named).collect()
 }
 
 fn run_of(body: &Body) -> Option<RunId> {
@@ -323,11 +333,22 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 ("washed", (*washed).to_string().into()),
             ],
         ),
-        // Every other fact has its line above; a new kind of fact shows as itself until it has one.
-        other => format!("{other:?}")
-            .chars()
-            .take_while(|c| c.is_alphanumeric())
-            .collect(),
+        // These have their lines above. All are named, so that a new kind of fact does not
+        // compile until it has a line.
+        Body::Washed { .. }
+        | Body::Packed { .. }
+        | Body::RunStarted { .. }
+        | Body::RunUnloaded { .. }
+        | Body::RecordTaken { .. }
+        | Body::RecordClaimed { .. }
+        | Body::Judged(_)
+        | Body::Looked { .. }
+        | Body::Released { .. }
+        | Body::SetAside { .. }
+        | Body::StopLifted { .. }
+        | Body::Opened { .. }
+        | Body::TakenApart { .. }
+        | Body::Undone { .. } => String::new(),
     }
 }
 

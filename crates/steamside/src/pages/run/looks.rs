@@ -11,28 +11,34 @@ use logbook::view::Pouch;
 use maud::{Markup, html};
 use release::verdict::Outcome;
 
-/// The card, while there is anything to look at.
+/// The card, while there is anything to look at; the way to the safer side as long as there is
+/// anything that could still be used.
 pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let waiting: Vec<&Pouch> = seen
         .pouches
         .iter()
         .filter(|pouch| pouch.state == SetState::ToCheck)
         .collect();
-    if waiting.is_empty() {
-        return html! {};
-    }
-    let outcome = seen.judged.first().map(|judged| judged.outcome);
-    let carried = seen
-        .judged
-        .first()
-        .is_some_and(|judged| judged.proven_for.contains(&seen.run.contents));
+    let judged = seen.judged.first();
+    let outcome = judged.map(|judged| judged.outcome);
+    let carried = judged.is_some_and(|judged| judged.proven_for.contains(&seen.run.contents));
+    let about = seen
+        .pouches
+        .iter()
+        .any(|pouch| pouch.state == SetState::ToCheck || pouch.state.usable());
+    let why = match outcome {
+        Some(Outcome::NotLethal) => "numbers",
+        Some(Outcome::CannotTell) => "cannot-tell",
+        _ => "not-sure",
+    };
     html! {
-        @if outcome == Some(Outcome::Lethal) && carried {
+        @if waiting.is_empty() {
+        } @else if outcome == Some(Outcome::Lethal) && carried {
             (looks(ctx, seen, &waiting))
         } @else if outcome.is_some() {
             (no_release(ctx, outcome))
         }
-        (set_aside(ctx, seen))
+        @if about { (set_aside(ctx, seen, why)) }
     }
 }
 
@@ -170,13 +176,8 @@ fn no_release(ctx: &Ctx, outcome: Option<Outcome>) -> Markup {
 }
 
 /// The safer side: open to everyone, one tap.
-fn set_aside(ctx: &Ctx, seen: &Seen) -> Markup {
+pub fn set_aside(ctx: &Ctx, seen: &Seen, why: &str) -> Markup {
     let words = ctx.words();
-    let why = match seen.judged.first().map(|judged| judged.outcome) {
-        Some(Outcome::NotLethal) => "numbers",
-        Some(Outcome::CannotTell) => "cannot-tell",
-        _ => "not-sure",
-    };
     Form::new("set-aside", &seen.run.run.to_string()).draw(
         ctx,
         &html! {

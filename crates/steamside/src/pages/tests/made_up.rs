@@ -427,7 +427,13 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
             "chair-good",
             sink(
                 Ready,
-                chair::good(&ctx, &pouch(5, SetState::Ready), Some(4), &people()),
+                chair::good(
+                    &ctx,
+                    &pouch(5, SetState::Ready),
+                    Some(4),
+                    Some("TN star"),
+                    &people(),
+                ),
             ),
         ),
         (
