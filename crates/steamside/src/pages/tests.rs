@@ -5,11 +5,12 @@
 mod made_up;
 mod markup;
 mod pictures;
+mod screens;
 
 use super::frame::{SCRIPT, STYLE};
 use crate::words::Language;
-pub use made_up::screens;
 use markup::{Tag, tags, visible};
+pub use screens::screens;
 use std::collections::BTreeSet;
 
 /// Claims that nobody has measured; put together from pieces, so that this file holds none.
