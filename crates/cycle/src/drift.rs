@@ -6,14 +6,15 @@
 //!
 //! How it goes:
 //!
-//! 1. The machine's own first runs (40, see [`Settings`]) teach what is usual. Nothing is known
-//!    beforehand about this machine ([`model`](self)): robust means and spreads, cold first runs
-//!    of the day set apart, and what a heavier load does to several figures at once.
+//! 1. The machine's own first runs (40, see [`Settings`]) teach what is usual: robust means
+//!    and spreads, cold first runs of the day set apart, and what a heavier load does to several
+//!    figures at once.
 //! 2. Each later run leaves, for every figure, a rest that load and cold do not explain. Windows
 //!    of every length that end at this run are tested for a mean shift beyond a tolerance (mains,
 //!    season), with the uncertainty of what was learned counted in.
 //! 3. A figure alarms only if it moved by itself too, not only against its companions. The part
-//!    is named from the figure, and from its companions where two parts touch the same figure.
+//!    is named from the figure, and from its companions where two parts touch the same figure;
+//!    while pump and seal cannot be told apart the alarm waits, for fifteen runs at most.
 //! 4. A part that has alarmed stays quiet, together with every figure it can touch, until its
 //!    figure is back at the old level (part replaced) or has stood level for a hundred runs.
 //!

@@ -104,9 +104,6 @@ pub(super) fn onset(side: Side, sigma: f64, off: &[Deviation]) -> usize {
         k_sum += k;
         kd_sum += k * d;
         kk_sum += k * k;
-        if count < SHORTEST {
-            continue;
-        }
         let n = count as f64;
         // u = n - k: the oldest run of the window has 1, the newest n.
         let ud = n * d_sum - kd_sum;

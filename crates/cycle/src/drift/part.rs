@@ -123,7 +123,7 @@ const fn named(part: Part, share: f64) -> Named {
 }
 
 /// Below this share the pump and the seal are told apart by waiting.
-const DECIDED: f64 = 0.8;
+const DECIDED: f64 = 0.85;
 
 impl Part {
     /// The part to which a change of `figure` points, and how sure that is.

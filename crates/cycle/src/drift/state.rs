@@ -29,8 +29,8 @@ const BACK_WITHIN: f64 = 0.25;
 const LEVEL_AFTER: usize = 100;
 /// A change that nobody could place, and one that began within this many runs of it, are one.
 const SAME_CHANGE: usize = 20;
-/// An alarm whose part is undecided waits until the evidence is this much more than needed.
-const WAITS_FOR: f64 = 10.0;
+/// An alarm whose part is undecided waits this many runs at most.
+const WAITS_FOR: usize = 15;
 /// Rows that are kept.
 const KEPT: usize = 160;
 
@@ -74,6 +74,8 @@ pub(super) struct Judge {
     /// Runs judged so far, and how many of the newest saw every figure watched.
     judged: usize,
     settled: usize,
+    /// Runs for which an alarm has waited for its part.
+    waited: usize,
     offsets: [f64; FIGURES],
     whole_s: f64,
     watched: Vec<Watched>,
@@ -91,6 +93,7 @@ impl Judge {
             rows: Vec::new(),
             judged: 0,
             settled: 0,
+            waited: 0,
             offsets: [0.0; FIGURES],
             whole_s: median(&whole),
             watched: Vec::new(),
@@ -210,9 +213,11 @@ impl Judge {
         let clues = self.clues(findings, finding.evidence.runs);
         let watched = &self.watched[at];
         let named = Part::of(watched.figure, side.sign, &clues);
-        if named.undecided && finding.evidence.value < self.needed + WAITS_FOR {
+        if named.undecided && self.waited < WAITS_FOR {
+            self.waited += 1;
             return None;
         }
+        self.waited = 0;
         let part = named.part;
         let off = self.off(&watched.adjusted, watched.rows);
         let since = onset(side, watched.adjusted.sigma, &off);
