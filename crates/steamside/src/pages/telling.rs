@@ -295,6 +295,25 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::ZoneSet { zone } => words.tell("line-zone", &[("zone", zone.as_str().into())]),
         Body::PersonJoined { person, .. } => words.tell("line-joined", &[("sign", sign(person))]),
         Body::PersonLeft { person } => words.tell("line-left", &[("sign", sign(person))]),
+        Body::SetsOwned { kind, count } => words.tell(
+            "line-owned",
+            &[("kind", kind.word().into()), ("count", (*count).into())],
+        ),
+        Body::Counted { kind, used, washed } => words.tell(
+            "line-counted",
+            &[
+                ("kind", kind.word().into()),
+                ("used", (*used).to_string().into()),
+                ("washed", (*washed).to_string().into()),
+            ],
+        ),
+        other => machine_line(ctx, names, other),
+    }
+}
+
+fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
+    let words = ctx.words();
+    match body {
         Body::MachineAdded {
             machine,
             air_removal,
@@ -321,18 +340,6 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
             "line-back",
             &[("machine", names.machine(ctx, *machine).into())],
         ),
-        Body::SetsOwned { kind, count } => words.tell(
-            "line-owned",
-            &[("kind", kind.word().into()), ("count", (*count).into())],
-        ),
-        Body::Counted { kind, used, washed } => words.tell(
-            "line-counted",
-            &[
-                ("kind", kind.word().into()),
-                ("used", (*used).to_string().into()),
-                ("washed", (*washed).to_string().into()),
-            ],
-        ),
         // These have their lines above. All are named, so that a new kind of fact does not
         // compile until it has a line.
         Body::Washed { .. }
@@ -348,7 +355,13 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         | Body::StopLifted { .. }
         | Body::Opened { .. }
         | Body::TakenApart { .. }
-        | Body::Undone { .. } => String::new(),
+        | Body::Undone { .. }
+        | Body::SalonOpened { .. }
+        | Body::ZoneSet { .. }
+        | Body::PersonJoined { .. }
+        | Body::PersonLeft { .. }
+        | Body::SetsOwned { .. }
+        | Body::Counted { .. } => String::new(),
     }
 }
 

@@ -38,32 +38,9 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     let desk = |body: Markup| framed(&ctx, frame::Place::Log, true, &body);
     use frame::Place::{Machine, Ready};
     let mut screens = work_screens(&ctx, &sink);
+    let runs = run_screens(&ctx);
+    screens.extend(runs.map(|(name, body)| (name, sink(Machine, body))));
     screens.extend([
-        (
-            "run-good",
-            sink(Machine, run::draw(&ctx, &seen_run(Some(Outcome::Lethal)))),
-        ),
-        ("run-running", sink(Machine, run::draw(&ctx, &in_machine()))),
-        (
-            "run-released",
-            sink(Machine, run::draw(&ctx, &released_run())),
-        ),
-        (
-            "run-did-not",
-            sink(Machine, run::draw(&ctx, &stopped_run())),
-        ),
-        (
-            "run-cannot-tell",
-            sink(
-                Machine,
-                run::draw(&ctx, &seen_run(Some(Outcome::CannotTell))),
-            ),
-        ),
-        (
-            "run-no-numbers",
-            sink(Machine, run::draw(&ctx, &seen_run(None))),
-        ),
-        ("run-read-off", sink(Machine, run::draw(&ctx, &read_run()))),
         ("ready", sink(Ready, ready::draw(&ctx, &shelf()))),
         (
             "ready-empty",
@@ -106,6 +83,20 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     ]);
     screens.extend(alone(&ctx));
     screens
+}
+
+/// A run in each of the states that it can be looked at in.
+fn run_screens(ctx: &Ctx) -> [(&'static str, Markup); 7] {
+    [
+        ("run-good", seen_run(Some(Outcome::Lethal))),
+        ("run-running", in_machine()),
+        ("run-released", released_run()),
+        ("run-did-not", stopped_run()),
+        ("run-cannot-tell", seen_run(Some(Outcome::CannotTell))),
+        ("run-no-numbers", seen_run(None)),
+        ("run-read-off", read_run()),
+    ]
+    .map(|(name, seen)| (name, run::draw(ctx, &seen)))
 }
 
 fn work_screens(
