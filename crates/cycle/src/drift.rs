@@ -98,10 +98,7 @@ pub struct Settings {
 
 impl Default for Settings {
     fn default() -> Self {
-        Self {
-            false_alarms_per_1000_runs: 0.5,
-            learn_runs: 40,
-        }
+        Self { false_alarms_per_1000_runs: 0.5, learn_runs: 40 }
     }
 }
 
@@ -112,10 +109,7 @@ impl Settings {
     /// [`RateError`] where the rate is not a number above 0 and at most 100.
     pub fn with_rate(rate: f64) -> Result<Self, RateError> {
         if rate.is_finite() && rate > 0.0 && rate <= 100.0 {
-            Ok(Self {
-                false_alarms_per_1000_runs: rate,
-                ..Self::default()
-            })
+            Ok(Self { false_alarms_per_1000_runs: rate, ..Self::default() })
         } else {
             Err(RateError)
         }
@@ -187,10 +181,7 @@ impl Watcher {
     /// Nothing seen yet.
     #[must_use]
     pub fn new(settings: Settings) -> Self {
-        Self {
-            settings,
-            lanes: Vec::new(),
-        }
+        Self { settings, lanes: Vec::new() }
     }
 
     /// Takes the next run.

@@ -214,12 +214,7 @@ fn nothing(record: &CycleRecord) -> Figures {
         vacuum_leak_kpa_per_min: None,
         vacuum_stalled: false,
         leak: None,
-        drying: Drying {
-            phase_s: None,
-            vacuum: None,
-            min_kpa: None,
-            ran: DryingRan::CannotTell,
-        },
+        drying: Drying { phase_s: None, vacuum: None, min_kpa: None, ran: DryingRan::CannotTell },
         phases: Vec::new(),
         air_removal: AirRemoval::NotSeen,
         ends_early: record.integrity.truncated.then_some(EndsEarly::BeforeHold),
@@ -233,21 +228,15 @@ fn nothing(record: &CycleRecord) -> Figures {
 }
 
 fn temperature_range(view: &View) -> (f64, f64) {
-    view.temp.iter().fold(
-        (f64::INFINITY, f64::NEG_INFINITY),
-        |(least, most), &temp| (least.min(temp), most.max(temp)),
-    )
+    view.temp.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), &temp| {
+        (least.min(temp), most.max(temp))
+    })
 }
 
 /// What every sound record has, whatever it is of.
 fn common(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
     let rules = &ask.rules;
-    let f0 = lethality::sums(
-        view.t,
-        view.temp,
-        view.longest,
-        (rules.f0_reference_c, rules.f0_z_k),
-    );
+    let f0 = lethality::sums(view.t, view.temp, view.longest, (rules.f0_reference_c, rules.f0_z_k));
     Figures {
         f0_min: f0.trapezoid_min,
         f0_low_min: f0.low_min,
@@ -266,9 +255,7 @@ fn leak_test(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
     Figures {
         kind: Kind::LeakTest,
         leak: test.as_ref().and_then(|test| leak::figures(view, test)),
-        phases: test
-            .as_ref()
-            .map_or_else(Vec::new, |test| leak::phases(view, test)),
+        phases: test.as_ref().map_or_else(Vec::new, |test| leak::phases(view, test)),
         ends_early: (!aired).then_some(EndsEarly::AfterHold),
         ..common(view, ask, range)
     }
@@ -319,9 +306,7 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
         figures.findings.extend(notes.into_iter().flatten());
     }
     let complete = figures.ends_early.is_none();
-    figures
-        .findings
-        .extend(notes::aborted(view, hold, complete));
+    figures.findings.extend(notes::aborted(view, hold, complete));
     figures
 }
 
@@ -355,33 +340,24 @@ impl Shape {
             .collect();
         figures.air_removal = if !vacuums.is_empty() {
             AirRemoval::Vacuum
-        } else if marks
-            .pulses
-            .iter()
-            .any(|pulse| matches!(pulse, heat::Pulse::Release(_)))
-        {
+        } else if marks.pulses.iter().any(|pulse| matches!(pulse, heat::Pulse::Release(_))) {
             AirRemoval::Pressure
         } else {
             AirRemoval::Gravity
         };
         figures.vacuum_depths_kpa = vacuums.iter().map(|&(_, depth)| depth).collect();
-        figures.vacuum_leak_kpa_per_min = vacuums
-            .first()
-            .and_then(|&(vacuum, _)| leak::in_vacuum(view, vacuum));
+        figures.vacuum_leak_kpa_per_min =
+            vacuums.first().and_then(|&(vacuum, _)| leak::in_vacuum(view, vacuum));
         // A gap may hide one of them; a single deep one shows that the pump can.
         let limit = view.rules.stalled_kpa;
         figures.vacuum_stalled = vacuums.iter().all(|&(_, depth)| depth > limit)
-            && vacuums
-                .iter()
-                .any(|&(vacuum, depth)| leak::stalled(view, vacuum, depth));
+            && vacuums.iter().any(|&(vacuum, depth)| leak::stalled(view, vacuum, depth));
         figures.phases = phases::of_run(view, marks, self.after, self.hold.is_some());
         let asked_s = ask.drying_s.or(view.record.stated.drying_s);
         figures.drying = drying::figures(view, self.after, asked_s);
         if self.hold.is_some() {
             let parts = (figures.air_removal, self.after);
-            figures
-                .findings
-                .extend(notes::slow_parts(view, ask, marks, parts));
+            figures.findings.extend(notes::slow_parts(view, ask, marks, parts));
         }
     }
 }

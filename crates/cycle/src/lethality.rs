@@ -118,10 +118,7 @@ impl Spore {
     /// A count outside 1 to 1e12 or D outside 0.01 to 100 minutes (common practice, no source).
     pub fn new(count: f64, d_min: f64) -> Result<Self, NoSpore> {
         if (1.0..=1e12).contains(&count) && (0.01..=100.0).contains(&d_min) {
-            Ok(Self {
-                log10_count: maths::log10(count),
-                d_min,
-            })
+            Ok(Self { log10_count: maths::log10(count), d_min })
         } else {
             Err(NoSpore)
         }

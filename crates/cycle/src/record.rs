@@ -78,11 +78,7 @@ pub struct Unreadable {
 
 impl Unreadable {
     fn new(line: Option<u32>, what: impl Into<String>, way_out: &'static str) -> Self {
-        Self {
-            line,
-            what: what.into(),
-            way_out,
-        }
+        Self { line, what: what.into(), way_out }
     }
 }
 

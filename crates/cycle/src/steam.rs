@@ -132,19 +132,11 @@ mod tests {
         for row in &forward {
             if number(row, 3) <= LINE_C.1 {
                 let given = number(row, 4);
-                assert!(
-                    (psat(number(row, 3)) / given - 1.0).abs() < 1e-8,
-                    "{}",
-                    row[1]
-                );
+                assert!((psat(number(row, 3)) / given - 1.0).abs() < 1e-8, "{}", row[1]);
             }
         }
         for row in &backward {
-            assert!(
-                (tsat(number(row, 4)) - number(row, 3)).abs() < 1e-6,
-                "{}",
-                row[1]
-            );
+            assert!((tsat(number(row, 4)) - number(row, 3)).abs() < 1e-6, "{}", row[1]);
         }
     }
 

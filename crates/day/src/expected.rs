@@ -89,10 +89,7 @@ mod tests {
         check(&[42, 40, 41], Some((40, 41, 42, 3)));
         check(&[30, 40, 44, 60], Some((30, 42, 60, 4)));
         // Ten runs: the one that was cut short and the one that was forgotten do not count.
-        check(
-            &[3, 40, 40, 41, 41, 43, 43, 44, 44, 300],
-            Some((40, 42, 44, 10)),
-        );
+        check(&[3, 40, 40, 41, 41, 43, 43, 44, 44, 300], Some((40, 42, 44, 10)));
     }
 
     #[test]

@@ -22,11 +22,7 @@ pub struct UnknownContents(pub String);
 
 impl fmt::Display for UnknownContents {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{:?} is none of unwrapped, pouched, hollow, unknown",
-            self.0
-        )
+        write!(f, "{:?} is none of unwrapped, pouched, hollow, unknown", self.0)
     }
 }
 

@@ -24,15 +24,9 @@ impl std::error::Error for NoPlainWord {}
 fn plain_word(text: &str) -> Result<String, NoPlainWord> {
     let word = text.trim();
     let fits = (1..=24).contains(&word.chars().count())
-        && word
-            .chars()
-            .all(|c| c.is_lowercase() || c.is_ascii_digit() || c == ' ')
+        && word.chars().all(|c| c.is_lowercase() || c.is_ascii_digit() || c == ' ')
         && !word.contains("  ");
-    if fits {
-        Ok(word.to_owned())
-    } else {
-        Err(NoPlainWord(text.chars().take(40).collect()))
-    }
+    if fits { Ok(word.to_owned()) } else { Err(NoPlainWord(text.chars().take(40).collect())) }
 }
 
 macro_rules! word {
@@ -79,14 +73,8 @@ mod tests {
 
     #[test]
     fn a_kind_is_a_short_plain_word() {
-        assert_eq!(
-            "manicure".parse::<SetKind>().map(|k| k.to_string()),
-            Ok("manicure".to_owned())
-        );
-        assert_eq!(
-            " dài ".parse::<Programme>().map(|k| k.to_string()),
-            Ok("dài".to_owned())
-        );
+        assert_eq!("manicure".parse::<SetKind>().map(|k| k.to_string()), Ok("manicure".to_owned()));
+        assert_eq!(" dài ".parse::<Programme>().map(|k| k.to_string()), Ok("dài".to_owned()));
         for bad in ["", "Manicure", "a  b", "<b>", "a\nb", &"x".repeat(25)] {
             assert!(bad.parse::<SetKind>().is_err(), "{bad:?}");
         }

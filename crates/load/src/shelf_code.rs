@@ -19,11 +19,7 @@ pub struct NoShelfCode(pub String);
 
 impl fmt::Display for NoShelfCode {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{:?} is not a shelf code: digit, symbol, digit, symbol, such as 3K7P",
-            self.0
-        )
+        write!(f, "{:?} is not a shelf code: digit, symbol, digit, symbol, such as 3K7P", self.0)
     }
 }
 
@@ -54,10 +50,7 @@ impl ShelfCode {
     #[must_use]
     pub fn number(self) -> u32 {
         let place = |symbol: u8| {
-            SYMBOLS
-                .iter()
-                .position(|&known| known == symbol)
-                .map_or(0, |at| at as u32)
+            SYMBOLS.iter().position(|&known| known == symbol).map_or(0, |at| at as u32)
         };
         let [a, b, c, d] = self.0.map(place);
         ((a * 24 + b) * DIGITS + c) * 24 + d
@@ -66,9 +59,7 @@ impl ShelfCode {
 
 impl fmt::Display for ShelfCode {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.0
-            .iter()
-            .try_for_each(|&symbol| write!(f, "{}", char::from(symbol)))
+        self.0.iter().try_for_each(|&symbol| write!(f, "{}", char::from(symbol)))
     }
 }
 
@@ -110,14 +101,9 @@ mod tests {
 
     #[test]
     fn what_spells_or_looks_alike_is_no_code() {
-        for bad in [
-            "", "3K7", "3K7PP", "K37P", "3KK7", "0A2C", "3K7O", "3B7P", "ệK7P",
-        ] {
+        for bad in ["", "3K7", "3K7PP", "K37P", "3KK7", "0A2C", "3K7O", "3B7P", "ệK7P"] {
             assert!(bad.parse::<ShelfCode>().is_err(), "{bad}");
         }
-        assert_eq!(
-            " 3k7p ".parse::<ShelfCode>().map(|c| c.to_string()),
-            Ok("3K7P".to_owned())
-        );
+        assert_eq!(" 3k7p ".parse::<ShelfCode>().map(|c| c.to_string()), Ok("3K7P".to_owned()));
     }
 }

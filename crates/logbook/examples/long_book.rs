@@ -47,10 +47,7 @@ fn measure(folder: &Path, facts: u64) -> Result<(), Box<dyn Error>> {
     let took = Clock::now();
     for act in 0..acts {
         book.act::<BookError>(stamp(1_000_000_000 + act, moment(runs)), |_, draft| {
-            draft.fact(Body::Washed {
-                kind: "manicure".parse().map_err(unfit)?,
-                count: 1,
-            });
+            draft.fact(Body::Washed { kind: "manicure".parse().map_err(unfit)?, count: 1 });
             Ok(())
         })?;
     }
@@ -148,9 +145,7 @@ fn fill(book: &Book, facts: u64) -> Result<u32, BookError> {
 fn round(number: u32) -> Result<Vec<Body>, BookError> {
     let kind: load::SetKind = "manicure".parse().map_err(unfit)?;
     let run = id(6, number);
-    let pouches: Vec<PouchId> = (0..POUCHES)
-        .map(|at| id(7, number * POUCHES + at))
-        .collect();
+    let pouches: Vec<PouchId> = (0..POUCHES).map(|at| id(7, number * POUCHES + at)).collect();
     let packed = (0..).zip(&pouches).map(|(at, pouch)| PackedPouch {
         pouch: *pouch,
         code: ShelfCode::from_number(number * POUCHES + at),
@@ -159,13 +154,8 @@ fn round(number: u32) -> Result<Vec<Body>, BookError> {
         hollow: false,
     });
     let mut facts = vec![
-        Body::Washed {
-            kind: kind.clone(),
-            count: POUCHES,
-        },
-        Body::Packed {
-            pouches: packed.collect(),
-        },
+        Body::Washed { kind: kind.clone(), count: POUCHES },
+        Body::Packed { pouches: packed.collect() },
         Body::RunStarted {
             run,
             machine: id(2, 0),
@@ -186,38 +176,22 @@ fn round(number: u32) -> Result<Vec<Body>, BookError> {
             torn: Vec::new(),
             dropped: Vec::new(),
         },
-        Body::Released {
-            run,
-            pouches: pouches.clone(),
-            use_until: None,
-        },
+        Body::Released { run, pouches: pouches.clone(), use_until: None },
     ];
-    facts.extend(
-        pouches
-            .into_iter()
-            .zip(0..)
-            .map(|(pouch, at)| Body::Opened {
-                pouch,
-                visit: id(8, number * POUCHES + at),
-                chair: Some(at),
-            }),
-    );
+    facts.extend(pouches.into_iter().zip(0..).map(|(pouch, at)| Body::Opened {
+        pouch,
+        visit: id(8, number * POUCHES + at),
+        chair: Some(at),
+    }));
     Ok(facts)
 }
 
 fn verdict(number: u32) -> Judged {
     Judged {
         run: Some(id(6, number)),
-        basis: Basis::Reading {
-            lowest_mc: 134_200,
-            held_s: 240,
-            press_pa: Some(306_000),
-        },
+        basis: Basis::Reading { lowest_mc: 134_200, held_s: 240, press_pa: Some(306_000) },
         judge: "1".to_owned(),
-        limits: vec![
-            ("band_k".to_owned(), 3_000),
-            ("hold_134_s".to_owned(), 180_000),
-        ],
+        limits: vec![("band_k".to_owned(), 3_000), ("hold_134_s".to_owned(), 180_000)],
         contents: Contents::Pouched,
         outcome: Outcome::Lethal,
         proven_for: vec![Contents::Unwrapped, Contents::Pouched],

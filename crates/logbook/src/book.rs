@@ -86,10 +86,7 @@ impl Book {
     /// A book that is already there; trouble with the disk.
     pub fn create(folder: &Path, opening: Opening) -> Result<Self, BookError> {
         let file = folder.join(FILE);
-        let disk = |source| BookError::Disk {
-            path: folder.to_owned(),
-            source,
-        };
+        let disk = |source| BookError::Disk { path: folder.to_owned(), source };
         std::fs::create_dir_all(folder).map_err(disk)?;
         if file.exists() {
             return Err(BookError::Exists(folder.to_owned()));
@@ -119,11 +116,7 @@ impl Book {
         }
         migrate(&connect(&file, OpenFlags::SQLITE_OPEN_READ_WRITE)?, SQLITE)?;
         let store = Store::Sqlite(Sqlite::open(&file)?);
-        let mut book = Self {
-            salon: store.read(salon_of)?,
-            store,
-            folded_again: None,
-        };
+        let mut book = Self { salon: store.read(salon_of)?, store, folded_again: None };
         if !book.store.read(fold::fits)? {
             book.folded_again = Some(book.rebuild()?);
         }
@@ -172,26 +165,14 @@ impl Book {
     ) -> Result<Written, E> {
         self.store.write(|sql| {
             if let Some((first_seq, last_seq)) = facts::span_of_act(sql, self.salon, stamp.act)? {
-                return Ok(Commit::Drop(Written {
-                    first_seq,
-                    last_seq,
-                    already: true,
-                }));
+                return Ok(Commit::Drop(Written { first_seq, last_seq, already: true }));
             }
             let head = fold::head_to_write_after(sql)?;
             let mut draft = Draft::default();
             decide(&View::new(sql, self.salon), &mut draft)?;
             let last = write(sql, self.salon, head, (&stamp, draft))?;
-            let written = Written {
-                first_seq: head.seq + 1,
-                last_seq: last.seq,
-                already: false,
-            };
-            Ok(if last == head {
-                Commit::Drop(written)
-            } else {
-                Commit::Keep(written)
-            })
+            let written = Written { first_seq: head.seq + 1, last_seq: last.seq, already: false };
+            Ok(if last == head { Commit::Drop(written) } else { Commit::Keep(written) })
         })
     }
 
@@ -200,8 +181,7 @@ impl Book {
     /// # Errors
     /// A line that is not as it was written; trouble with the storage.
     pub fn rebuild(&self) -> Result<u64, BookError> {
-        self.store
-            .write(|sql| fold::again(sql, self.salon).map(Commit::Keep))
+        self.store.write(|sql| fold::again(sql, self.salon).map(Commit::Keep))
     }
 
     /// Deletes a drawer entry together with its key, and overwrites their bytes; `false` where it
@@ -211,9 +191,8 @@ impl Book {
     /// # Errors
     /// Trouble with the storage.
     pub fn forget(&self, entry: DrawerId) -> Result<bool, BookError> {
-        let gone: Result<bool, BookError> = self
-            .store
-            .write(|sql| drawer::forget(sql, entry).map(Commit::Keep));
+        let gone: Result<bool, BookError> =
+            self.store.write(|sql| drawer::forget(sql, entry).map(Commit::Keep));
         let gone = gone?;
         match &self.store {
             Store::Sqlite(sqlite) => sqlite.sweep()?,
@@ -253,12 +232,7 @@ fn write(
         entry.keep(sql)?;
     }
     for (part, body) in (0..).zip(draft.bodies) {
-        if let Body::RecordTaken {
-            record,
-            kept,
-            bytes,
-            ..
-        } = &body
+        if let Body::RecordTaken { record, kept, bytes, .. } = &body
             && !(draft.entries.iter()).all(|entry| entry.agrees(kept.entry, *record, *bytes))
         {
             let why = "BUG: the record's hash or length is not that of its bytes";
@@ -274,30 +248,19 @@ fn write(
 
 /// Makes a whole book, with its first fact, in a file of its own.
 fn begin(part: &Path, opening: Opening) -> Result<(), BookError> {
-    let conn = connect(
-        part,
-        OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE,
-    )?;
+    let conn = connect(part, OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_CREATE)?;
     migrate(&conn, SQLITE)?;
     let mut draft = Draft::default();
-    draft.fact(Body::SalonOpened {
-        salon: opening.salon,
-        zone: opening.zone,
-        book: opening.book,
-    });
+    draft.fact(Body::SalonOpened { salon: opening.salon, zone: opening.zone, book: opening.book });
     write_on(&conn, |sql| {
         write(sql, opening.salon, Head::EMPTY, (&opening.stamp, draft)).map(Commit::Keep)
     })?;
-    conn.close()
-        .map_err(|(_, error)| BookError::sqlite("closing the new book", error))
+    conn.close().map_err(|(_, error)| BookError::sqlite("closing the new book", error))
 }
 
 /// Gives the finished file its name, unless a book has that name by now.
 fn place(part: &Path, file: &Path, folder: &Path) -> Result<(), BookError> {
-    let disk = |source| BookError::Disk {
-        path: file.to_owned(),
-        source,
-    };
+    let disk = |source| BookError::Disk { path: file.to_owned(), source };
     match std::fs::hard_link(part, file) {
         Ok(()) => {}
         Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {
@@ -326,17 +289,11 @@ fn sync_folder(_: &Path) -> std::io::Result<()> {
 }
 
 fn salon_of(sql: Sql<'_>) -> Result<SalonId, BookError> {
-    sql.first("SELECT salon FROM facts WHERE seq = 1", &[], |row| {
-        row.id(0)
-    })?
-    .ok_or(BookError::LinesMissing { known: 1, found: 0 })
+    sql.first("SELECT salon FROM facts WHERE seq = 1", &[], |row| row.id(0))?
+        .ok_or(BookError::LinesMissing { known: 1, found: 0 })
 }
 
 /// The file of a book that is named by its folder or by the file itself.
 pub(crate) fn file_of(path: &Path) -> PathBuf {
-    if path.is_dir() {
-        path.join(FILE)
-    } else {
-        path.to_owned()
-    }
+    if path.is_dir() { path.join(FILE) } else { path.to_owned() }
 }

@@ -117,11 +117,7 @@ mod tests {
             "z": i64::MAX,
         });
         let prev = *first.parse::<RecordHash>().unwrap().bytes();
-        check(
-            &line,
-            &prev,
-            "570d6c912796b6496b83e6e7c1e8bf32e6995c79726669c392ae5d6d2101a2ed",
-        );
+        check(&line, &prev, "570d6c912796b6496b83e6e7c1e8bf32e6995c79726669c392ae5d6d2101a2ed");
     }
 
     #[test]

@@ -15,26 +15,20 @@ const LONGEST_TEXT: usize = 80;
 pub(crate) fn body(body: &Body) -> Result<(), String> {
     match body {
         Body::SalonOpened { zone, .. } | Body::ZoneSet { zone } => text("time zone", zone),
-        Body::RunStarted {
-            programme, pouches, ..
-        } => {
+        Body::RunStarted { programme, pouches, .. } => {
             text_if("programme", programme.as_deref())?;
             items("pouches", pouches.len())
         }
         Body::Packed { pouches } => items("pouches", pouches.len()),
-        Body::RecordTaken { cycles, .. } if *cycles > MOST_CYCLES => Err(format!(
-            "a record with {cycles} cycles; at most {MOST_CYCLES} are taken"
-        )),
+        Body::RecordTaken { cycles, .. } if *cycles > MOST_CYCLES => {
+            Err(format!("a record with {cycles} cycles; at most {MOST_CYCLES} are taken"))
+        }
         Body::Judged(verdict) => judged(verdict),
-        Body::Looked {
-            marks_not_turned,
-            wet,
-            torn,
-            dropped,
-            ..
-        } => [marks_not_turned, wet, torn, dropped]
-            .into_iter()
-            .try_for_each(|list| items("pouches", list.len())),
+        Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
+            [marks_not_turned, wet, torn, dropped]
+                .into_iter()
+                .try_for_each(|list| items("pouches", list.len()))
+        }
         Body::Released { pouches, .. }
         | Body::SetAside { pouches, .. }
         | Body::StopLifted { pouches, .. }
@@ -46,10 +40,7 @@ pub(crate) fn body(body: &Body) -> Result<(), String> {
 fn judged(verdict: &Judged) -> Result<(), String> {
     text("judge", &verdict.judge)?;
     text_if("clock text", verdict.start_clock.as_deref())?;
-    verdict
-        .limits
-        .iter()
-        .try_for_each(|(name, _)| text("limit", name))?;
+    verdict.limits.iter().try_for_each(|(name, _)| text("limit", name))?;
     items("limits", verdict.limits.len())?;
     items("reasons", verdict.reasons.len())
 }
@@ -58,9 +49,7 @@ fn items(what: &str, count: usize) -> Result<(), String> {
     if count <= MOST_ITEMS {
         Ok(())
     } else {
-        Err(format!(
-            "{count} {what}; at most {MOST_ITEMS} fit in one fact"
-        ))
+        Err(format!("{count} {what}; at most {MOST_ITEMS} fit in one fact"))
     }
 }
 
@@ -71,9 +60,7 @@ fn text_if(what: &str, words: Option<&str>) -> Result<(), String> {
 fn text(what: &str, words: &str) -> Result<(), String> {
     let length = words.chars().count();
     if length == 0 || length > LONGEST_TEXT {
-        return Err(format!(
-            "a {what} of {length} characters; it takes 1 to {LONGEST_TEXT}"
-        ));
+        return Err(format!("a {what} of {length} characters; it takes 1 to {LONGEST_TEXT}"));
     }
     if words.chars().any(char::is_control) {
         return Err(format!("a {what} with a control character"));

@@ -76,12 +76,7 @@ impl Entry {
         getrandom::fill(&mut key).map_err(BookError::NoChance)?;
         let entry = Id::from_bytes(id);
         let commitment = commitment(&key, content);
-        let kept = Self {
-            entry,
-            kind,
-            key,
-            content: content.to_vec(),
-        };
+        let kept = Self { entry, kind, key, content: content.to_vec() };
         Ok((kept, DrawerRef { entry, commitment }))
     }
 
@@ -141,18 +136,11 @@ pub(crate) fn find(sql: Sql<'_>, entry: DrawerId) -> Result<Option<Found>, BookE
     sql.first(
         "SELECT kind, key, content FROM drawer WHERE entry = $1",
         &[Value::id(&entry)],
-        |row| {
-            Ok(Found {
-                kind: row.text(0)?,
-                key: row.fixed(1)?,
-                content: row.bytes(2)?,
-            })
-        },
+        |row| Ok(Found { kind: row.text(0)?, key: row.fixed(1)?, content: row.bytes(2)? }),
     )
 }
 
 /// Deletes an entry with its key. The chain stays whole: it holds the commitment only.
 pub(crate) fn forget(sql: Sql<'_>, entry: DrawerId) -> Result<bool, BookError> {
-    sql.run("DELETE FROM drawer WHERE entry = $1", &[Value::id(&entry)])
-        .map(|deleted| deleted > 0)
+    sql.run("DELETE FROM drawer WHERE entry = $1", &[Value::id(&entry)]).map(|deleted| deleted > 0)
 }

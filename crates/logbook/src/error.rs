@@ -97,18 +97,12 @@ impl BookError {
                 Self::Busy
             }
             Some(rusqlite::ErrorCode::DiskFull) => Self::Full,
-            _ => Self::Storage {
-                doing,
-                source: Box::new(error),
-            },
+            _ => Self::Storage { doing, source: Box::new(error) },
         }
     }
 
     /// A line that does not fit.
     pub(crate) fn damaged(seq: u64, why: impl Into<String>) -> Self {
-        Self::Damaged {
-            seq,
-            why: why.into(),
-        }
+        Self::Damaged { seq, why: why.into() }
     }
 }

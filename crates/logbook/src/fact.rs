@@ -128,10 +128,7 @@ impl StopReason {
     /// reason may turn out to be a mistake or to lack paperwork only.
     #[must_use]
     pub const fn is_final(self) -> bool {
-        matches!(
-            self,
-            Self::Numbers | Self::Mark | Self::Wet | Self::Torn | Self::Dropped
-        )
+        matches!(self, Self::Numbers | Self::Mark | Self::Wet | Self::Torn | Self::Dropped)
     }
 }
 

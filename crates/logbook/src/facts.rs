@@ -20,10 +20,7 @@ pub(crate) struct Head {
 
 impl Head {
     /// Of a book without a line.
-    pub(crate) const EMPTY: Self = Self {
-        seq: 0,
-        hash: START,
-    };
+    pub(crate) const EMPTY: Self = Self { seq: 0, hash: START };
 }
 
 /// The columns that [`line`] reads, in its order.
@@ -39,16 +36,9 @@ pub(crate) struct Kept {
 
 /// Where the chain ends now.
 pub(crate) fn head(sql: Sql<'_>) -> Result<Head, BookError> {
-    let last = sql.first(
-        "SELECT seq, hash FROM facts ORDER BY seq DESC LIMIT 1",
-        &[],
-        |row| {
-            Ok(Head {
-                seq: row.count(0)?,
-                hash: row.fixed(1)?,
-            })
-        },
-    )?;
+    let last = sql.first("SELECT seq, hash FROM facts ORDER BY seq DESC LIMIT 1", &[], |row| {
+        Ok(Head { seq: row.count(0)?, hash: row.fixed(1)? })
+    })?;
     Ok(last.unwrap_or(Head::EMPTY))
 }
 
@@ -84,10 +74,7 @@ pub(crate) fn append(
     if fact.body != body {
         return Err(unfit("BUG: it comes back as another fact".to_owned()));
     }
-    let head = Head {
-        seq: fact.seq,
-        hash,
-    };
+    let head = Head { seq: fact.seq, hash };
     Ok((fact, head))
 }
 
@@ -145,11 +132,7 @@ pub(crate) fn line(row: &Row<'_, '_>) -> Result<Kept, BookError> {
             known: row.text(10)?,
             tree,
         };
-        let kept = Kept {
-            line,
-            prev: row.fixed(12)?,
-            hash: row.fixed(13)?,
-        };
+        let kept = Kept { line, prev: row.fixed(12)?, hash: row.fixed(13)? };
         Ok((kept, text))
     };
     let (kept, text) = read().map_err(|error| match error {
@@ -158,21 +141,14 @@ pub(crate) fn line(row: &Row<'_, '_>) -> Result<Kept, BookError> {
     })?;
     match tree::text(&kept.line.tree) {
         Ok(defined) if defined == text => Ok(kept),
-        _ => Err(BookError::damaged(
-            seq,
-            "its body is not in the form that is written",
-        )),
+        _ => Err(BookError::damaged(seq, "its body is not in the form that is written")),
     }
 }
 
 /// The fact that a line holds; an error is a sentence.
 pub(crate) fn fact(line: Line) -> Result<Fact, String> {
     let known = Known::from_word(&line.known)?;
-    let body = wire::load(Stored {
-        kind: line.kind,
-        version: line.version,
-        tree: line.tree,
-    })?;
+    let body = wire::load(Stored { kind: line.kind, version: line.version, tree: line.tree })?;
     crate::check::body(&body)?;
     Ok(Fact {
         seq: line.seq,
@@ -199,11 +175,7 @@ pub(crate) fn each_line(
     sql: Sql<'_>,
     take: impl FnMut(&Row<'_, '_>) -> Result<(), BookError>,
 ) -> Result<(), BookError> {
-    sql.each(
-        &format!("SELECT {COLUMNS} FROM facts ORDER BY seq"),
-        &[],
-        take,
-    )
+    sql.each(&format!("SELECT {COLUMNS} FROM facts ORDER BY seq"), &[], take)
 }
 
 /// Up to `limit` facts after `seq`, in order.
@@ -226,11 +198,7 @@ pub(crate) fn before(sql: Sql<'_>, seq: u64, limit: u32) -> Result<Vec<Fact>, Bo
 
 /// The fact at this place.
 pub(crate) fn at(sql: Sql<'_>, seq: u64) -> Result<Option<Fact>, BookError> {
-    sql.first(
-        &format!("SELECT {COLUMNS} FROM facts WHERE seq = $1"),
-        &[Value::seq(seq)],
-        read,
-    )
+    sql.first(&format!("SELECT {COLUMNS} FROM facts WHERE seq = $1"), &[Value::seq(seq)], read)
 }
 
 /// The facts of one act, in order.

@@ -58,12 +58,7 @@ pub(crate) struct Fold<'a> {
 
 /// Folds one fact.
 pub(crate) fn apply(sql: Sql<'_>, salon: SalonId, fact: &Fact) -> Result<(), BookError> {
-    let fold = Fold {
-        sql,
-        salon,
-        seq: fact.seq,
-        stamp: &fact.stamp,
-    };
+    let fold = Fold { sql, salon, seq: fact.seq, stamp: &fact.stamp };
     match &fact.body {
         Body::SalonOpened { salon, zone, book } => fold.salon_opened(*salon, zone, *book),
         Body::ZoneSet { zone } => fold.zone_set(zone),
@@ -83,18 +78,10 @@ pub(crate) fn apply(sql: Sql<'_>, salon: SalonId, fact: &Fact) -> Result<(), Boo
         Body::RecordClaimed { record, cycle, run } => fold.record_claimed(*record, *cycle, *run),
         Body::Judged(judged) => fold.judged(judged),
         Body::Looked { run, .. } => fold.looked(*run),
-        Body::Released {
-            run,
-            pouches,
-            use_until,
-        } => fold.released(*run, pouches, *use_until),
+        Body::Released { run, pouches, use_until } => fold.released(*run, pouches, *use_until),
         Body::SetAside { pouches, run, why } => fold.set_aside(pouches, *run, *why),
         Body::StopLifted { pouches, .. } => fold.stop_lifted(pouches),
-        Body::Opened {
-            pouch,
-            visit,
-            chair,
-        } => fold.opened(*pouch, *visit, *chair),
+        Body::Opened { pouch, visit, chair } => fold.opened(*pouch, *visit, *chair),
         Body::TakenApart { pouches } => fold.taken_apart(pouches),
         Body::Undone { act } => fold.undone(*act),
     }
@@ -129,19 +116,9 @@ struct State {
 }
 
 fn state(sql: Sql<'_>) -> Result<Option<State>, BookError> {
-    sql.first(
-        "SELECT head_seq, head_hash, fold_version FROM fold_state",
-        &[],
-        |row| {
-            Ok(State {
-                head: Head {
-                    seq: row.count(0)?,
-                    hash: row.fixed(1)?,
-                },
-                version: row.int(2)?,
-            })
-        },
-    )
+    sql.first("SELECT head_seq, head_hash, fold_version FROM fold_state", &[], |row| {
+        Ok(State { head: Head { seq: row.count(0)?, hash: row.fixed(1)? }, version: row.int(2)? })
+    })
 }
 
 /// Do the tables belong to the facts that are there?
@@ -160,23 +137,16 @@ pub(crate) fn fits(sql: Sql<'_>) -> Result<bool, BookError> {
 /// The end of the chain that the tables have noted must still be there, as it was.
 fn no_line_missing(sql: Sql<'_>, state: &State, head: Head) -> Result<(), BookError> {
     if head.seq < state.head.seq {
-        return Err(BookError::LinesMissing {
-            known: state.head.seq,
-            found: head.seq,
-        });
+        return Err(BookError::LinesMissing { known: state.head.seq, found: head.seq });
     }
-    let noted = sql.first(
-        "SELECT hash FROM facts WHERE seq = $1",
-        &[Value::seq(state.head.seq)],
-        |row| row.fixed(0),
-    )?;
+    let noted =
+        sql.first("SELECT hash FROM facts WHERE seq = $1", &[Value::seq(state.head.seq)], |row| {
+            row.fixed(0)
+        })?;
     if noted == Some(state.head.hash) {
         Ok(())
     } else {
-        Err(BookError::damaged(
-            state.head.seq,
-            "its hash is not the one that the book noted",
-        ))
+        Err(BookError::damaged(state.head.seq, "its hash is not the one that the book noted"))
     }
 }
 
@@ -207,12 +177,7 @@ pub(crate) fn note_head(sql: Sql<'_>, salon: SalonId, head: Head) -> Result<(), 
          VALUES ($1, $2, $3, $4) ON CONFLICT (salon) DO UPDATE SET \
          head_seq = excluded.head_seq, head_hash = excluded.head_hash, \
          fold_version = excluded.fold_version",
-        &[
-            Value::id(&salon),
-            Value::seq(head.seq),
-            Value::Bytes(&head.hash),
-            Value::Int(VERSION),
-        ],
+        &[Value::id(&salon), Value::seq(head.seq), Value::Bytes(&head.hash), Value::Int(VERSION)],
     )
     .map(drop)
 }

@@ -158,9 +158,7 @@ impl Row<'_, '_> {
     }
 
     pub(crate) fn maybe_id<T>(&self, at: usize) -> Result<Option<Id<T>>, BookError> {
-        self.maybe_bytes(at)?
-            .map(|bytes| exact(at, bytes).map(Id::from_bytes))
-            .transpose()
+        self.maybe_bytes(at)?.map(|bytes| exact(at, bytes).map(Id::from_bytes)).transpose()
     }
 }
 

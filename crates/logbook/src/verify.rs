@@ -98,10 +98,7 @@ fn walk(sql: Sql<'_>) -> Result<Verified, BookError> {
 
 impl Walk<'_> {
     fn bad(&mut self, seq: u64, why: impl Into<String>) {
-        self.first_bad.get_or_insert(FirstBad {
-            seq,
-            why: why.into(),
-        });
+        self.first_bad.get_or_insert(FirstBad { seq, why: why.into() });
     }
 
     /// Looks at one line. After the first that does not fit, lines are only counted: nothing that
@@ -154,10 +151,7 @@ impl Walk<'_> {
             Ok(Some(found)) => found,
             Ok(None) => return Ok(()),
             Err(BookError::Storage { source, .. }) => {
-                self.bad(
-                    fact.seq,
-                    format!("its drawer entry cannot be read: {source}"),
-                );
+                self.bad(fact.seq, format!("its drawer entry cannot be read: {source}"));
                 return Ok(());
             }
             Err(other) => return Err(other),
@@ -170,10 +164,7 @@ impl Walk<'_> {
             _ => true,
         };
         if found.kind != kind.word() || !same_file || !found.is(reference) {
-            self.bad(
-                fact.seq,
-                "what lies in the drawer is not what was put there",
-            );
+            self.bad(fact.seq, "what lies in the drawer is not what was put there");
         }
         Ok(())
     }
@@ -181,11 +172,9 @@ impl Walk<'_> {
     /// Lines cut off at the end leave a whole chain; the book's own tables remember how far it
     /// went.
     fn end(&mut self) -> Result<(), BookError> {
-        let noted = self
-            .sql
-            .first("SELECT head_seq, head_hash FROM fold_state", &[], |row| {
-                Ok((row.count::<u64>(0)?, row.fixed::<32>(1)?))
-            })?;
+        let noted = self.sql.first("SELECT head_seq, head_hash FROM fold_state", &[], |row| {
+            Ok((row.count::<u64>(0)?, row.fixed::<32>(1)?))
+        })?;
         let next = self.facts + 1;
         match noted {
             None => self.bad(next, "the book's tables do not say how far it went"),
@@ -199,10 +188,7 @@ impl Walk<'_> {
                 if there.as_deref() != Some(&hash) {
                     self.bad(known, "its hash is not the one that the book noted");
                 } else if known < self.facts {
-                    self.bad(
-                        known + 1,
-                        "it was added without being folded into the tables",
-                    );
+                    self.bad(known + 1, "it was added without being folded into the tables");
                 }
             }
         }

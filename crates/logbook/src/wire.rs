@@ -33,11 +33,7 @@ pub(crate) fn store(body: &Body) -> Result<Stored, String> {
     };
     let mut entries = map.into_iter();
     match (entries.next(), entries.next()) {
-        (Some((kind, tree)), None) => Ok(Stored {
-            kind,
-            version: VERSION,
-            tree,
-        }),
+        (Some((kind, tree)), None) => Ok(Stored { kind, version: VERSION, tree }),
         _ => Err("BUG: a stored form has exactly one kind".to_owned()),
     }
 }

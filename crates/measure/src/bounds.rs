@@ -76,18 +76,8 @@ pub struct OutOfBounds {
 
 impl fmt::Display for OutOfBounds {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Bound {
-            name,
-            unit,
-            least,
-            most,
-            ..
-        } = self.bound;
-        write!(
-            f,
-            "{} {unit} is not a {name} between {least} and {most} {unit}",
-            self.value
-        )
+        let Bound { name, unit, least, most, .. } = self.bound;
+        write!(f, "{} {unit} is not a {name} between {least} and {most} {unit}", self.value)
     }
 }
 
@@ -113,11 +103,7 @@ mod tests {
         for bound in TABLE {
             assert!(bound.least < bound.most, "{}", bound.name);
             for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
-                assert!(
-                    bound.check(bad).is_err(),
-                    "{} let {bad} through",
-                    bound.name
-                );
+                assert!(bound.check(bad).is_err(), "{} let {bad} through", bound.name);
             }
             assert_eq!(bound.check(bound.least), Ok(bound.least));
             assert_eq!(bound.check(bound.most), Ok(bound.most));
@@ -127,9 +113,6 @@ mod tests {
     #[test]
     fn the_message_names_the_range() {
         let said = TEMPERATURE.check(999.0).map_err(|e| e.to_string());
-        assert_eq!(
-            said,
-            Err("999 °C is not a temperature between -40 and 300 °C".to_owned())
-        );
+        assert_eq!(said, Err("999 °C is not a temperature between -40 and 300 °C".to_owned()));
     }
 }

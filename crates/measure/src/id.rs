@@ -196,14 +196,7 @@ mod tests {
 
     #[test]
     fn what_is_no_id_is_refused() {
-        for bad in [
-            "",
-            "00",
-            &"g".repeat(32),
-            &"A".repeat(32),
-            &"0".repeat(33),
-            "ệ",
-        ] {
+        for bad in ["", "00", &"g".repeat(32), &"A".repeat(32), &"0".repeat(33), "ệ"] {
             assert!(bad.parse::<RunId>().is_err(), "{bad:?}");
             assert!(bad.parse::<RecordHash>().is_err(), "{bad:?}");
         }

@@ -31,12 +31,7 @@ impl Add for Money {
 impl fmt::Display for Money {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let sign = if self.0 < 0 { "-" } else { "" };
-        write!(
-            f,
-            "{sign}{}.{:02}",
-            self.0.unsigned_abs() / 100,
-            self.0.unsigned_abs() % 100
-        )
+        write!(f, "{sign}{}.{:02}", self.0.unsigned_abs() / 100, self.0.unsigned_abs() % 100)
     }
 }
 
@@ -46,10 +41,7 @@ mod tests {
 
     #[test]
     fn cents_never_get_lost() {
-        assert_eq!(
-            (Money::from_cents(199) + Money::from_cents(2)).to_string(),
-            "2.01"
-        );
+        assert_eq!((Money::from_cents(199) + Money::from_cents(2)).to_string(), "2.01");
         assert_eq!(Money::from_cents(-5).to_string(), "-0.05");
     }
 }

@@ -56,14 +56,8 @@ mod tests {
 
     #[test]
     fn a_quantity_shows_its_unit() {
-        assert_eq!(
-            Kilopascal::new(304.2).map(|p| p.to_string()),
-            Ok("304.2 kPa".to_owned())
-        );
-        assert_eq!(
-            Gram::new(500.0).map(|m| m.to_string()),
-            Ok("500 g".to_owned())
-        );
+        assert_eq!(Kilopascal::new(304.2).map(|p| p.to_string()), Ok("304.2 kPa".to_owned()));
+        assert_eq!(Gram::new(500.0).map(|m| m.to_string()), Ok("500 g".to_owned()));
         assert!(Millimetre::new(-1.0).is_err());
     }
 }

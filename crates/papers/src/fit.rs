@@ -78,9 +78,7 @@ pub(crate) fn fit(text: &str, (w, h): (f64, f64), sizes: Sizes) -> Result<Fitted
         }
         size -= STEP;
     }
-    Err(Unprintable::TooLong {
-        text: text.to_owned(),
-    })
+    Err(Unprintable::TooLong { text: text.to_owned() })
 }
 
 /// The words of the text in lines of at most `room`; a word longer than that has its own line.
@@ -166,15 +164,9 @@ mod tests {
         const ROUNDING: f64 = 0.0015;
         for &(c, real) in REAL {
             let reckoned = advance(c);
-            assert!(
-                reckoned + ROUNDING >= real,
-                "{c:?}: {real}, reckoned {reckoned}"
-            );
+            assert!(reckoned + ROUNDING >= real, "{c:?}: {real}, reckoned {reckoned}");
             if c.is_ascii() {
-                assert!(
-                    reckoned <= real + ROUNDING,
-                    "{c:?}: {real}, reckoned {reckoned}"
-                );
+                assert!(reckoned <= real + ROUNDING, "{c:?}: {real}, reckoned {reckoned}");
             }
         }
     }
@@ -211,10 +203,7 @@ mod tests {
 
     #[test]
     fn day_and_month_stay_together() {
-        let sizes = Sizes {
-            most: 2.0,
-            least: 2.0,
-        };
+        let sizes = Sizes { most: 2.0, least: 2.0 };
         let fitted = fit("In run 3, 28\u{a0}NOV. Look", (12.0, 9.0), sizes).unwrap();
         assert_eq!(fitted.lines, ["In run 3,", "28\u{a0}NOV.", "Look"]);
         let long = fit("28\u{a0}tháng\u{a0}11", (7.0, 9.0), sizes).unwrap();
@@ -223,10 +212,7 @@ mod tests {
 
     #[test]
     fn what_does_not_fit_is_refused_with_its_text() {
-        let sizes = Sizes {
-            most: 3.0,
-            least: 2.0,
-        };
+        let sizes = Sizes { most: 3.0, least: 2.0 };
         let refused = fit("a sentence for a very small box", (5.0, 3.0), sizes);
         assert!(
             matches!(refused, Err(Unprintable::TooLong { text }) if text.starts_with("a sentence"))

@@ -69,11 +69,7 @@ impl Layout {
     /// wide as that code has its four symbols above instead of beside it.
     pub(crate) fn new(label: Place, sheet: &Sheet) -> Self {
         let side = SIDE as f64 * sheet.module();
-        if label.width < 2.0 * side {
-            Self::narrow(label, side)
-        } else {
-            Self::wide(label, side)
-        }
+        if label.width < 2.0 * side { Self::narrow(label, side) } else { Self::wide(label, side) }
     }
 
     fn wide(label: Place, side: f64) -> Self {
@@ -127,18 +123,8 @@ impl Layout {
                 width: side,
                 height: side,
             },
-            code: Place {
-                x,
-                y: label.y + MARGIN,
-                width: inner,
-                height: code,
-            },
-            kind: Place {
-                x,
-                y: top - KIND,
-                width: inner,
-                height: KIND,
-            },
+            code: Place { x, y: label.y + MARGIN, width: inner, height: code },
+            kind: Place { x, y: top - KIND, width: inner, height: KIND },
             sentence: beside(0.0, 0.82),
             write_in: beside(0.82, 0.18),
             narrow: true,
@@ -208,20 +194,12 @@ fn write_in(page: &mut Page, layout: &Layout, words: &Words<'_>) -> Result<(), U
     } else {
         (words.machine, words.run)
     };
-    let Place {
-        x,
-        y,
-        width: room,
-        height,
-    } = layout.write_in;
+    let Place { x, y, width: room, height } = layout.write_in;
     let half = room / 2.0;
     let most = if layout.narrow { LEAST_TEXT } else { 2.6 };
     for (at, word) in [(x, plain(machine)?), (x + half, plain(run)?)] {
         // At least two fifths of the half are left for the pen.
-        let sizes = Sizes {
-            most,
-            least: LEAST_TEXT,
-        };
+        let sizes = Sizes { most, least: LEAST_TEXT };
         let size = fit(word, (half * 0.6, sizes.most * LINE), sizes)?.size;
         let base = y + height - 0.6;
         page.text((at, base), size, Weight::Regular, word);
@@ -233,10 +211,7 @@ fn write_in(page: &mut Page, layout: &Layout, words: &Words<'_>) -> Result<(), U
 
 /// Sets a text into its place, from the top, as large as fits up to `most`.
 fn draw_text(page: &mut Page, place: Place, text: &str, most: f64) -> Result<(), Unprintable> {
-    let sizes = Sizes {
-        most,
-        least: LEAST_TEXT,
-    };
+    let sizes = Sizes { most, least: LEAST_TEXT };
     let fitted = fit(text, (place.width, place.height), sizes)?;
     for (number, line) in fitted.lines.iter().enumerate() {
         let base = place.y + fitted.size * (BASE + LINE * number as f64);

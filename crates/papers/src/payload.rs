@@ -49,9 +49,7 @@ pub fn label_payload(pouch: PouchId) -> String {
 pub fn read_payload(text: &str) -> Result<PouchId, NotOurCode> {
     let bad = || NotOurCode(text.chars().take(80).collect());
     let folded = text.trim().to_ascii_lowercase();
-    let digits = folded
-        .strip_prefix(MARK.to_ascii_lowercase())
-        .ok_or_else(bad)?;
+    let digits = folded.strip_prefix(MARK.to_ascii_lowercase()).ok_or_else(bad)?;
     digits.parse().map_err(|IdText(_)| bad())
 }
 

@@ -46,10 +46,9 @@ impl fmt::Display for Unprintable {
                 f,
                 "{text:?} does not fit its place on the label. Use a shorter text or a larger label"
             ),
-            Self::NotPlain { text } => write!(
-                f,
-                "{text:?} has a character that cannot be printed. Type the text again"
-            ),
+            Self::NotPlain { text } => {
+                write!(f, "{text:?} has a character that cannot be printed. Type the text again")
+            }
             Self::Claim { word } => write!(
                 f,
                 "{word:?} claims what a label cannot know before the run. Take the word out"
@@ -85,10 +84,8 @@ pub(crate) fn plain(text: &str) -> Result<&str, Unprintable> {
 fn has_word(text: &str, word: &str) -> bool {
     let spaced = |text: &str| -> String {
         let letters = text.to_lowercase();
-        let words: Vec<&str> = letters
-            .split(|c: char| !c.is_alphanumeric())
-            .filter(|part| !part.is_empty())
-            .collect();
+        let words: Vec<&str> =
+            letters.split(|c: char| !c.is_alphanumeric()).filter(|part| !part.is_empty()).collect();
         format!(" {} ", words.join(" "))
     };
     spaced(text).contains(&spaced(word))
@@ -107,23 +104,14 @@ mod tests {
                 format!("(This is {claim}!)"),
                 format!("manicure, {claim}"),
             ] {
-                assert_eq!(
-                    plain(&text),
-                    Err(Unprintable::Claim { word: claim }),
-                    "{text}"
-                );
+                assert_eq!(plain(&text), Err(Unprintable::Claim { word: claim }), "{text}");
             }
         }
     }
 
     #[test]
     fn the_names_of_things_are_let_through() {
-        for text in [
-            "sterilizer",
-            "esterilizador",
-            "Look: dry? whole?",
-            "Nhìn: khô? nguyên?",
-        ] {
+        for text in ["sterilizer", "esterilizador", "Look: dry? whole?", "Nhìn: khô? nguyên?"] {
             assert_eq!(plain(text), Ok(text));
         }
     }
@@ -131,10 +119,7 @@ mod tests {
     #[test]
     fn a_line_end_is_not_plain() {
         for text in ["a\nb", "a\tb", "\u{0}", "\u{1b}[1m"] {
-            assert!(
-                matches!(plain(text), Err(Unprintable::NotPlain { .. })),
-                "{text:?}"
-            );
+            assert!(matches!(plain(text), Err(Unprintable::NotPlain { .. })), "{text:?}");
         }
     }
 }

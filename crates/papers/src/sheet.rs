@@ -29,11 +29,7 @@ pub struct NoDots(pub u16);
 
 impl fmt::Display for NoDots {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{} dots per inch is no printer's: 150 to 2400, look in its manual",
-            self.0
-        )
+        write!(f, "{} dots per inch is no printer's: 150 to 2400, look in its manual", self.0)
     }
 }
 
@@ -46,11 +42,7 @@ impl DotsPerInch {
     /// # Errors
     /// [`NoDots`] outside that range.
     pub const fn new(dots: u16) -> Result<Self, NoDots> {
-        if dots >= 150 && dots <= 2400 {
-            Ok(Self(dots))
-        } else {
-            Err(NoDots(dots))
-        }
+        if dots >= 150 && dots <= 2400 { Ok(Self(dots)) } else { Err(NoDots(dots)) }
     }
 }
 
@@ -120,10 +112,7 @@ impl Sheet {
         // A hundredth of a dot short is printed as the whole one: 203 dpi is eight dots a
         // millimetre, and four of them are 0.5005 mm.
         let whole = (self.module / dot - 0.01).ceil();
-        Self {
-            module: whole * dot,
-            ..self
-        }
+        Self { module: whole * dot, ..self }
     }
 
     /// Whether the sheet has a margin for the printed date, the page and the scale bar.
@@ -180,10 +169,7 @@ mod tests {
             (Sheet::ROLL_25, 300, 5.0),
         ] {
             let module = sheet.for_printer(DotsPerInch::new(dpi).unwrap()).module();
-            assert!(
-                (module - dots * 25.4 / f64::from(dpi)).abs() < 1e-9,
-                "{dpi}: {module}"
-            );
+            assert!((module - dots * 25.4 / f64::from(dpi)).abs() < 1e-9, "{dpi}: {module}");
         }
         assert_eq!(DotsPerInch::new(72), Err(NoDots(72)));
     }

@@ -48,10 +48,7 @@ pub fn label_sheets(
         return Err(Unprintable::Nothing);
     }
     if start_at < 1 || start_at > on_sheet {
-        return Err(Unprintable::Start {
-            asked: start_at,
-            labels: on_sheet,
-        });
+        return Err(Unprintable::Start { asked: start_at, labels: on_sheet });
     }
     let used = start_at - 1;
     let (first, rest) = labels.split_at(labels.len().min(on_sheet - used));
@@ -89,10 +86,7 @@ fn margin(
     // Printers leave about six millimetres at the edge white (from memory), labels begin after 12.
     let (above, below) = (8.7, sheet.page.1 - 8.5);
     let mut line = |x: f64, y: f64, room: f64, text: &str| {
-        let sizes = Sizes {
-            most: SIZE,
-            least: 1.8,
-        };
+        let sizes = Sizes { most: SIZE, least: 1.8 };
         let size = fit(plain(text)?, (room, sizes.most * 1.2), sizes)?.size;
         page.text((x, y), size, Weight::Regular, text);
         Ok(())

@@ -85,9 +85,7 @@ pub struct Limits {
 
 impl Default for Limits {
     fn default() -> Self {
-        Self {
-            values: TABLE.iter().map(|limit| limit.value).collect(),
-        }
+        Self { values: TABLE.iter().map(|limit| limit.value).collect() }
     }
 }
 
@@ -107,11 +105,7 @@ impl fmt::Display for NotTaken {
         match self {
             Self::NoSuchLimit(key) => {
                 let keys: Vec<_> = TABLE.iter().map(|limit| limit.key).collect();
-                write!(
-                    f,
-                    "there is no rule {key:?}; the rules are {}",
-                    keys.join(", ")
-                )
+                write!(f, "there is no rule {key:?}; the rules are {}", keys.join(", "))
             }
             Self::NotBelievable(limit, value) => write!(
                 f,
@@ -225,16 +219,8 @@ mod tests {
     fn every_limit_has_a_source_a_range_and_a_key_of_its_own() {
         for (at, limit) in TABLE.iter().enumerate() {
             assert!(limit.source.len() > 10, "{}", limit.key);
-            assert!(
-                limit.value >= limit.range.0 && limit.value <= limit.range.1,
-                "{}",
-                limit.key
-            );
-            assert!(
-                TABLE[..at].iter().all(|other| other.key != limit.key),
-                "{}",
-                limit.key
-            );
+            assert!(limit.value >= limit.range.0 && limit.value <= limit.range.1, "{}", limit.key);
+            assert!(TABLE[..at].iter().all(|other| other.key != limit.key), "{}", limit.key);
             assert!(!limit.what.trim().is_empty());
         }
     }
@@ -254,15 +240,10 @@ mod tests {
                 assert_eq!(taken.is_err(), laxer, "{} {value}", limit.key);
             }
             for value in [f64::NAN, f64::INFINITY, limit.range.0 - 1.0] {
-                assert!(matches!(
-                    limits.set(limit.key, value),
-                    Err(NotTaken::NotBelievable(..))
-                ));
+                assert!(matches!(limits.set(limit.key, value), Err(NotTaken::NotBelievable(..))));
             }
         }
-        let said = limits
-            .set("no_such", 1.0)
-            .map_err(|error| error.to_string());
+        let said = limits.set("no_such", 1.0).map_err(|error| error.to_string());
         assert!(said.is_err_and(|text| text.starts_with("there is no rule \"no_such\"")));
     }
 }

@@ -200,10 +200,7 @@ fn known(run: &Looked, answers: &Answers) -> Result<(), NotInRun> {
         Marks::AllTurned => [].iter(),
         Marks::NotTurned(these) => these.iter(),
     });
-    let dry = answers
-        .dry
-        .iter()
-        .flat_map(|answer| answer.wet.iter().chain(&answer.torn));
+    let dry = answers.dry.iter().flat_map(|answer| answer.wet.iter().chain(&answer.torn));
     match marks.chain(dry).find(|pouch| !inside.contains(pouch)) {
         Some(&stranger) => Err(NotInRun(stranger)),
         None => Ok(()),
@@ -250,10 +247,7 @@ pub fn decide(run: &Looked, answers: &Answers) -> Result<Decision, NotInRun> {
         return Ok(all(why));
     }
     let mark_failed = answers.inner_mark.contains(&false)
-        || answers
-            .marks
-            .iter()
-            .any(|answer| matches!(answer, Marks::NotTurned(_)));
+        || answers.marks.iter().any(|answer| matches!(answer, Marks::NotTurned(_)));
     if mark_failed {
         return Ok(all(Why::Mark));
     }
@@ -263,16 +257,10 @@ pub fn decide(run: &Looked, answers: &Answers) -> Result<Decision, NotInRun> {
     }
     let torn: BTreeSet<PouchId> = gathered(answers, |answer| &answer.torn);
     let why = |pouch: &PouchId| {
-        if wet.contains(pouch) {
-            Some(Why::Wet)
-        } else {
-            torn.contains(pouch).then_some(Why::Torn)
-        }
+        if wet.contains(pouch) { Some(Why::Wet) } else { torn.contains(pouch).then_some(Why::Torn) }
     };
-    let mut decision = Decision {
-        ask: open_question(run, answers, !wet.is_empty()),
-        ..Decision::default()
-    };
+    let mut decision =
+        Decision { ask: open_question(run, answers, !wet.is_empty()), ..Decision::default() };
     for &pouch in &run.pouches {
         match why(&pouch) {
             Some(why) => decision.set_aside.push((pouch, why)),

@@ -118,17 +118,10 @@ impl Reach {
 /// ```
 #[must_use]
 pub fn reach(runs: &[RunOfMachine], ask: &Ask) -> Reach {
-    let mut of_machine: Vec<&RunOfMachine> = runs
-        .iter()
-        .filter(|run| run.machine == ask.machine)
-        .collect();
+    let mut of_machine: Vec<&RunOfMachine> =
+        runs.iter().filter(|run| run.machine == ask.machine).collect();
     of_machine.sort_by_key(|run| (run.started, run.id));
-    let start = |id: RunId| {
-        of_machine
-            .iter()
-            .find(|run| run.id == id)
-            .map(|run| run.started)
-    };
+    let start = |id: RunId| of_machine.iter().find(|run| run.id == id).map(|run| run.started);
     let mut reach = Reach {
         start_unknown: match ask.since {
             Since::AfterGoodTest(id) | Since::Run(id) => start(id).is_none(),
@@ -146,10 +139,7 @@ pub fn reach(runs: &[RunOfMachine], ask: &Ask) -> Reach {
         Since::Beginning => true,
     };
     let in_use = |run: &RunOfMachine| ask.out_of_use.is_none_or(|end| run.started <= end);
-    for run in of_machine
-        .iter()
-        .filter(|run| begins_in_time(run) && in_use(run))
-    {
+    for run in of_machine.iter().filter(|run| begins_in_time(run) && in_use(run)) {
         reach.runs.push(run.id);
         for pouch in &run.pouches {
             match pouch.now {

@@ -80,11 +80,7 @@ impl<'a> Asked<'a> {
     /// For these contents, by these limits.
     #[must_use]
     pub const fn new(contents: Contents, limits: &'a Limits) -> Self {
-        Self {
-            contents,
-            limits,
-            hollow_tested: false,
-        }
+        Self { contents, limits, hollow_tested: false }
     }
 }
 
@@ -108,12 +104,7 @@ pub fn judge(record: &CycleRecord, figures: &Figures, asked: &Asked<'_>) -> Verd
 
 /// A reason without a place.
 fn reason(code: Code, text: String) -> Finding {
-    Finding {
-        code,
-        text,
-        at_s: None,
-        lines: None,
-    }
+    Finding { code, text, at_s: None, lines: None }
 }
 
 /// "Cannot tell", for this reason.
@@ -130,12 +121,8 @@ fn open(decisive: Finding, figures: &Figures) -> Verdict {
 /// one already says of the same stretch is left out.
 fn with_findings(decisive: Finding, figures: &Figures) -> Vec<Finding> {
     let said = |finding: &Finding| finding.code == decisive.code && finding.at_s == decisive.at_s;
-    let others: Vec<_> = figures
-        .findings
-        .iter()
-        .filter(|finding| !said(finding))
-        .cloned()
-        .collect();
+    let others: Vec<_> =
+        figures.findings.iter().filter(|finding| !said(finding)).cloned().collect();
     let mut reasons = vec![decisive];
     for finding in others {
         if !reasons.contains(&finding) {

@@ -36,13 +36,7 @@ pub struct Who {
 impl Who {
     /// The program itself, at a station.
     pub fn program(station: StationId, known: Known) -> Result<Self, chance::NoChance> {
-        Ok(Self {
-            act: chance::id()?,
-            station,
-            sign: None,
-            happened: None,
-            known,
-        })
+        Ok(Self { act: chance::id()?, station, sign: None, happened: None, known })
     }
 
     fn stamp(self) -> Stamp {

@@ -12,9 +12,7 @@ pub fn now() -> Instant {
 /// A moment as civil time in a zone. A moment that no calendar reaches is shown as its start.
 pub fn civil(at: Instant, zone: &TimeZone) -> civil::DateTime {
     jiff::Timestamp::from_millisecond(at.millis())
-        .map_or(civil::DateTime::constant(1970, 1, 1, 0, 0, 0, 0), |at| {
-            zone.to_datetime(at)
-        })
+        .map_or(civil::DateTime::constant(1970, 1, 1, 0, 0, 0, 0), |at| zone.to_datetime(at))
 }
 
 /// The first moment of the civil day that `at` lies in.
@@ -22,19 +20,14 @@ pub fn day_start(at: Instant, zone: &TimeZone) -> Instant {
     civil(at, zone)
         .date()
         .to_zoned_datetime(zone.clone())
-        .map_or(at, |start| {
-            Instant::from_millis(start.timestamp().as_millisecond())
-        })
+        .map_or(at, |start| Instant::from_millis(start.timestamp().as_millisecond()))
 }
 
 /// All moments that a civil time can mean in a zone: one, two in the hour that autumn repeats,
 /// or, in the hour that spring leaves out, the moments before and after the leap.
 pub fn moments_of(time: civil::DateTime, zone: &TimeZone) -> Vec<Instant> {
     let stamp = |offset: jiff::tz::Offset| {
-        offset
-            .to_timestamp(time)
-            .ok()
-            .map(|at| Instant::from_millis(at.as_millisecond()))
+        offset.to_timestamp(time).ok().map(|at| Instant::from_millis(at.as_millisecond()))
     };
     use jiff::tz::AmbiguousOffset;
     let offsets = match zone.to_ambiguous_timestamp(time).offset() {
@@ -63,11 +56,7 @@ pub struct UnknownZone(String);
 
 /// How long ago something was; never negative.
 pub fn since(then: Instant, now: Instant) -> Span {
-    if now > then {
-        now - then
-    } else {
-        Span::default()
-    }
+    if now > then { now - then } else { Span::default() }
 }
 #[cfg(test)]
 mod tests {
@@ -80,10 +69,7 @@ mod tests {
         let twice = moments_of(civil::date(2025, 10, 26).at(2, 30, 0, 0), &zone);
         assert_eq!(twice.len(), 2);
         assert_eq!(twice[1] - twice[0], Span::from_minutes(60));
-        assert_eq!(
-            moments_of(civil::date(2025, 10, 25).at(2, 30, 0, 0), &zone).len(),
-            1
-        );
+        assert_eq!(moments_of(civil::date(2025, 10, 25).at(2, 30, 0, 0), &zone).len(), 1);
     }
 
     #[test]

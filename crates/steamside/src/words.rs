@@ -36,9 +36,7 @@ impl Language {
 
     /// The language with this code.
     pub fn from_code(code: &str) -> Option<Self> {
-        Self::ALL
-            .into_iter()
-            .find(|language| language.code() == code)
+        Self::ALL.into_iter().find(|language| language.code() == code)
     }
 
     /// Its own name, as its readers write it.
@@ -145,11 +143,7 @@ impl Words {
             }
         }
         self.line(key, &values)
-            .or_else(|| {
-                (!self.own)
-                    .then(|| Self::of(Language::En).line(key, &values))
-                    .flatten()
-            })
+            .or_else(|| (!self.own).then(|| Self::of(Language::En).line(key, &values)).flatten())
             .unwrap_or_else(|| key.to_owned())
     }
 
@@ -159,9 +153,7 @@ impl Words {
     }
 
     fn line(&self, key: &str, values: &FluentArgs<'_>) -> Option<String> {
-        let (id, part) = key
-            .split_once('.')
-            .map_or((key, None), |(id, part)| (id, Some(part)));
+        let (id, part) = key.split_once('.').map_or((key, None), |(id, part)| (id, Some(part)));
         let message = self.bundle.get_message(id)?;
         let pattern = match part {
             None => message.value()?,
@@ -170,11 +162,7 @@ impl Words {
         // A value that a line asks for and is not given shows as its name in braces; the page is
         // still worth more than none.
         let mut errors = Vec::new();
-        Some(
-            self.bundle
-                .format_pattern(pattern, Some(values), &mut errors)
-                .into_owned(),
-        )
+        Some(self.bundle.format_pattern(pattern, Some(values), &mut errors).into_owned())
     }
 
     fn load(language: Language) -> Self {
@@ -187,10 +175,7 @@ impl Words {
             Ok(lines) | Err((lines, _)) => lines,
         };
         bundle.add_resource_overriding(lines);
-        Self {
-            bundle,
-            own: language == Language::En,
-        }
+        Self { bundle, own: language == Language::En }
     }
 }
 

@@ -79,10 +79,7 @@ pub(super) fn strongest(model: &Model, side: Side, tolerance: f64, off: &[Deviat
         let t2 = excess * excess / (model.sigma * model.sigma * variance);
         let value = model.freedom / 2.0 * maths::ln(1.0 + t2 / model.freedom);
         if value > best.value {
-            best = Evidence {
-                value,
-                runs: back + 1,
-            };
+            best = Evidence { value, runs: back + 1 };
         }
     }
     best
@@ -109,11 +106,7 @@ pub(super) fn onset(side: Side, sigma: f64, off: &[Deviation]) -> usize {
         let ud = n * d_sum - kd_sum;
         let uu = n * n * n - 2.0 * n * k_sum + kk_sum;
         for (along, squared) in [(d_sum, n), (ud, uu)] {
-            let explained = if along > 0.0 {
-                along * along / squared
-            } else {
-                0.0
-            };
+            let explained = if along > 0.0 { along * along / squared } else { 0.0 };
             if explained > best.0 {
                 best = (explained, back + 1);
             }
@@ -124,11 +117,7 @@ pub(super) fn onset(side: Side, sigma: f64, off: &[Deviation]) -> usize {
 
 /// Mean deviation of the newest `count` values, outliers pulled in; `None` where there are fewer.
 pub(super) fn mean_of(off: &[Deviation], count: usize, sigma: f64) -> Option<f64> {
-    let values: Vec<f64> = off
-        .get(..count)?
-        .iter()
-        .map(|(_, deviation, _)| *deviation)
-        .collect();
+    let values: Vec<f64> = off.get(..count)?.iter().map(|(_, deviation, _)| *deviation).collect();
     let middle = super::solve::median(&values);
     let near = |value: &f64| value.clamp(middle - 3.0 * sigma, middle + 3.0 * sigma);
     Some(values.iter().map(near).sum::<f64>() / count as f64)

@@ -44,19 +44,11 @@ pub(super) struct Side {
 }
 
 const fn rise(share: f64, least: f64) -> Side {
-    Side {
-        sign: 1.0,
-        share,
-        least,
-    }
+    Side { sign: 1.0, share, least }
 }
 
 const fn fall(share: f64, least: f64) -> Side {
-    Side {
-        sign: -1.0,
-        share,
-        least,
-    }
+    Side { sign: -1.0, share, least }
 }
 
 impl Figure {
@@ -197,13 +189,8 @@ impl Figure {
 }
 
 /// The figures whose own time is taken out of the total.
-pub(super) const PARTS_OF_TOTAL: [Figure; 5] = [
-    Figure::HeatUp,
-    Figure::PlateauLength,
-    Figure::AirIn,
-    Figure::FirstPulse,
-    Figure::Exhaust,
-];
+pub(super) const PARTS_OF_TOTAL: [Figure; 5] =
+    [Figure::HeatUp, Figure::PlateauLength, Figure::AirIn, Figure::FirstPulse, Figure::Exhaust];
 
 fn rest_of_total(run: &RunFeatures, parts: &[Figure]) -> Option<f64> {
     let total = Figure::Total.checked(run.total_s)?;

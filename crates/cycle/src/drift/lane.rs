@@ -50,9 +50,7 @@ impl Lane {
 
     /// Has this part alarmed here and not come back?
     pub fn is_changed(&self, part: Part) -> bool {
-        self.judge
-            .as_ref()
-            .is_some_and(|judge| judge.is_changed(part))
+        self.judge.as_ref().is_some_and(|judge| judge.is_changed(part))
     }
 
     /// Takes the next run of this programme.
@@ -73,6 +71,5 @@ impl Lane {
 
 fn hot(run: &RunFeatures) -> Option<bool> {
     let low = Figure::PlateauLow.value(run, &[]);
-    low.or_else(|| Figure::PlateauHigh.value(run, &[]))
-        .map(|temp| temp >= HOT_FROM_C)
+    low.or_else(|| Figure::PlateauHigh.value(run, &[])).map(|temp| temp >= HOT_FROM_C)
 }

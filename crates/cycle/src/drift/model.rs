@@ -38,10 +38,7 @@ impl Row {
 /// stays inside the rest; one that is always there must be there for the rest to be known.
 pub(super) fn known_parts(runs: &[RunFeatures]) -> Vec<Figure> {
     let stated = |part: &Figure| {
-        let known = runs
-            .iter()
-            .filter(|run| part.value(run, &[]).is_some())
-            .count();
+        let known = runs.iter().filter(|run| part.value(run, &[]).is_some()).count();
         known * 5 >= runs.len() * 4
     };
     PARTS_OF_TOTAL.into_iter().filter(stated).collect()
@@ -107,10 +104,7 @@ impl Model {
         if used.len() < LEAST_RUNS || used.len() * 2 < rows.len() {
             return None;
         }
-        let companions = companions
-            .iter()
-            .filter_map(|c| Companion::new(&used, *c))
-            .collect();
+        let companions = companions.iter().filter_map(|c| Companion::new(&used, *c)).collect();
         let y: Vec<f64> = used.iter().filter_map(|row| row.value(figure)).collect();
         let mut model = Self {
             figure,
@@ -165,25 +159,15 @@ impl Model {
 
     /// The share of a prediction that comes from the companions.
     pub fn explained(&self, terms: &Terms) -> f64 {
-        terms
-            .iter()
-            .zip(&self.weights)
-            .skip(2)
-            .map(|(term, weight)| term * weight)
-            .sum()
+        terms.iter().zip(&self.weights).skip(2).map(|(term, weight)| term * weight).sum()
     }
 
     /// How far the run lies from what is usual, with its regressors; `None` where the figure is
     /// missing, or the run is of a kind (cold, warm) that was not learned.
     pub fn deviation(&self, row: &Row, offsets: &[f64; FIGURES]) -> Option<(f64, Terms)> {
-        let value = row
-            .value(self.figure)
-            .filter(|_| self.kind.speaks_for(row))?;
+        let value = row.value(self.figure).filter(|_| self.kind.speaks_for(row))?;
         let terms = self.terms(row, offsets);
-        Some((
-            value - offsets[self.figure.at()] - dot(&self.weights, &terms),
-            terms,
-        ))
+        Some((value - offsets[self.figure.at()] - dot(&self.weights, &terms), terms))
     }
 }
 
@@ -206,11 +190,7 @@ impl Companion {
         let centre = median(&values);
         let sizes: Vec<f64> = values.iter().map(|value| (value - centre).abs()).collect();
         let spread = (1.4826 * median(&sizes)).max(figure.least_spread());
-        Some(Self {
-            figure,
-            centre,
-            spread,
-        })
+        Some(Self { figure, centre, spread })
     }
 
     fn scaled(&self, row: &Row, offsets: &[f64; FIGURES]) -> f64 {

@@ -41,15 +41,9 @@ impl Part {
     pub(super) fn touches(self) -> &'static [Figure] {
         use Figure::*;
         match self {
-            Self::Heater => &[
-                HeatUp,
-                Total,
-                Exhaust,
-                PlateauLow,
-                PlateauHigh,
-                Saturation,
-                PlateauLength,
-            ],
+            Self::Heater => {
+                &[HeatUp, Total, Exhaust, PlateauLow, PlateauHigh, Saturation, PlateauLength]
+            }
             Self::Filter => &[AirIn, Total],
             Self::Pump | Self::Seal => &[
                 FirstPulse,
@@ -92,10 +86,8 @@ const EXPLAINS: f64 = 4.0;
 /// above the pump's end pressure; a leak adds one constant to the drying pressure, and lengthens a
 /// pull-down that stops well above that pressure by about a third as much. The depth of a pulse
 /// says nothing here: the machine ends a pulse at that depth, however long it takes.
-const VACUUM: [(Figure, f64, f64); 2] = [
-    (Figure::FirstPulse, 1.0, 0.35),
-    (Figure::DryDepth, 0.7, 1.0),
-];
+const VACUUM: [(Figure, f64, f64); 2] =
+    [(Figure::FirstPulse, 1.0, 0.35), (Figure::DryDepth, 0.7, 1.0)];
 /// The patterns are good to this share of the shift.
 const PATTERN_DOUBT: f64 = 0.15;
 
@@ -115,11 +107,7 @@ pub(super) struct Named {
 }
 
 const fn named(part: Part, share: f64) -> Named {
-    Named {
-        part,
-        share,
-        undecided: false,
-    }
+    Named { part, share, undecided: false }
 }
 
 /// Below this share the pump and the seal are told apart by waiting.
@@ -133,12 +121,7 @@ impl Part {
             let mut clues = clues.iter();
             clues.any(|clue| clue.figure == figure && clue.evidence >= EXPLAINS)
         };
-        let vacuum = [
-            Figure::FirstPulse,
-            Figure::PulseDepth,
-            Figure::DryDepth,
-            Figure::Leak,
-        ];
+        let vacuum = [Figure::FirstPulse, Figure::PulseDepth, Figure::DryDepth, Figure::Leak];
         if vacuum.contains(&figure) || (figure != Figure::AirIn && vacuum.into_iter().any(shows)) {
             return pump_or_seal(clues);
         }
@@ -197,9 +180,5 @@ fn pump_or_seal(clues: &[Clue]) -> Named {
         true => (Part::Seal, seal),
         false => (Part::Pump, 1.0 - seal),
     };
-    Named {
-        part,
-        share: share.min(USUAL),
-        undecided: share < DECIDED,
-    }
+    Named { part, share: share.min(USUAL), undecided: share < DECIDED }
 }

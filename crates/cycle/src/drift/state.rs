@@ -104,20 +104,10 @@ impl Judge {
             let fits = (judge.model(figure, true), judge.model(figure, false));
             if let (Some(adjusted), Some(alone)) = fits {
                 let state = State::Watched;
-                judge.watched.push(Watched {
-                    figure,
-                    state,
-                    rows: 0,
-                    adjusted,
-                    alone,
-                });
+                judge.watched.push(Watched { figure, state, rows: 0, adjusted, alone });
             }
         }
-        let tests = judge
-            .watched
-            .iter()
-            .map(|watched| watched.figure.sides().len())
-            .sum();
+        let tests = judge.watched.iter().map(|watched| watched.figure.sides().len()).sum();
         judge.needed = needed(settings.false_alarms_per_1000_runs, tests);
         judge
     }
@@ -128,12 +118,10 @@ impl Judge {
     }
 
     fn changed_parts(&self) -> impl Iterator<Item = Part> {
-        self.watched
-            .iter()
-            .filter_map(|watched| match watched.state {
-                State::Changed { part, .. } => Some(part),
-                _ => None,
-            })
+        self.watched.iter().filter_map(|watched| match watched.state {
+            State::Changed { part, .. } => Some(part),
+            _ => None,
+        })
     }
 
     /// Takes the next run.
@@ -143,9 +131,7 @@ impl Judge {
         if self.rows.len() > 2 * KEPT {
             self.rows.drain(..KEPT);
         }
-        self.watched
-            .iter_mut()
-            .for_each(|watched| watched.rows += 1);
+        self.watched.iter_mut().for_each(|watched| watched.rows += 1);
         let findings: Vec<Finding> = (0..self.watched.len()).map(|at| self.weigh(at)).collect();
         let alarm = self.raise(&findings);
         if alarm.is_none() {
@@ -180,10 +166,7 @@ impl Judge {
                 }
             }
             if evidence.value > best.evidence.value {
-                best = Finding {
-                    evidence,
-                    side: Some(*side),
-                };
+                best = Finding { evidence, side: Some(*side) };
             }
         }
         best
@@ -195,19 +178,14 @@ impl Judge {
 
     /// The level that shares and tolerances refer to.
     fn level(&self, watched: &Watched) -> f64 {
-        let base = if watched.figure == Figure::Total {
-            self.whole_s
-        } else {
-            watched.adjusted.level
-        };
+        let base =
+            if watched.figure == Figure::Total { self.whole_s } else { watched.adjusted.level };
         base + self.offsets[watched.figure.at()]
     }
 
     /// The alarm of this run, if a figure has enough evidence; the first of them names it.
     fn raise(&mut self, findings: &[Finding]) -> Option<Alarm> {
-        let at = findings
-            .iter()
-            .position(|finding| finding.evidence.value >= self.needed)?;
+        let at = findings.iter().position(|finding| finding.evidence.value >= self.needed)?;
         let finding = findings.get(at)?;
         let side = finding.side?;
         let clues = self.clues(findings, finding.evidence.runs);
@@ -222,14 +200,9 @@ impl Judge {
         let off = self.off(&watched.adjusted, watched.rows);
         let since = onset(side, watched.adjusted.sigma, &off);
         let recent = finding.evidence.runs.min(10);
-        let shift = (3..=recent)
-            .rev()
-            .find_map(|count| mean_of(&off, count, watched.adjusted.sigma));
-        let since_row = self
-            .rows
-            .len()
-            .checked_sub(since)
-            .and_then(|at| self.rows.get(at));
+        let shift =
+            (3..=recent).rev().find_map(|count| mean_of(&off, count, watched.adjusted.sigma));
+        let since_row = self.rows.len().checked_sub(since).and_then(|at| self.rows.get(at));
         let alarm = Alarm {
             figure: watched.figure,
             part,
@@ -245,15 +218,7 @@ impl Judge {
         let since = self.judged - since;
         let told_before = self.is_told(part, since);
         let peak = side.sign * alarm.shift;
-        self.enter(
-            at,
-            State::Changed {
-                part,
-                side,
-                peak,
-                since,
-            },
-        );
+        self.enter(at, State::Changed { part, side, peak, since });
         (!told_before).then_some(alarm)
     }
 
@@ -261,11 +226,7 @@ impl Judge {
     /// could place it?
     fn is_told(&self, part: Part, since: usize) -> bool {
         self.watched.iter().any(|watched| match watched.state {
-            State::Changed {
-                part: told,
-                since: told_since,
-                ..
-            } => {
+            State::Changed { part: told, since: told_since, .. } => {
                 (part == Part::Unclear || told == Part::Unclear)
                     && since.abs_diff(told_since) <= SAME_CHANGE
             }
@@ -297,9 +258,7 @@ impl Judge {
         }
         let changed: Vec<Part> = self.changed_parts().collect();
         for watched in &mut self.watched {
-            let touched = changed
-                .iter()
-                .any(|part| part.touches().contains(&watched.figure));
+            let touched = changed.iter().any(|part| part.touches().contains(&watched.figure));
             let next = match (watched.state, touched) {
                 (State::Changed { .. }, _) => continue,
                 (_, true) => State::Touched,
@@ -320,21 +279,12 @@ impl Judge {
 
     /// Lets old runs teach while nothing is suspected.
     fn learn(&mut self, findings: &[Finding]) {
-        let all_watched = self
-            .watched
-            .iter()
-            .all(|watched| watched.state == State::Watched);
+        let all_watched = self.watched.iter().all(|watched| watched.state == State::Watched);
         self.settled = if all_watched { self.settled + 1 } else { 0 };
-        let calm = findings
-            .iter()
-            .all(|finding| finding.evidence.value < SUSPECTED)
+        let calm = findings.iter().all(|finding| finding.evidence.value < SUSPECTED)
             && self.settled > TEACHES_AFTER
             && self.offsets.iter().all(|offset| *offset == 0.0);
-        let old = self
-            .rows
-            .len()
-            .checked_sub(TEACHES_AFTER + 1)
-            .and_then(|at| self.rows.get(at));
+        let old = self.rows.len().checked_sub(TEACHES_AFTER + 1).and_then(|at| self.rows.get(at));
         if let (true, true, Some(row)) = (calm, self.learned.len() < MOST_LEARNED, old) {
             self.learned.push(*row);
             self.newly_learned += 1;
@@ -375,13 +325,7 @@ impl Judge {
     fn follow(&mut self) {
         for at in 0..self.watched.len() {
             let watched = &self.watched[at];
-            let State::Changed {
-                part,
-                side,
-                peak,
-                since,
-            } = watched.state
-            else {
+            let State::Changed { part, side, peak, since } = watched.state else {
                 continue;
             };
             let sigma = watched.adjusted.sigma;
@@ -398,12 +342,7 @@ impl Judge {
                 self.enter(at, State::Watched);
             } else if shift > peak {
                 let peak = shift;
-                self.watched[at].state = State::Changed {
-                    part,
-                    side,
-                    peak,
-                    since,
-                };
+                self.watched[at].state = State::Changed { part, side, peak, since };
             }
         }
     }
@@ -429,10 +368,7 @@ impl Judge {
                     mean_of(&off, off.len(), watched.adjusted.sigma).unwrap_or(0.0);
             }
         }
-        self.offsets
-            .iter_mut()
-            .zip(shifts)
-            .for_each(|(offset, shift)| *offset += shift);
+        self.offsets.iter_mut().zip(shifts).for_each(|(offset, shift)| *offset += shift);
     }
 }
 

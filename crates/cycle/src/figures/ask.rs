@@ -102,9 +102,6 @@ impl Rules {
     /// does not lie above it. `None` below all of them.
     #[must_use]
     pub fn floor_s(&self, set_c: f64) -> Option<f64> {
-        self.floors
-            .iter()
-            .find(|&&(temp, _, _)| temp <= set_c + 1e-6)
-            .map(|&(_, hold, _)| hold)
+        self.floors.iter().find(|&&(temp, _, _)| temp <= set_c + 1e-6).map(|&(_, hold, _)| hold)
     }
 }

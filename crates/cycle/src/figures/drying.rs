@@ -25,27 +25,18 @@ pub(super) struct After {
 /// `emptied` is the end of the exhaust.
 pub(super) fn after(view: &View, emptied: usize) -> After {
     let last = view.len() - 1;
-    let deepest = (emptied..=last)
-        .min_by(|&a, &b| view.press[a].total_cmp(&view.press[b]))
-        .unwrap_or(last);
+    let deepest =
+        (emptied..=last).min_by(|&a, &b| view.press[a].total_cmp(&view.press[b])).unwrap_or(last);
     let min_kpa = view.press[deepest];
     if min_kpa >= view.rules.vacuum_share * view.air {
         return without_vacuum(view, emptied, min_kpa);
     }
     let nearly_air = view.air - (1.5 * view.record.press_resolution_kpa).max(2.0);
-    let below = (emptied..=last)
-        .rev()
-        .find(|&at| view.press[at] < nearly_air);
+    let below = (emptied..=last).rev().find(|&at| view.press[at] < nearly_air);
     let aired = below.map_or(last, |at| at + 1);
     if aired > last {
         let drying = Some((emptied, last));
-        return After {
-            drying,
-            vacuum: true,
-            min_kpa,
-            air_in: None,
-            complete: false,
-        };
+        return After { drying, vacuum: true, min_kpa, air_in: None, complete: false };
     }
     let inlet = air_inlet(view, deepest, aired);
     After {
@@ -69,50 +60,29 @@ pub(super) fn air_inlet(view: &View, deepest: usize, aired: usize) -> usize {
 /// Drying by heat alone lies at air pressure; only the probe shows when fresh air comes in.
 fn without_vacuum(view: &View, emptied: usize, min_kpa: f64) -> After {
     let last = view.len() - 1;
-    let rest = After {
-        min_kpa,
-        complete: true,
-        ..After::default()
-    };
+    let rest = After { min_kpa, complete: true, ..After::default() };
     if view.t[last] - view.t[emptied] < LEAST_S {
         return rest;
     }
     let tail = (emptied..=last).find(|&at| view.t[last] - view.t[at] <= 1.5 * LEAST_S);
     let tail = tail.unwrap_or(emptied);
-    let warmest = view.temp[tail..=last]
-        .iter()
-        .copied()
-        .fold(f64::NEG_INFINITY, f64::max);
-    let cools = (tail..=last)
-        .rev()
-        .find(|&at| view.temp[at] >= warmest - 0.5);
+    let warmest = view.temp[tail..=last].iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let cools = (tail..=last).rev().find(|&at| view.temp[at] >= warmest - 0.5);
     let end = match cools {
         Some(at) if view.temp[last] < warmest - 2.0 => at,
         _ => last,
     };
-    After {
-        drying: Some((emptied, end)),
-        ..rest
-    }
+    After { drying: Some((emptied, end)), ..rest }
 }
 
 /// The figures; `asked_s` is the drying time that was set, where it is known.
 pub(super) fn figures(view: &View, after: Option<After>, asked_s: Option<f64>) -> Drying {
-    let unknown = Drying {
-        phase_s: None,
-        vacuum: None,
-        min_kpa: None,
-        ran: DryingRan::CannotTell,
-    };
+    let unknown = Drying { phase_s: None, vacuum: None, min_kpa: None, ran: DryingRan::CannotTell };
     let Some(after) = after else { return unknown };
     let seen = after.drying.map(|(from, to)| view.t[to] - view.t[from]);
     let min_kpa = after.drying.map(|_| after.min_kpa);
     if !after.complete {
-        return Drying {
-            vacuum: Some(after.vacuum),
-            min_kpa,
-            ..unknown
-        };
+        return Drying { vacuum: Some(after.vacuum), min_kpa, ..unknown };
     }
     let phase_s = seen.unwrap_or(0.0);
     // Two samples of doubt at either end, and a twentieth for clocks that count in their own way.
@@ -123,10 +93,5 @@ pub(super) fn figures(view: &View, after: Option<After>, asked_s: Option<f64>) -
         Some(_) => DryingRan::Short,
         None => DryingRan::CannotTell,
     };
-    Drying {
-        phase_s: Some(phase_s),
-        vacuum: Some(after.vacuum),
-        min_kpa,
-        ran,
-    }
+    Drying { phase_s: Some(phase_s), vacuum: Some(after.vacuum), min_kpa, ran }
 }

@@ -51,32 +51,18 @@ pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Ma
     let last_turn = as_far_as(view, &turns);
     let top = run.map_or(last_turn.0, |run| top_of_climb(view, run, set_c));
     let given_up_in_vacuum = run.is_none() && !last_turn.1;
-    let before = turns
-        .iter()
-        .filter(|&&(at, _)| at < top || given_up_in_vacuum && at == top);
+    let before = turns.iter().filter(|&&(at, _)| at < top || given_up_in_vacuum && at == top);
     let (mut pulses, purge, climb) = before_climb(view, before, top);
     // A single low hump is steam flowing through, not a pulse.
-    if !pulses
-        .iter()
-        .any(|pulse| matches!(pulse, Pulse::Vacuum(..) | Pulse::Release(_)))
-    {
+    if !pulses.iter().any(|pulse| matches!(pulse, Pulse::Vacuum(..) | Pulse::Release(_))) {
         pulses.clear();
     }
-    let level = run.map_or(view.press[top], |run| {
-        median(&view.press[run.first..=run.last])
-    });
+    let level = run.map_or(view.press[top], |run| median(&view.press[run.first..=run.last]));
     let held_to = run.map_or(top, |run| run.last);
     let emptied = emptied(view, held_to);
     let end = emptied.unwrap_or(view.len().saturating_sub(1));
     let exhaust = (top..=end).rev().find(|&at| view.press[at] >= 0.96 * level);
-    Marks {
-        pulses,
-        purge,
-        climb,
-        top,
-        exhaust,
-        emptied,
-    }
+    Marks { pulses, purge, climb, top, exhaust, emptied }
 }
 
 /// Without a hold: the last turn, a climb given up or a vacuum; or the pressure that was held for
@@ -114,22 +100,13 @@ fn emptied(view: &View, held_to: usize) -> Option<usize> {
 fn top_of_climb(view: &View, run: Stretch, set_c: Option<f64>) -> usize {
     let Some(set_c) = set_c else { return run.first };
     let gate = view.gate(set_c);
-    let first = (0..=run.first)
-        .find(|&at| view.at_heat(at, set_c, gate))
-        .unwrap_or(run.first);
-    let by_pressure = (0..=first)
-        .find(|&at| view.sat[at] >= set_c)
-        .unwrap_or(first);
+    let first = (0..=run.first).find(|&at| view.at_heat(at, set_c, gate)).unwrap_or(run.first);
+    let by_pressure = (0..=first).find(|&at| view.sat[at] >= set_c).unwrap_or(first);
     let levelled = view.press[by_pressure] >= 0.93 * median(&view.press[run.first..=run.last]);
     let long_before = view.t[first] - view.t[by_pressure] > 30.0;
-    let superheated = hold::plateau(view, run)
-        .satdev_mean_k
-        .is_some_and(|mean| mean > view.rules.saturation_k);
-    if levelled && (long_before || superheated) {
-        by_pressure
-    } else {
-        first
-    }
+    let superheated =
+        hold::plateau(view, run).satdev_mean_k.is_some_and(|mean| mean > view.rules.saturation_k);
+    if levelled && (long_before || superheated) { by_pressure } else { first }
 }
 
 pub(super) fn median(values: &[f64]) -> f64 {
@@ -171,11 +148,7 @@ pub(super) fn knee(t: &[f64], values: &[f64], (from, to): (usize, usize)) -> usi
     let span = t[to] - t[from];
     let mut best = (from, 0.0);
     for at in from..=to {
-        let along = if span > 0.0 {
-            (t[at] - t[from]) / span
-        } else {
-            0.0
-        };
+        let along = if span > 0.0 { (t[at] - t[from]) / span } else { 0.0 };
         let line = values[from] + along * (values[to] - values[from]);
         let away = line - values[at];
         if away > best.1 {
@@ -188,20 +161,13 @@ pub(super) fn knee(t: &[f64], values: &[f64], (from, to): (usize, usize)) -> usi
 /// Pressure of the open chamber at the beginning.
 fn open_kpa(view: &View) -> f64 {
     let first = view.press[0];
-    if (first - view.air).abs() <= 3.0 {
-        view.air
-    } else {
-        first
-    }
+    if (first - view.air).abs() <= 3.0 { view.air } else { first }
 }
 
 /// The last sample at the pressure of the open chamber before a fall.
 fn before_fall(view: &View, low: usize) -> usize {
     let least = open_kpa(view) - view.record.press_resolution_kpa.max(1.0);
-    (0..=low)
-        .rev()
-        .find(|&at| view.press[at] >= least)
-        .unwrap_or(0)
+    (0..=low).rev().find(|&at| view.press[at] >= least).unwrap_or(0)
 }
 
 /// The last sample before pressure rises above that of the open chamber, and stays there for most
@@ -229,9 +195,8 @@ fn pulse_turns<'t>(
     let vacuum_below = view.rules.vacuum_share * view.air;
     let mut kept: Vec<(usize, bool)> = Vec::new();
     for &(at, high) in turns {
-        let after_vacuum = kept
-            .last()
-            .is_some_and(|last| !last.1 && view.press[last.0] < vacuum_below);
+        let after_vacuum =
+            kept.last().is_some_and(|last| !last.1 && view.press[last.0] < vacuum_below);
         if high && view.press[at] < view.air + PULSE_KPA && !after_vacuum {
             continue;
         }
@@ -239,11 +204,7 @@ fn pulse_turns<'t>(
             kept.pop_if(|last| last.1);
         } else if kept.last().is_none_or(|last| last.1 != high) {
             kept.push((at, high));
-        } else if high
-            && kept
-                .last()
-                .is_some_and(|last| view.press[last.0] < view.press[at])
-        {
+        } else if high && kept.last().is_some_and(|last| view.press[last.0] < view.press[at]) {
             kept.pop();
             kept.push((at, high));
         }
@@ -262,9 +223,7 @@ fn foot(view: &View, low: usize, next: usize) -> usize {
         return bend;
     }
     let quarter = view.press[low] + 0.25 * (view.press[next] - view.press[low]);
-    let risen = (low..=next)
-        .find(|&at| view.press[at] > quarter)
-        .unwrap_or(next);
+    let risen = (low..=next).find(|&at| view.press[at] > quarter).unwrap_or(next);
     knee(view.t, view.press, (low, risen))
 }
 
@@ -283,10 +242,7 @@ fn before_climb<'t>(
         if high {
             if at > from {
                 let start = foot(view, from, at);
-                pulses.push(Pulse::Steam(Stretch {
-                    first: start,
-                    last: at,
-                }));
+                pulses.push(Pulse::Steam(Stretch { first: start, last: at }));
                 begun = true;
             }
             from = at;
@@ -300,10 +256,7 @@ fn before_climb<'t>(
         let start = if begun { from } else { before_fall(view, at) };
         let next = turns.get(place + 1).map_or(top, |&(next, _)| next);
         let end = foot(view, at, next);
-        let stretch = Stretch {
-            first: start,
-            last: end,
-        };
+        let stretch = Stretch { first: start, last: end };
         pulses.push(if deep {
             Pulse::Vacuum(stretch, view.press[at])
         } else {

@@ -43,12 +43,7 @@ pub(super) fn marks(view: &View) -> Option<Test> {
     let shut = (0..=deepest).find(|&at| view.press[at] <= nearly)?;
     let measured_s = ((view.t[inlet] - view.t[shut]) * 2.0 / 3.0).min(600.0);
     let measure = (shut..=inlet).find(|&at| view.t[at] >= view.t[inlet] - measured_s)?;
-    Some(Test {
-        shut,
-        measure,
-        inlet,
-        aired,
-    })
+    Some(Test { shut, measure, inlet, aired })
 }
 
 /// Rise per minute over the measuring time, each pressure brought to the temperature at its
@@ -58,9 +53,7 @@ pub(super) fn figures(view: &View, test: &Test) -> Option<Leak> {
     let t = &view.t[inside.clone()];
     let kelvin = |at: usize| view.temp[at] + crate::steam::KELVIN;
     let start = kelvin(test.measure);
-    let press: Vec<f64> = inside
-        .map(|at| view.press[at] * start / kelvin(at))
-        .collect();
+    let press: Vec<f64> = inside.map(|at| view.press[at] * start / kelvin(at)).collect();
     let kpa_per_min = slope(t, &press)? * 60.0;
     let half = t.len() / 2;
     let early = slope(&t[..half], &press[..half]);
@@ -70,11 +63,7 @@ pub(super) fn figures(view: &View, test: &Test) -> Option<Leak> {
         (Some(early), Some(late)) => early * 60.0 > 0.05 && late < 0.5 * early,
         _ => false,
     };
-    Some(Leak {
-        kpa_per_min,
-        at_s: (view.t[test.measure], view.t[test.inlet]),
-        moisture,
-    })
+    Some(Leak { kpa_per_min, at_s: (view.t[test.measure], view.t[test.inlet]), moisture })
 }
 
 /// Phases of a leak test.

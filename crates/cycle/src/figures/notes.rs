@@ -15,10 +15,7 @@ pub(super) fn dip(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
     let cold = |at: &usize| !view.at_heat(*at, set_c, gate);
     let from = (first..=last).find(cold)?;
     let to = (first..=last).rev().find(cold)?;
-    let lowest = view.temp[from..=to]
-        .iter()
-        .copied()
-        .fold(f64::INFINITY, f64::min);
+    let lowest = view.temp[from..=to].iter().copied().fold(f64::INFINITY, f64::min);
     let below = match (from..=to).filter(cold).count() {
         1 => "one reading".to_owned(),
         many => format!("{many} readings"),
@@ -26,14 +23,7 @@ pub(super) fn dip(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
     let text = format!(
         "{below} below {set_c:.1} °C between the first and the last at it; the lowest is {lowest:.1} °C; time at temperature is counted on one side of them only"
     );
-    Some(view.finding(
-        Code::Dip,
-        text,
-        Stretch {
-            first: from,
-            last: to,
-        },
-    ))
+    Some(view.finding(Code::Dip, text, Stretch { first: from, last: to }))
 }
 
 /// Hotter than the band above the set temperature.
@@ -42,10 +32,7 @@ pub(super) fn over_band(view: &View, set_c: f64, run: Stretch) -> Option<Finding
     let hot = |at: &usize| view.temp[*at] > top;
     let first = (run.first..=run.last).find(hot)?;
     let last = (run.first..=run.last).rev().find(hot)?;
-    let most = view.temp[first..=last]
-        .iter()
-        .copied()
-        .fold(f64::NEG_INFINITY, f64::max);
+    let most = view.temp[first..=last].iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let text = format!(
         "up to {most:.1} °C, {:.1} K above the set temperature where {:.0} K are allowed: implements may suffer",
         most - set_c,
@@ -69,11 +56,7 @@ pub(super) fn ends_early(
     };
     if !cooled(view, run) {
         let complete = view.seconds(run) >= needed_s;
-        return Some(if complete {
-            EndsEarly::AtHeat
-        } else {
-            EndsEarly::BeforeHold
-        });
+        return Some(if complete { EndsEarly::AtHeat } else { EndsEarly::BeforeHold });
     }
     let open = !at_rest(view) || after.is_some_and(|after| !after.complete);
     (cut || open).then_some(EndsEarly::AfterHold)
@@ -144,10 +127,7 @@ pub(super) fn slow_parts(
     let rules = view.rules;
     let limit =
         |usual: Option<f64>, plain: f64| usual.map_or(plain, |usual| usual * rules.slow_share);
-    let heat_up = Stretch {
-        first: marks.climb,
-        last: marks.top,
-    };
+    let heat_up = Stretch { first: marks.climb, last: marks.top };
     // Without vacuum pulses the climb heats the load too, and a history is needed to judge it.
     let judged = air_removal == AirRemoval::Vacuum || ask.usual.heat_up_s.is_some();
     let most = limit(ask.usual.heat_up_s, rules.slow_heat_up_s);

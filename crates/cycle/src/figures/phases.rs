@@ -30,30 +30,15 @@ impl Row<'_, '_> {
 /// Phases of a run with pressure. `held` says whether the set temperature was reached.
 pub(super) fn of_run(view: &View, marks: &Marks, after: Option<After>, held: bool) -> Vec<Phase> {
     let last = view.len() - 1;
-    let mut row = Row {
-        view,
-        phases: Vec::new(),
-        at: 0,
-    };
+    let mut row = Row { view, phases: Vec::new(), at: 0 };
     if let Some(purge) = marks.purge {
         row.to("preheat", purge);
     }
     let (mut vacuums, mut steams, mut releases) = (0, 0, 0);
     for pulse in &marks.pulses {
-        let waiting = if marks.purge.is_some() {
-            "purge"
-        } else {
-            "preheat"
-        };
+        let waiting = if marks.purge.is_some() { "purge" } else { "preheat" };
         let (Pulse::Vacuum(stretch, _) | Pulse::Steam(stretch) | Pulse::Release(stretch)) = *pulse;
-        row.to(
-            if vacuums + steams + releases == 0 {
-                waiting
-            } else {
-                "unknown"
-            },
-            stretch.first,
-        );
+        row.to(if vacuums + steams + releases == 0 { waiting } else { "unknown" }, stretch.first);
         match pulse {
             Pulse::Vacuum(..) => {
                 vacuums += 1;
@@ -69,19 +54,8 @@ pub(super) fn of_run(view: &View, marks: &Marks, after: Option<After>, held: boo
             }
         }
     }
-    let waiting = if marks.purge.is_some() {
-        "purge"
-    } else {
-        "preheat"
-    };
-    row.to(
-        if marks.pulses.is_empty() {
-            waiting
-        } else {
-            "unknown"
-        },
-        marks.climb,
-    );
+    let waiting = if marks.purge.is_some() { "purge" } else { "preheat" };
+    row.to(if marks.pulses.is_empty() { waiting } else { "unknown" }, marks.climb);
     row.to("heat-up", marks.top);
     let exhaust = marks.exhaust.unwrap_or(last);
     row.to(if held { "plateau" } else { "heat-up" }, exhaust);
@@ -99,11 +73,7 @@ pub(super) fn by_temperature(view: &View, run: Option<Stretch>) -> Vec<Phase> {
     let Some(last) = view.len().checked_sub(1) else {
         return Vec::new();
     };
-    let mut row = Row {
-        view,
-        phases: Vec::new(),
-        at: 0,
-    };
+    let mut row = Row { view, phases: Vec::new(), at: 0 };
     if let Some(run) = run {
         row.to("unknown", run.first);
         row.to("plateau", run.last);

@@ -46,10 +46,7 @@ fn still_stretches(view: &View, values: &[f64]) -> Vec<Stretch> {
         if at < values.len() && values[at] == values[first] {
             continue;
         }
-        let stretch = Stretch {
-            first,
-            last: at - 1,
-        };
+        let stretch = Stretch { first, last: at - 1 };
         if at - first >= 5 && view.seconds(stretch) >= STILL_S {
             found.push(stretch);
         }
@@ -64,11 +61,8 @@ fn still_stretches(view: &View, values: &[f64]) -> Vec<Stretch> {
 /// of the hold. A coarse column stands still most of the time, and is not suspected for it. Apart
 /// from that, steam that moves by more than 1.5 K over eight readings moves a live probe.
 fn temperature_stuck(view: &View, still: Stretch, run: Option<Stretch>) -> bool {
-    let steam_moved = if view.has_pressure() {
-        range(&view.sat[still.first..=still.last])
-    } else {
-        0.0
-    };
+    let steam_moved =
+        if view.has_pressure() { range(&view.sat[still.first..=still.last]) } else { 0.0 };
     let several = still.last - still.first >= 7;
     if several && steam_moved > (3.0 * view.record.temp_resolution_k).max(1.5) {
         return true;
@@ -78,16 +72,10 @@ fn temperature_stuck(view: &View, still: Stretch, run: Option<Stretch>) -> bool 
     };
     let outside = |at: &usize| *at < still.first || *at >= still.last;
     let pairs: Vec<usize> = (run.first..run.last).filter(outside).collect();
-    let equal = pairs
-        .iter()
-        .filter(|&&at| view.temp[at] == view.temp[at + 1])
-        .count();
+    let equal = pairs.iter().filter(|&&at| view.temp[at] == view.temp[at + 1]).count();
     // Too few pairs are left to learn from: seven in ten equal is as still as live probes get.
-    let share = if pairs.len() < 10 {
-        0.7
-    } else {
-        (equal as f64 + 1.0) / (pairs.len() as f64 + 2.0)
-    };
+    let share =
+        if pairs.len() < 10 { 0.7 } else { (equal as f64 + 1.0) / (pairs.len() as f64 + 2.0) };
     // Between two swings of the control a live probe is stiller than on average, the more so the
     // closer the samples lie.
     let share = share.max(if view.step <= 5.0 { 0.5 } else { 0.35 });
@@ -105,9 +93,7 @@ fn range(values: &[f64]) -> f64 {
 /// Temperature that lies on the saturation temperature of the pressure to within rounding, through
 /// heat-up and exhaust too: one sensor, worked out twice. Then nothing speaks against air.
 pub(super) fn derived(view: &View) -> Option<Finding> {
-    let hot: Vec<usize> = (0..view.sat.len())
-        .filter(|&at| view.sat[at] >= 100.0)
-        .collect();
+    let hot: Vec<usize> = (0..view.sat.len()).filter(|&at| view.sat[at] >= 100.0).collect();
     let (&first, &last) = (hot.first()?, hot.last()?);
     // 1 kPa is less than 0.28 K from 100 °C on, 0.11 K at 134 °C.
     let rounding = |at: usize| {
@@ -117,10 +103,7 @@ pub(super) fn derived(view: &View) -> Option<Finding> {
             + 0.02
     };
     let coarse = view.record.temp_resolution_k > 0.11 || view.record.press_resolution_kpa > 1.01;
-    let off = hot
-        .iter()
-        .filter(|&&at| (view.temp[at] - view.sat[at]).abs() > rounding(at))
-        .count();
+    let off = hot.iter().filter(|&&at| (view.temp[at] - view.sat[at]).abs() > rounding(at)).count();
     if coarse || hot.len() < 30 || off > 0 {
         return None;
     }
@@ -144,10 +127,7 @@ pub(super) fn saturation(view: &View, run: Stretch, plateau: &Plateau) -> Option
     let (code, what) = if mean < -view.rules.saturation_k {
         (Code::AirLeft, "air was left in, or a sensor is wrong")
     } else if mean > view.rules.saturation_k {
-        (
-            Code::Superheat,
-            "the steam was superheated, or a sensor is wrong",
-        )
+        (Code::Superheat, "the steam was superheated, or a sensor is wrong")
     } else if mean < -view.rules.suspect_k {
         (Code::AirLeft, "some air, or a sensor that is off")
     } else if mean > view.rules.suspect_k {

@@ -13,10 +13,7 @@ pub(super) struct SetPoint {
 
 /// Given, else stated, else looked for in the plateau.
 pub(super) fn find(view: &View, ask: &Ask) -> SetPoint {
-    let sure = |set_c, source| SetPoint {
-        known: Some((set_c, source)),
-        unclear: None,
-    };
+    let sure = |set_c, source| SetPoint { known: Some((set_c, source)), unclear: None };
     if let Some(set_c) = ask.set_c {
         return sure(set_c, Source::Setting);
     }
@@ -28,10 +25,7 @@ pub(super) fn find(view: &View, ask: &Ask) -> SetPoint {
             known: Some((set_c, Source::Plateau)),
             unclear: just_below(view, set_c).or_else(|| against_pressure(view, set_c)),
         },
-        None => SetPoint {
-            known: None,
-            unclear: None,
-        },
+        None => SetPoint { known: None, unclear: None },
     }
 }
 
@@ -51,9 +45,7 @@ fn by_temperature(view: &View) -> Option<f64> {
         .map(|(set_c, floor_s)| {
             let gate = view.gate(set_c);
             let at_heat = |at: usize| view.at_heat(at, set_c, gate);
-            let longest = view
-                .longest_stretch(at_heat)
-                .map_or(-1.0, |run| view.seconds(run));
+            let longest = view.longest_stretch(at_heat).map_or(-1.0, |run| view.seconds(run));
             let steps = (1..view.len()).filter(|&at| at_heat(at - 1) && at_heat(at));
             let total: f64 = steps
                 .map(|at| view.t[at] - view.t[at - 1])
@@ -62,13 +54,11 @@ fn by_temperature(view: &View) -> Option<f64> {
             (set_c, floor_s, longest, total)
         })
         .collect();
-    held.iter()
-        .enumerate()
-        .find_map(|(at, &(set_c, floor_s, longest, total))| {
-            let lower = held.get(at + 1).map_or(0.0, |lower| lower.3);
-            let held = longest >= floor_s || longest >= 0.0 && total >= lower / 3.0;
-            held.then_some(set_c)
-        })
+    held.iter().enumerate().find_map(|(at, &(set_c, floor_s, longest, total))| {
+        let lower = held.get(at + 1).map_or(0.0, |lower| lower.3);
+        let held = longest >= floor_s || longest >= 0.0 && total >= lower / 3.0;
+        held.then_some(set_c)
+    })
 }
 
 /// How near below a higher candidate a plateau may come before it may be that one, missed, K.
@@ -76,10 +66,7 @@ const NEAR_K: f64 = 0.2;
 
 /// A plateau that ends just below the next higher candidate may be that one, never reached.
 fn just_below(view: &View, set_c: f64) -> Option<Finding> {
-    let higher = candidates(view)
-        .map(|(other, _)| other)
-        .filter(|&other| other > set_c)
-        .last()?;
+    let higher = candidates(view).map(|(other, _)| other).filter(|&other| other > set_c).last()?;
     let run = held_run(view, set_c)?;
     let most = hold::plateau(view, hold::steady(view, run).unwrap_or(run)).max_c;
     (most >= higher - NEAR_K).then(|| {
@@ -105,18 +92,12 @@ fn against_pressure(view: &View, set_c: f64) -> Option<Finding> {
     let mut sat = view.sat[steady.first..=steady.last].to_vec();
     let middle = sat.len() / 2;
     let sat_c = *sat.select_nth_unstable_by(middle, f64::total_cmp).1;
-    let higher = candidates(view)
-        .map(|(other, _)| other)
-        .filter(|&other| other > set_c);
+    let higher = candidates(view).map(|(other, _)| other).filter(|&other| other > set_c);
     let other = if let Some(other) = higher.into_iter().find(|&other| sat_c >= other) {
         format!("{other:.0} °C")
     } else if sat_c < set_c - view.rules.suspect_k {
-        let lower = candidates(view)
-            .map(|(other, _)| other)
-            .find(|&other| other <= sat_c);
-        lower.map_or("none of the usual ones".to_owned(), |other| {
-            format!("{other:.0} °C")
-        })
+        let lower = candidates(view).map(|(other, _)| other).find(|&other| other <= sat_c);
+        lower.map_or("none of the usual ones".to_owned(), |other| format!("{other:.0} °C"))
     } else {
         return None;
     };

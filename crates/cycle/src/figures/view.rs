@@ -34,11 +34,7 @@ impl<'a> View<'a> {
     /// `None` where a number is not a number, times do not ascend or the columns differ in length.
     pub fn new(record: &'a CycleRecord, ask: &'a Ask) -> Option<Self> {
         let samples = &record.samples;
-        let (t, temp, press) = (
-            &samples.t_s[..],
-            &samples.temp_c[..],
-            &samples.press_kpa[..],
-        );
+        let (t, temp, press) = (&samples.t_s[..], &samples.temp_c[..], &samples.press_kpa[..]);
         let finite = |column: &[f64]| column.iter().all(|value| value.is_finite());
         let sound = t.len() == temp.len()
             && t.len() == samples.line.len()
@@ -96,10 +92,7 @@ impl<'a> View<'a> {
                 open = None;
                 continue;
             }
-            let here = Stretch {
-                first: *open.get_or_insert(at),
-                last: at,
-            };
+            let here = Stretch { first: *open.get_or_insert(at), last: at };
             if best.is_none_or(|longest| self.seconds(here) > self.seconds(longest)) {
                 best = Some(here);
             }
@@ -162,10 +155,6 @@ pub(super) fn slope(t: &[f64], values: &[f64]) -> Option<f64> {
     let mean_t = t.iter().sum::<f64>() / n;
     let mean = values.iter().sum::<f64>() / n;
     let spread: f64 = t.iter().map(|t| (t - mean_t) * (t - mean_t)).sum();
-    let common: f64 = t
-        .iter()
-        .zip(values)
-        .map(|(t, v)| (t - mean_t) * (v - mean))
-        .sum();
+    let common: f64 = t.iter().zip(values).map(|(t, v)| (t - mean_t) * (v - mean)).sum();
     (spread > 0.0).then(|| common / spread)
 }

@@ -4,10 +4,7 @@ use super::*;
 use proptest::prelude::*;
 
 fn check(name: &str, got: f64, wanted: f64, within: f64) {
-    assert!(
-        (got - wanted).abs() <= within,
-        "{name}: {got} is not {wanted} within {within}"
-    );
+    assert!((got - wanted).abs() <= within, "{name}: {got} is not {wanted} within {within}");
 }
 
 /// Lethal rates that others published, Tref 121.1 °C, z 10 K.
@@ -73,22 +70,12 @@ fn worked_example_in_fahrenheit() {
     let t: Vec<f64> = (0..=22).map(|n| f64::from(n) * 300.0).collect();
     let mut temp = fahrenheit.to_vec();
     temp.push(0.0);
-    check(
-        "as published",
-        sums(&t, &temp, 300.0, (250.0, 18.0)).rectangle_min,
-        21.689_936_87,
-        1e-7,
-    );
+    check("as published", sums(&t, &temp, 300.0, (250.0, 18.0)).rectangle_min, 21.689_936_87, 1e-7);
     let whole = sums(&t[..22], &temp[..22], 300.0, (250.0, 18.0));
     check("trapezoid", whole.trapezoid_min, 21.689_924_73, 1e-7);
     let celsius: Vec<f64> = temp.iter().map(|f| (f - 32.0) / 1.8).collect();
     // The same in Celsius with Tref 121.1 °C: 21.74550006 (reference notes, recomputed there).
-    check(
-        "Celsius",
-        sums(&t, &celsius, 300.0, (121.1, 10.0)).rectangle_min,
-        21.745_500_06,
-        1e-7,
-    );
+    check("Celsius", sums(&t, &celsius, 300.0, (121.1, 10.0)).rectangle_min, 21.745_500_06, 1e-7);
 }
 
 /// Teaching sheet es.scribd.com/document/437890704: problem 1, 4 s at 138 °C with z 8.5 K are
@@ -97,10 +84,7 @@ fn worked_example_in_fahrenheit() {
 fn worked_examples_of_holds() {
     check("problem 1", rate(138.0, 121.0, 8.5) * 4.0, 400.0, 1e-9);
     let holds = [(1.0, 135.0), (2.0, 142.0), (3.0, 140.0), (4.0, 130.0)];
-    let sum: f64 = holds
-        .iter()
-        .map(|(s, temp)| s * rate(*temp, 121.1, 10.0))
-        .sum();
+    let sum: f64 = holds.iter().map(|(s, temp)| s * rate(*temp, 121.1, 10.0)).sum();
     check("problem 2", sum, 534.52, 0.005);
 }
 
@@ -112,18 +96,8 @@ fn trapezoid_of_the_canning_manual() {
     check("whole", 2.925 * 5.0, 14.6, 0.05);
     // Two samples of the manual's own: from a rate of 0.388 below to 0.776, one interval.
     let temp = |wanted: f64| 121.1 + 10.0 * maths::log10(wanted);
-    let last = sums(
-        &[0.0, 300.0],
-        &[temp(0.388), temp(0.776)],
-        300.0,
-        (121.1, 10.0),
-    );
-    check(
-        "one interval",
-        last.trapezoid_min,
-        (0.388 + 0.776) / 2.0 * 5.0,
-        1e-9,
-    );
+    let last = sums(&[0.0, 300.0], &[temp(0.388), temp(0.776)], 300.0, (121.1, 10.0));
+    check("one interval", last.trapezoid_min, (0.388 + 0.776) / 2.0 * 5.0, 1e-9);
 }
 
 /// Open-source test in a food laboratory's program (commit 69a27ad): seven samples a minute
@@ -133,12 +107,7 @@ fn trapezoid_of_the_canning_manual() {
 fn fence_posts() {
     let temp = [100.0, 115.0, 121.1, 121.1, 121.1, 115.0, 100.0, 0.0];
     let t: Vec<f64> = (0..8).map(|n| f64::from(n) * 60.0).collect();
-    check(
-        "rectangle",
-        sums(&t, &temp, 60.0, (121.1, 10.0)).rectangle_min,
-        3.506_466_725,
-        1e-8,
-    );
+    check("rectangle", sums(&t, &temp, 60.0, (121.1, 10.0)).rectangle_min, 3.506_466_725, 1e-8);
     let seven = sums(&t[..7], &temp[..7], 60.0, (121.1, 10.0));
     check("trapezoid", seven.trapezoid_min, 3.498_704_254, 1e-8);
     let four = sums(&[0.0, 30.0, 60.0, 90.0], &[121.1; 4], 60.0, (121.1, 10.0));
@@ -175,12 +144,7 @@ fn a0_by_definition() {
         (75.0, 1800.0, 569.2100),
         (64.9, 6000.0, 0.0),
     ] {
-        check(
-            "A0",
-            a0_low_s(&[0.0, seconds], &[temp, temp], 6000.0),
-            a0,
-            1e-4,
-        );
+        check("A0", a0_low_s(&[0.0, seconds], &[temp, temp], 6000.0), a0, 1e-4);
     }
 }
 
@@ -196,22 +160,11 @@ fn spores() {
     check("kill", spore(2e5, 2.2).kill_min(), 20.4623, 5e-5);
     check("survival", spore(3.3e6, 1.8).survival_min(), 8.1333, 5e-5);
     check("kill", spore(3.3e6, 1.8).kill_min(), 18.9333, 5e-5);
-    check(
-        "stated value",
-        spore(1e5, 1.5).minutes_to_a_millionth(),
-        16.5,
-        1e-12,
-    );
+    check("stated value", spore(1e5, 1.5).minutes_to_a_millionth(), 16.5, 1e-12);
     // 10.5 min take 7 of the 11 logs: two are left of five.
     check("7-log point", spore(1e5, 1.5).log10_left(10.5), -2.0, 1e-12);
     check("18 min", spore(1e6, 1.5).log10_left(18.0), -6.0, 1e-12);
-    for (count, d) in [
-        (0.0, 1.5),
-        (1e5, 0.0),
-        (f64::NAN, 1.5),
-        (1e5, f64::INFINITY),
-        (1e13, 1.5),
-    ] {
+    for (count, d) in [(0.0, 1.5), (1e5, 0.0), (f64::NAN, 1.5), (1e5, f64::INFINITY), (1e13, 1.5)] {
         assert_eq!(Spore::new(count, d), Err(NoSpore), "{count} {d}");
     }
 }

@@ -58,10 +58,7 @@ pub(super) fn around_gauge(samples: &Samples, altitude_m: Option<f64>) -> Air {
             "the vacuum of {deepest:.1} kPa is deeper than the air pressure of {air:.1} kPa at {metres:.0} m allows: check the altitude"
         )
     });
-    Air {
-        kpa: Some(air),
-        doubt,
-    }
+    Air { kpa: Some(air), doubt }
 }
 
 /// Air pressure from an absolute pressure in the open chamber at the start.
@@ -70,10 +67,7 @@ pub(super) fn of_open_chamber(samples: &Samples, altitude_m: Option<f64>) -> Air
     // The first row alone: the pump may start at once.
     let first = samples.press_kpa.first().copied();
     let Some(open) = first.filter(|kpa| (50.0..=110.0).contains(kpa)) else {
-        return Air {
-            kpa: promised,
-            doubt: None,
-        };
+        return Air { kpa: promised, doubt: None };
     };
     let doubt = promised
         .filter(|air| (air - open).abs() > WEATHER_AND_SENSOR_KPA)
@@ -82,26 +76,19 @@ pub(super) fn of_open_chamber(samples: &Samples, altitude_m: Option<f64>) -> Air
                 "the open chamber shows {open:.1} kPa where the altitude promises {air:.1} kPa: check the altitude, or whether the pressures are absolute"
             )
         });
-    Air {
-        kpa: Some(open),
-        doubt,
-    }
+    Air { kpa: Some(open), doubt }
 }
 
 /// Works out the air pressure from temperatures in °C and gauge pressures in kPa, in time order.
 fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
     let deepest = gauge.iter().copied().fold(f64::INFINITY, f64::min);
     let top = gauge.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let hold: Vec<usize> = (0..gauge.len())
-        .filter(|&i| gauge[i] >= 0.85 * top && celsius[i] > 105.0)
-        .collect();
+    let hold: Vec<usize> =
+        (0..gauge.len()).filter(|&i| gauge[i] >= 0.85 * top && celsius[i] > 105.0).collect();
     let mut low = PLAUSIBLE_KPA.0.max(1.0 - deepest);
     let (Some(first), Some(last), true) = (hold.first(), hold.last(), top > 50.0) else {
         let kpa = STANDARD_ATMOSPHERE_KPA.clamp(low.min(PLAUSIBLE_KPA.1), PLAUSIBLE_KPA.1);
-        return Air {
-            kpa: Some(kpa),
-            doubt: None,
-        };
+        return Air { kpa: Some(kpa), doubt: None };
     };
     if let Some(rise) = rise_bound(&celsius[..*first], &gauge[..*first]) {
         low = low.max(rise - 0.5);
@@ -135,10 +122,7 @@ fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
             "the pressures are counted from the air, whose pressure is not given and could be {low:.0} to {high:.0} kPa: set the altitude of the place"
         )
     });
-    Air {
-        kpa: Some(kpa),
-        doubt,
-    }
+    Air { kpa: Some(kpa), doubt }
 }
 
 /// The most that saturation asks for while steam pours in: pressure and temperature both rising
@@ -161,7 +145,5 @@ fn blow_off_bound(celsius: &[f64], gauge: &[f64]) -> Option<f64> {
     if low.len() < 2 {
         return None;
     }
-    low.into_iter()
-        .map(|i| psat(celsius[i]) - gauge[i])
-        .reduce(f64::min)
+    low.into_iter().map(|i| psat(celsius[i]) - gauge[i]).reduce(f64::min)
 }

@@ -30,10 +30,5 @@ pub(super) fn civil_text(micros: i64) -> Option<String> {
 /// `hh:mm:ss` of microseconds since midnight.
 pub(super) fn clock_text(micros: i64) -> String {
     let seconds = micros.rem_euclid(DAY) / SECOND;
-    format!(
-        "{:02}:{:02}:{:02}",
-        seconds / 3_600,
-        seconds / 60 % 60,
-        seconds % 60
-    )
+    format!("{:02}:{:02}:{:02}", seconds / 3_600, seconds / 60 % 60, seconds % 60)
 }

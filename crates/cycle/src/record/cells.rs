@@ -164,9 +164,7 @@ pub(super) fn json_paths(object: &serde_json::Map<String, Value>) -> Vec<String>
     for (name, value) in object {
         match value {
             Value::Object(inner) => {
-                let plain = inner
-                    .iter()
-                    .filter(|(_, v)| !v.is_object() && !v.is_array());
+                let plain = inner.iter().filter(|(_, v)| !v.is_object() && !v.is_array());
                 paths.extend(plain.map(|(inner, _)| format!("{name}.{inner}")));
             }
             Value::Array(_) => {}
@@ -208,15 +206,9 @@ mod tests {
     fn lines_fall_into_cells() {
         assert_eq!(cut(&Split::At(b';'), "a;;b"), ["a", "", "b"]);
         assert_eq!(cut(&Split::At(b','), "\"a,b\",c"), ["a,b", "c"]);
-        assert_eq!(
-            cut(&Split::Blanks, "  10:49   56,5, 1,00 "),
-            ["10:49", "56,5", "1,00"]
-        );
+        assert_eq!(cut(&Split::Blanks, "  10:49   56,5, 1,00 "), ["10:49", "56,5", "1,00"]);
         let json = Split::Json(vec!["t".into(), "a.p".into(), "x".into()]);
-        assert_eq!(
-            cut(&json, "{\"a\":{\"p\":1.5},\"t\":\"12:00\"},"),
-            ["12:00", "1.5", ""]
-        );
+        assert_eq!(cut(&json, "{\"a\":{\"p\":1.5},\"t\":\"12:00\"},"), ["12:00", "1.5", ""]);
         assert_eq!(cut(&json, "{\"a\":"), Vec::<String>::new());
         let pairs = Split::Pairs(vec!["T".into(), "p".into()]);
         assert_eq!(cut(&pairs, "p=1.5 T=20; x=2"), ["20", "1.5"]);

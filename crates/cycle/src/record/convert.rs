@@ -33,11 +33,7 @@ pub(super) fn convert(raw: &Raw, units: &Units) -> Converted {
     let factor = pressures.map(|((unit, _), _)| unit.kpa());
     let celsius: Vec<f64> = match units.temperature.0 {
         TemperatureUnit::Celsius => raw.temperature.clone(),
-        unit => raw
-            .temperature
-            .iter()
-            .map(|t| unit.to_celsius(*t))
-            .collect(),
+        unit => raw.temperature.iter().map(|t| unit.to_celsius(*t)).collect(),
     };
     let kpa: Vec<f64> = match factor {
         Some(1.0) => raw.pressure.clone(),
@@ -46,9 +42,7 @@ pub(super) fn convert(raw: &Raw, units: &Units) -> Converted {
     };
     let fits = |i: usize| {
         bounds::TEMPERATURE.check(celsius[i]).is_ok()
-            && kpa
-                .get(i)
-                .is_none_or(|p| *p >= lowest && *p <= bounds::PRESSURE.most)
+            && kpa.get(i).is_none_or(|p| *p >= lowest && *p <= bounds::PRESSURE.most)
     };
     let kept: Vec<usize> = (0..raw.len()).filter(|i| fits(*i)).collect();
     if kept.len() == raw.len() {
@@ -62,18 +56,11 @@ pub(super) fn convert(raw: &Raw, units: &Units) -> Converted {
             impossible: Vec::new(),
         };
     }
-    let impossible = (0..raw.len())
-        .filter(|i| !fits(*i))
-        .map(|i| raw.line[i])
-        .collect();
+    let impossible = (0..raw.len()).filter(|i| !fits(*i)).map(|i| raw.line[i]).collect();
     Converted {
         at: kept.iter().map(|i| raw.at[*i]).collect(),
         celsius: kept.iter().map(|i| celsius[*i]).collect(),
-        kpa: if kpa.is_empty() {
-            kpa
-        } else {
-            kept.iter().map(|i| kpa[*i]).collect()
-        },
+        kpa: if kpa.is_empty() { kpa } else { kept.iter().map(|i| kpa[*i]).collect() },
         line: kept.iter().map(|i| raw.line[*i]).collect(),
         zone: raw.zone,
         from: Some(kept),
@@ -93,15 +80,10 @@ pub(super) fn arrange(rows: &Converted, repaired: &Repaired) -> Samples {
         };
     };
     let positions = || order.iter().map(|i| *i as usize);
-    let pressures = if rows.kpa.is_empty() {
-        Vec::new()
-    } else {
-        positions().map(|i| rows.kpa[i]).collect()
-    };
+    let pressures =
+        if rows.kpa.is_empty() { Vec::new() } else { positions().map(|i| rows.kpa[i]).collect() };
     Samples {
-        t_s: positions()
-            .map(|i| seconds(repaired.since_start[i]))
-            .collect(),
+        t_s: positions().map(|i| seconds(repaired.since_start[i])).collect(),
         temp_c: positions().map(|i| rows.celsius[i]).collect(),
         press_kpa: pressures,
         line: positions().map(|i| rows.line[i]).collect(),

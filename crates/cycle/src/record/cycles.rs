@@ -114,9 +114,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         match row {
             Row::Sample(reading) => {
                 let set = plan.set_point(&self.cells, line.bytes);
-                let phase = plan
-                    .phase(&self.cells, line.bytes)
-                    .map(|cell| text(cell).into_owned());
+                let phase = plan.phase(&self.cells, line.bytes).map(|cell| text(cell).into_owned());
                 self.take(reading, no)?;
                 if let Some(set) = set {
                     self.raw.note_set(set);
@@ -146,11 +144,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         let first = self.source.coming_line();
         let line_end = self.source.line_end();
         let (window, complete) = self.source.window(WINDOW)?;
-        let lines = Lines {
-            window,
-            line_end,
-            complete,
-        };
+        let lines = Lines { window, line_end, complete };
         let table = Table::find(lines).ok_or_else(|| {
             Unreadable::new(
                 Some(first),
@@ -208,11 +202,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         line: u32,
     ) -> Result<(), Unreadable> {
         if let Some(half) = &mut self.half {
-            let taken = if is_temperature {
-                &mut half.temperature
-            } else {
-                &mut half.pressure
-            };
+            let taken = if is_temperature { &mut half.temperature } else { &mut half.pressure };
             let apart = (at.micros - half.at.micros).abs();
             if taken.is_none() && (apart == 0 || apart * 2 < half.step) {
                 *taken = Some(number);
@@ -244,11 +234,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         let has_pressure = self.plan.as_ref().is_some_and(Plan::has_pressure);
         match half.temperature {
             Some(temperature) if half.pressure.is_some() == has_pressure => {
-                let reading = Reading {
-                    at: half.at,
-                    temperature,
-                    pressure: half.pressure,
-                };
+                let reading = Reading { at: half.at, temperature, pressure: half.pressure };
                 self.take(reading, half.line)
             }
             Some(_) => {
@@ -262,11 +248,7 @@ impl<'k, R: Read> Cycles<'k, R> {
 
     fn note_phase(&mut self, phase: String) {
         let row = self.raw.len().saturating_sub(1);
-        let same = self
-            .raw
-            .words
-            .last()
-            .is_some_and(|(_, word)| *word == phase);
+        let same = self.raw.words.last().is_some_and(|(_, word)| *word == phase);
         if !phase.is_empty() && !same && self.raw.words.len() < MOST_NOTES {
             self.raw.words.push((row, phase));
         }
@@ -287,9 +269,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             self.units = None;
             self.source.back();
         } else if notes < MOST_NOTES {
-            between
-                .notes
-                .push(words.chars().take(LONGEST_NOTE).collect());
+            between.notes.push(words.chars().take(LONGEST_NOTE).collect());
         }
     }
 
@@ -308,11 +288,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             self.asked.altitude_m = self.asked.altitude_m.or(altitude_m);
             let happening = notes.split_off(between.before_heading.unwrap_or(notes.len()));
             // Of lines between two cycles those before a blank one belong to the earlier.
-            let own = if self.index == 0 {
-                0
-            } else {
-                between.before_blank.unwrap_or(notes.len())
-            };
+            let own = if self.index == 0 { 0 } else { between.before_blank.unwrap_or(notes.len()) };
             self.raw.before = notes.split_off(own.min(notes.len()));
             happening
         } else {
@@ -330,10 +306,7 @@ impl<'k, R: Read> Cycles<'k, R> {
     /// Order of day and month in the notes: that of the rows, else of the place.
     fn note_order(&self) -> Order {
         let american = self.plan.as_ref().is_some_and(|plan| plan.american);
-        match (
-            self.plan.as_ref().map(|plan| plan.time.form),
-            self.known.day_first,
-        ) {
+        match (self.plan.as_ref().map(|plan| plan.time.form), self.known.day_first) {
             (Some(TimeForm::Dated(order @ (Order::Dmy | Order::Mdy))), _) => order,
             (_, Some(false)) => Order::Mdy,
             (_, Some(true)) => Order::Dmy,
@@ -344,11 +317,7 @@ impl<'k, R: Read> Cycles<'k, R> {
 
     fn finish_cycle(&mut self) {
         let notes = &self.between.notes;
-        let own = self
-            .between
-            .before_blank
-            .filter(|at| *at > 0)
-            .unwrap_or(notes.len());
+        let own = self.between.before_blank.filter(|at| *at > 0).unwrap_or(notes.len());
         self.raw.behind = notes[..own.min(notes.len())].to_vec();
         let raw = std::mem::take(&mut self.raw);
         self.settle(raw);
@@ -405,10 +374,9 @@ fn is_heading(words: &str) -> bool {
     for cell in cells {
         let name = Name::read(cell);
         let number = |word: &String| word.bytes().all(|b| b.is_ascii_digit());
-        let known = matches!(
-            name.channel,
-            Channel::Time | Channel::Temperature | Channel::Pressure
-        ) && !name.words.iter().any(number);
+        let known =
+            matches!(name.channel, Channel::Time | Channel::Temperature | Channel::Pressure)
+                && !name.words.iter().any(number);
         if known && !found.contains(&name.channel) && name.words.len() <= 5 {
             found.push(name.channel);
         }
@@ -418,10 +386,8 @@ fn is_heading(words: &str) -> bool {
 
 /// Was the last line, which no line end closes, cut short?
 fn is_cut(plan: &Plan, cells: &mut Cells, line: &[u8], row: &Row, raw: &Raw) -> bool {
-    let begins_like_a_row = line
-        .trim_ascii_start()
-        .first()
-        .is_some_and(|b| b.is_ascii_digit() || *b == b'{');
+    let begins_like_a_row =
+        line.trim_ascii_start().first().is_some_and(|b| b.is_ascii_digit() || *b == b'{');
     match row {
         Row::Words | Row::Missing => begins_like_a_row,
         Row::Other | Row::Part(..) => false,
@@ -435,9 +401,7 @@ fn is_cut(plan: &Plan, cells: &mut Cells, line: &[u8], row: &Row, raw: &Raw) -> 
             };
             cells.len() < plan.width
                 || short(reading.temperature, raw.decimals.0, raw.temperature.last())
-                || reading
-                    .pressure
-                    .is_some_and(|p| short(p, raw.decimals.1, raw.pressure.last()))
+                || reading.pressure.is_some_and(|p| short(p, raw.decimals.1, raw.pressure.last()))
         }
     }
 }

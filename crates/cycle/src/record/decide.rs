@@ -17,26 +17,15 @@ pub(super) struct Units {
 }
 
 fn unclear(text: String) -> Finding {
-    Finding {
-        code: Code::UnitUnclear,
-        text,
-        at_s: None,
-        lines: None,
-    }
+    Finding { code: Code::UnitUnclear, text, at_s: None, lines: None }
 }
 
 /// Settles the units.
 pub(super) fn decide(raw: &Raw, around: &Around<'_>) -> Units {
     let known = around.known;
-    let said_t = source_of(
-        known.temperature_unit,
-        around.plan.temperature_said.temperature,
-    );
+    let said_t = source_of(known.temperature_unit, around.plan.temperature_said.temperature);
     let said_p = source_of(known.pressure_unit, around.plan.pressure_said.pressure);
-    let said_r = source_of(
-        known.pressure_reference,
-        around.plan.pressure_said.reference,
-    );
+    let said_r = source_of(known.pressure_reference, around.plan.pressure_said.reference);
     let digest = Digest::of(&raw.temperature, &raw.pressure);
     let (true, Some(digest)) = (around.plan.has_pressure(), digest) else {
         return without_pressure(raw, said_t);
@@ -117,9 +106,8 @@ fn settled(
         ));
     }
     Units {
-        temperature: temperature.map_or((TemperatureUnit::Celsius, None), |(unit, source)| {
-            (unit, Some(source))
-        }),
+        temperature: temperature
+            .map_or((TemperatureUnit::Celsius, None), |(unit, source)| (unit, Some(source))),
         pressure,
         findings,
     }
@@ -146,30 +134,20 @@ fn without_pressure(raw: &Raw, said: SaidOf<TemperatureUnit>) -> Units {
             (TemperatureUnit::Celsius, None)
         }
     };
-    Units {
-        temperature,
-        pressure: None,
-        findings,
-    }
+    Units { temperature, pressure: None, findings }
 }
 
 /// What is said cannot be so. What fits is shown, and the contradiction with it.
 fn against_the_heading(
     free: &[Guess],
-    said: (
-        SaidOf<TemperatureUnit>,
-        SaidOf<PressureUnit>,
-        SaidOf<Reference>,
-    ),
+    said: (SaidOf<TemperatureUnit>, SaidOf<PressureUnit>, SaidOf<Reference>),
 ) -> Units {
     let best = free[0];
     let same_units = said.0.is_none_or(|(unit, _)| unit == best.temperature)
         && said.1.is_none_or(|(unit, _)| unit == best.pressure);
     let gauge_as_absolute = same_units
         && best.reference == Reference::Gauge
-        && said
-            .2
-            .is_some_and(|(reference, _)| reference == Reference::Absolute);
+        && said.2.is_some_and(|(reference, _)| reference == Reference::Absolute);
     let finding = if gauge_as_absolute {
         Finding {
             code: Code::GaugeAsAbsolute,
@@ -189,24 +167,11 @@ fn against_the_heading(
         Some(source) if same => source,
         _ => Source::Physics,
     };
-    let pressure = (
-        best.pressure,
-        keep(
-            said.1.map(|s| s.1),
-            said.1.is_some_and(|s| s.0 == best.pressure),
-        ),
-    );
-    let reference = (
-        best.reference,
-        keep(
-            said.2.map(|s| s.1),
-            said.2.is_some_and(|s| s.0 == best.reference),
-        ),
-    );
-    let temperature = keep(
-        said.0.map(|s| s.1),
-        said.0.is_some_and(|s| s.0 == best.temperature),
-    );
+    let pressure =
+        (best.pressure, keep(said.1.map(|s| s.1), said.1.is_some_and(|s| s.0 == best.pressure)));
+    let reference =
+        (best.reference, keep(said.2.map(|s| s.1), said.2.is_some_and(|s| s.0 == best.reference)));
+    let temperature = keep(said.0.map(|s| s.1), said.0.is_some_and(|s| s.0 == best.temperature));
     Units {
         temperature: (best.temperature, Some(temperature)),
         pressure: agreed.then_some((pressure, reference)),

@@ -31,15 +31,9 @@ pub(super) fn defects(
     let text = format!("about {} rows are missing", repaired.dropped);
     found.extend(spot(Code::RowsMissing, text, &gaps));
     found.extend(left_out(raw, rows));
-    let text = format!(
-        "{} rows repeat an earlier time and are left out",
-        doubled.len()
-    );
+    let text = format!("{} rows repeat an earlier time and are left out", doubled.len());
     found.extend(spot(Code::RowsDoubled, text, doubled));
-    let text = format!(
-        "{} rows stand behind a later one and are put right",
-        swapped.len()
-    );
+    let text = format!("{} rows stand behind a later one and are put right", swapped.len());
     found.extend(spot(Code::RowsSwapped, text, swapped));
     if truncated {
         let text = "the record ends before the cycle does".to_owned();
@@ -51,13 +45,8 @@ pub(super) fn defects(
 
 fn jump_text(repaired: &Repaired) -> String {
     let jumps = repaired.jumps.iter().take(5);
-    let by: Vec<String> = jumps
-        .map(|(_, by)| format!("{:+} s", by / SECOND))
-        .collect();
-    format!(
-        "the clock jumps ({}); each jump counts as one usual step",
-        by.join(", ")
-    )
+    let by: Vec<String> = jumps.map(|(_, by)| format!("{:+} s", by / SECOND)).collect();
+    format!("the clock jumps ({}); each jump counts as one usual step", by.join(", "))
 }
 
 /// Rows that could not be used, whose time nobody knows or whose readings nobody believes.
@@ -73,11 +62,7 @@ fn left_out(raw: &Raw, rows: &Converted) -> Vec<Finding> {
     let impossible = &rows.impossible;
     let lines = impossible.first().copied().zip(impossible.last().copied());
     [
-        missing(
-            raw.missing,
-            "have no usable time or reading",
-            raw.missing_lines,
-        ),
+        missing(raw.missing, "have no usable time or reading", raw.missing_lines),
         missing(impossible.len(), "show what no sterilizer can", lines),
     ]
     .into_iter()

@@ -51,16 +51,7 @@ pub(super) fn says_failed(line: &str) -> Option<String> {
     let words = split(line);
     let joined = words.join(" ");
     // A limit at which the machine would raise an alarm is no alarm; nor is a default a fault.
-    let limits = [
-        "limit",
-        "grenz",
-        "seuil",
-        "umbral",
-        "soglia",
-        "threshold",
-        "setting",
-        "delay",
-    ];
+    let limits = ["limit", "grenz", "seuil", "umbral", "soglia", "threshold", "setting", "delay"];
     if any_stem(&words, &limits) || joined.contains("par defaut") {
         return None;
     }

@@ -68,11 +68,7 @@ fn heading_cells(
     if kinds.contains(&Kind::Number) || kinds.iter().any(|k| matches!(k, Kind::Time(_))) {
         return None;
     }
-    let of = |i: usize| {
-        text(cells.get(line, i).unwrap_or_default())
-            .trim()
-            .to_owned()
-    };
+    let of = |i: usize| text(cells.get(line, i).unwrap_or_default()).trim().to_owned();
     if *split != Split::Blanks {
         // One of heading and rows may end with a separator too many.
         let spare = kinds.len() == width + 1 && kinds[width] == Kind::Empty;
@@ -120,13 +116,8 @@ fn groups(row: &[u8]) -> Vec<usize> {
 fn by_place(line: &str, width: usize, first_row: &[u8], words: Vec<String>) -> Vec<String> {
     let mut cells = Cells::default();
     cells.cut(&Split::Blanks, first_row, usize::MAX);
-    let middle: Vec<i64> = (0..width)
-        .map(|i| {
-            cells
-                .span(i)
-                .map_or(0, |(a, b)| i64::from(a) + i64::from(b))
-        })
-        .collect();
+    let middle: Vec<i64> =
+        (0..width).map(|i| cells.span(i).map_or(0, |(a, b)| i64::from(a) + i64::from(b))).collect();
     let mut columns = vec![String::new(); width];
     let mut from = 0;
     for word in words {
@@ -151,9 +142,8 @@ pub(super) fn is_glued(before: &[&[u8]], split: &Split, width: usize) -> bool {
         && before.iter().rev().take(6).any(|line| {
             let mut cells = Cells::default();
             let names = kinds_of(&mut cells, split, line).len();
-            let texts: Vec<String> = (0..names)
-                .filter_map(|i| Some(text(cells.get(line, i)?).into_owned()))
-                .collect();
+            let texts: Vec<String> =
+                (0..names).filter_map(|i| Some(text(cells.get(line, i)?).into_owned())).collect();
             let plain = !line.iter().any(u8::is_ascii_digit);
             plain && names > 1 && width == 2 * names - 1 && names_something(&texts)
         })

@@ -111,9 +111,7 @@ fn min_sec(words: &[String]) -> bool {
 }
 
 fn channel(text: &str, words: &[String], said: Said) -> Channel {
-    let set_point = words
-        .windows(2)
-        .any(|w| w[0] == "set" && w[1].starts_with('p'));
+    let set_point = words.windows(2).any(|w| w[0] == "set" && w[1].starts_with('p'));
     if set_point || any_stem(words, SET) || any_word(words, SET_WORDS) {
         return Channel::SetPoint;
     }
@@ -151,9 +149,7 @@ fn quantity(words: &[String], said: Said) -> Channel {
     if inside("zeit") {
         return Channel::Time;
     }
-    let first = words
-        .first()
-        .map_or("", |w| w.trim_end_matches(|c: char| c.is_ascii_digit()));
+    let first = words.first().map_or("", |w| w.trim_end_matches(|c: char| c.is_ascii_digit()));
     match first {
         "t" => Channel::Temperature,
         "p" => Channel::Pressure,
@@ -208,11 +204,7 @@ mod tests {
     #[track_caller]
     fn check(heading: &str, channel: Channel, place: Place) {
         let name = Name::read(heading);
-        assert_eq!(
-            (name.channel, name.place),
-            (channel, place),
-            "{heading}: {name:?}"
-        );
+        assert_eq!((name.channel, name.place), (channel, place), "{heading}: {name:?}");
     }
 
     /// Headings parted by `|`.
@@ -247,11 +239,7 @@ mod tests {
         let jacket = "Enveloppe (°C) | Jacket temperature | Manteltemperatur | Temp max";
         check_all(jacket, Temperature, Elsewhere);
         check("Load temperature", Temperature, Load);
-        check_all(
-            "Consigne (°C) | Set point | Solltemperatur",
-            SetPoint,
-            Unsaid,
-        );
+        check_all("Consigne (°C) | Set point | Solltemperatur", SetPoint, Unsaid);
         check("Phase", Phase, Unsaid);
         check("No", Index, Unsaid);
         check("F0", Unknown, Unsaid);

@@ -38,23 +38,10 @@ const HOLD: &[&str] = &[
     "sterilisationszeit",
     "mantenim",
 ];
-const DRY: &[&str] = &[
-    "dry", "trock", "sech", "secad", "secag", "asciug", "susz", "say",
-];
-const ALTITUDE: &[&str] = &[
-    "altitud",
-    "hohe",
-    "hoehe",
-    "elevat",
-    "wysok",
-    "hoogte",
-    "meereshohe",
-    "seehohe",
-    "altura",
-];
-const START: &[&str] = &[
-    "start", "begin", "debut", "inic", "inizi", "rozpocz", "bat", "beginn",
-];
+const DRY: &[&str] = &["dry", "trock", "sech", "secad", "secag", "asciug", "susz", "say"];
+const ALTITUDE: &[&str] =
+    &["altitud", "hohe", "hoehe", "elevat", "wysok", "hoogte", "meereshohe", "seehohe", "altura"];
+const START: &[&str] = &["start", "begin", "debut", "inic", "inizi", "rozpocz", "bat", "beginn"];
 const TIME: &[&str] = &[
     "time", "zeit", "duree", "temps", "tiempo", "tempo", "czas", "thoi", "dauer", "duration",
     "durac",
@@ -82,9 +69,8 @@ impl Asked {
         let mut day = None;
         let mut clock = None;
         for word in line.split([' ', '\t', ';', ',', 'T', '|', '=']) {
-            let word = word
-                .trim_matches(|c: char| "()[]\"".contains(c))
-                .trim_end_matches([':', '.']);
+            let word =
+                word.trim_matches(|c: char| "()[]\"".contains(c)).trim_end_matches([':', '.']);
             let Some(scan) = Scan::read(word.as_bytes()) else {
                 continue;
             };
@@ -130,11 +116,7 @@ impl Asked {
         let names_temperature = any_stem(names, TEMPERATURE) || matches!(unit, Unit::Degrees(_));
         let sterilise = any_stem(names, STERILISE);
         if any_stem(names, ALTITUDE) || names.windows(2).any(|w| w[0] == "do" && w[1] == "cao") {
-            let metres = if matches!(unit, Unit::Feet) {
-                value * 0.3048
-            } else {
-                value
-            };
+            let metres = if matches!(unit, Unit::Feet) { value * 0.3048 } else { value };
             let fits = measure::bounds::ALTITUDE.check(metres).ok();
             self.altitude_m = self.altitude_m.or(fits);
         } else if any_stem(names, DRY) {
@@ -208,10 +190,8 @@ impl Unit {
 /// Words and numbers; marks that part names from values become blanks.
 fn tokens(line: &str) -> Vec<String> {
     let characters: Vec<char> = line.chars().collect();
-    let digit = |i: Option<usize>| {
-        i.and_then(|i| characters.get(i))
-            .is_some_and(char::is_ascii_digit)
-    };
+    let digit =
+        |i: Option<usize>| i.and_then(|i| characters.get(i)).is_some_and(char::is_ascii_digit);
     let spaced: String = characters
         .iter()
         .enumerate()
@@ -280,46 +260,16 @@ mod tests {
     #[test]
     fn preambles_in_many_languages() {
         check("Set temperature: 134.0 °C", Some(134.0), None, None, None);
-        check(
-            " SET 134.0 C  HOLD 210 S",
-            Some(134.0),
-            Some(210.0),
-            None,
-            None,
-        );
+        check(" SET 134.0 C  HOLD 210 S", Some(134.0), Some(210.0), None, None);
         check("Solltemperatur;121,0 °C", Some(121.0), None, None, None);
-        check(
-            "Température de consigne : 134 °C",
-            Some(134.0),
-            None,
-            None,
-            None,
-        );
-        check(
-            "Sterilisation temperature = 273.2 F",
-            Some(134.0),
-            None,
-            None,
-            None,
-        );
-        check(
-            "Temperatura de esterilización: 134 °C",
-            Some(134.0),
-            None,
-            None,
-            None,
-        );
+        check("Température de consigne : 134 °C", Some(134.0), None, None, None);
+        check("Sterilisation temperature = 273.2 F", Some(134.0), None, None, None);
+        check("Temperatura de esterilización: 134 °C", Some(134.0), None, None, None);
         check("Set temperature 2.7", None, None, None, None);
         check("Hold time: 1080 s", None, Some(1080.0), None, None);
         check("Haltezeit: 3,5 min", None, Some(210.0), None, None);
         check("Sterilisierzeit 04:00", None, Some(240.0), None, None);
-        check(
-            "Tempo di sterilizzazione: 4 min",
-            None,
-            Some(240.0),
-            None,
-            None,
-        );
+        check("Tempo di sterilizzazione: 4 min", None, Some(240.0), None, None);
         check("Hold time: 4", None, None, None, None);
         check("Drying time: 780 s", None, None, Some(780.0), None);
         check("Séchage: 10 min", None, None, Some(600.0), None);
@@ -334,25 +284,15 @@ mod tests {
     fn the_start_and_the_programme() {
         let day = 86_400_000_000;
         let asked = Asked::read(
-            [
-                "Printed 02.02.2025 10:00:00",
-                "Programme: B134_18",
-                "Start: 2025-04-24 08:26:16",
-            ]
-            .into_iter(),
+            ["Printed 02.02.2025 10:00:00", "Programme: B134_18", "Start: 2025-04-24 08:26:16"]
+                .into_iter(),
             Order::Dmy,
         );
         // 2025-04-24 is day 20 202 since 1970 (from memory of `date -d 2025-04-24 +%s` / 86400).
         assert_eq!(asked.day, Some(20_202 * day));
         assert_eq!(asked.clock, Some((8 * 3_600 + 26 * 60 + 16) * 1_000_000));
         assert_eq!(asked.programme.as_deref(), Some("B134_18"));
-        let tape = Asked::read(
-            [" 21/01/2025 13:24:00", " PROGRAM  FAST"].into_iter(),
-            Order::Mdy,
-        );
-        assert_eq!(
-            (tape.day, tape.programme.as_deref()),
-            (Some(20_109 * day), Some("FAST"))
-        );
+        let tape = Asked::read([" 21/01/2025 13:24:00", " PROGRAM  FAST"].into_iter(), Order::Mdy);
+        assert_eq!((tape.day, tape.programme.as_deref()), (Some(20_109 * day), Some("FAST")));
     }
 }

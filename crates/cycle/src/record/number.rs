@@ -58,18 +58,12 @@ pub(super) fn parse(cell: &[u8], mark: u8) -> Option<Number> {
     }
     // Both are exact in a double, so the quotient is the nearest one, as the library rounds.
     let value = whole as f64 / EXACT[usize::from(places)];
-    Some(Number {
-        value: if negative { -value } else { value },
-        decimals: places,
-    })
+    Some(Number { value: if negative { -value } else { value }, decimals: places })
 }
 
 /// Thousands, exponents and very long numbers, by way of the library.
 fn long_way(digits: &[u8], mark: u8, negative: bool) -> Option<Number> {
-    let end = digits
-        .iter()
-        .rposition(u8::is_ascii_digit)
-        .map(|last| last + 1)?;
+    let end = digits.iter().rposition(u8::is_ascii_digit).map(|last| last + 1)?;
     let (digits, suffix) = digits.split_at(end);
     if digits.len() > 60 || !is_suffix(suffix) {
         return None;
@@ -117,10 +111,7 @@ fn thousands_mark(rest: &[u8], mark: u8) -> usize {
         [b @ (b'.' | b','), ..] if *b != mark => 1,
         _ => return 0,
     };
-    let digits = rest[length..]
-        .iter()
-        .take_while(|b| b.is_ascii_digit())
-        .count();
+    let digits = rest[length..].iter().take_while(|b| b.is_ascii_digit()).count();
     if digits == 3 { length } else { 0 }
 }
 
@@ -166,9 +157,8 @@ mod tests {
 
     #[test]
     fn what_is_no_number_gives_nothing() {
-        for cell in [
-            "", "-", "---", "NaN", "inf", "1e999", "12:30", "1.2.3", "12abc", "0x10", ".",
-        ] {
+        for cell in ["", "-", "---", "NaN", "inf", "1e999", "12:30", "1.2.3", "12abc", "0x10", "."]
+        {
             check(cell, '.', None);
         }
         check("26.10.2025", '.', None);

@@ -93,10 +93,7 @@ impl Raw {
         let i = self.at.len().checked_sub(1)?;
         let number = |value| super::number::Number { value, decimals: 0 };
         Some(Reading {
-            at: super::stamp::Stamp {
-                micros: self.at[i],
-                zone: self.zone,
-            },
+            at: super::stamp::Stamp { micros: self.at[i], zone: self.zone },
             temperature: number(self.temperature[i]),
             pressure: self.pressure.get(i).copied().map(number),
         })
@@ -145,18 +142,12 @@ impl Raw {
         let (from, later) = self.later_swing.as_mut()?;
         later.take(&reading);
         // Only a second cycle makes the gap one between cycles; else it lies in the cooling.
-        later
-            .has_swung(has_pressure)
-            .then_some(*from)
-            .map(|from| self.split(from))
+        later.has_swung(has_pressure).then_some(*from).map(|from| self.split(from))
     }
 
     /// Gives the rows before `from` and keeps the others.
     fn split(&mut self, from: usize) -> Self {
-        let swing = self
-            .later_swing
-            .take()
-            .map_or(self.swing, |(_, swing)| swing);
+        let swing = self.later_swing.take().map_or(self.swing, |(_, swing)| swing);
         let later_words = self
             .words
             .extract_if(.., |(row, _)| *row >= from)

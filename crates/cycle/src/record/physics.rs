@@ -95,12 +95,7 @@ impl Digest {
             for &pressure in units {
                 for reference in [Reference::Absolute, Reference::Gauge] {
                     if let Some(cost) = self.cost(temperature, pressure, reference) {
-                        all.push(Guess {
-                            temperature,
-                            pressure,
-                            reference,
-                            cost,
-                        });
+                        all.push(Guess { temperature, pressure, reference, cost });
                     }
                 }
             }
@@ -131,11 +126,7 @@ impl Digest {
             };
             let boils = hottest > 85.0 || over < 10.0;
             let believable = coldest > 2.0 && hottest < 118.0 && boils;
-            let still = if most - least < STILL_KPA {
-                2.0 * NOT_OPEN
-            } else {
-                0.0
-            };
+            let still = if most - least < STILL_KPA { 2.0 * NOT_OPEN } else { 0.0 };
             // Nothing but the open chamber speaks for it.
             return believable.then_some(NO_STEAM + 2.0 * penalty + still);
         }
@@ -161,11 +152,7 @@ impl Digest {
                 let celsius = t.to_celsius(reading);
                 let low = celsius - steam::tsat(p * kpa + air.0);
                 let high = celsius - steam::tsat(p * kpa + air.1);
-                if low.signum() == high.signum() {
-                    low.abs().min(high.abs())
-                } else {
-                    0.0
-                }
+                if low.signum() == high.signum() { low.abs().min(high.abs()) } else { 0.0 }
             })
             .filter(|d| d.is_finite())
             .collect();
@@ -191,9 +178,7 @@ pub(super) fn temperature_alone(readings: &[f64]) -> Option<TemperatureUnit> {
         return None;
     }
     let hottest = quantile(&mut finite, 0.99);
-    TemperatureUnit::ALL
-        .into_iter()
-        .find(|unit| within(unit.to_celsius(hottest), (112.0, 150.0)))
+    TemperatureUnit::ALL.into_iter().find(|unit| within(unit.to_celsius(hottest), (112.0, 150.0)))
 }
 
 /// Lowest and highest value, leaving out one in two hundred and at least one on each side: a
@@ -213,7 +198,5 @@ fn within(value: f64, range: (f64, f64)) -> bool {
 pub(super) fn quantile(values: &mut [f64], share: f64) -> f64 {
     let last = values.len() - 1;
     let at = (last as f64 * share).round() as usize;
-    *values
-        .select_nth_unstable_by(at.min(last), f64::total_cmp)
-        .1
+    *values.select_nth_unstable_by(at.min(last), f64::total_cmp).1
 }

@@ -41,19 +41,9 @@ pub(super) struct TimePlan {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Body {
     /// One row a point in time.
-    Wide {
-        temperature: usize,
-        pressure: Option<usize>,
-        phase: Option<usize>,
-        set: Option<usize>,
-    },
+    Wide { temperature: usize, pressure: Option<usize>, phase: Option<usize>, set: Option<usize> },
     /// One row a reading.
-    Long {
-        channel: usize,
-        value: usize,
-        temperature: Vec<u8>,
-        pressure: Option<Vec<u8>>,
-    },
+    Long { channel: usize, value: usize, temperature: Vec<u8>, pressure: Option<Vec<u8>> },
 }
 
 /// A table, understood.
@@ -121,10 +111,7 @@ impl TimePlan {
                     let day = Scan::read(raw)?.day(order)?;
                     let half = self.half_day.and_then(&cell);
                     let time = clock_cell(cells.get(line, clock)?, half)?;
-                    Some(Stamp {
-                        micros: day + time.micros,
-                        zone: time.zone,
-                    })
+                    Some(Stamp { micros: day + time.micros, zone: time.zone })
                 }
             },
             TimeForm::Clock => clock_cell(raw, self.half_day.and_then(&cell)),
@@ -163,10 +150,7 @@ fn clock_cell(cell: &[u8], half_day: Option<Vec<u8>>) -> Option<Stamp> {
         _ => Scan::read(cell)?,
     };
     let zone = scan.zone();
-    Some(Stamp {
-        micros: scan.clock()? - zone,
-        zone,
-    })
+    Some(Stamp { micros: scan.clock()? - zone, zone })
 }
 
 /// Whole microseconds, unless the number is beyond any clock.
@@ -192,25 +176,13 @@ impl Plan {
         let Some(at) = self.time.read(self.mark, owned, cells, line) else {
             return self.without_time(cells, line);
         };
-        let value = |i: usize| {
-            cells
-                .get(line, i)
-                .and_then(|cell| number::parse(cell, self.mark))
-        };
+        let value = |i: usize| cells.get(line, i).and_then(|cell| number::parse(cell, self.mark));
         match &self.body {
-            Body::Wide {
-                temperature,
-                pressure,
-                ..
-            } => {
+            Body::Wide { temperature, pressure, .. } => {
                 let pressure_value = pressure.and_then(value);
                 match (value(*temperature), pressure_value, pressure) {
                     (Some(temperature), found, None) | (Some(temperature), found @ Some(_), _) => {
-                        Row::Sample(Reading {
-                            at,
-                            temperature,
-                            pressure: found,
-                        })
+                        Row::Sample(Reading { at, temperature, pressure: found })
                     }
                     _ if is_word(cells.get(line, *temperature))
                         || pressure.is_some_and(|p| is_word(cells.get(line, p))) =>
@@ -220,12 +192,7 @@ impl Plan {
                     _ => Row::Missing,
                 }
             }
-            Body::Long {
-                channel,
-                value: column,
-                temperature,
-                pressure,
-            } => {
+            Body::Long { channel, value: column, temperature, pressure } => {
                 let name = cells.get(line, *channel).unwrap_or_default();
                 let is_temperature = name == temperature;
                 if !is_temperature && Some(name) != pressure.as_deref() {
@@ -238,33 +205,21 @@ impl Plan {
 
     /// A row of numbers with a broken time is a row all the same; words are not.
     fn without_time(&self, cells: &Cells, line: &[u8]) -> Row {
-        let Body::Wide {
-            temperature,
-            pressure: Some(pressure),
-            ..
-        } = self.body
-        else {
+        let Body::Wide { temperature, pressure: Some(pressure), .. } = self.body else {
             return Row::Words;
         };
         let number = |i: usize| {
-            cells
-                .get(line, i)
-                .is_some_and(|cell| number::parse(cell, self.mark).is_some())
+            cells.get(line, i).is_some_and(|cell| number::parse(cell, self.mark).is_some())
         };
-        if number(temperature) && number(pressure) {
-            Row::Missing
-        } else {
-            Row::Words
-        }
+        if number(temperature) && number(pressure) { Row::Missing } else { Row::Words }
     }
 
     /// The cell with the phase's name.
     pub fn phase<'a>(&self, cells: &'a Cells, line: &'a [u8]) -> Option<&'a [u8]> {
         match self.body {
-            Body::Wide {
-                phase: Some(column),
-                ..
-            } => cells.get(line, column).map(<[u8]>::trim_ascii),
+            Body::Wide { phase: Some(column), .. } => {
+                cells.get(line, column).map(<[u8]>::trim_ascii)
+            }
             _ => None,
         }
     }
@@ -272,9 +227,9 @@ impl Plan {
     /// The set point in the row, in the temperature's unit.
     pub fn set_point(&self, cells: &Cells, line: &[u8]) -> Option<f64> {
         match self.body {
-            Body::Wide {
-                set: Some(column), ..
-            } => number::parse(cells.get(line, column)?, self.mark).map(|n| n.value),
+            Body::Wide { set: Some(column), .. } => {
+                number::parse(cells.get(line, column)?, self.mark).map(|n| n.value)
+            }
             _ => None,
         }
     }

@@ -44,10 +44,7 @@ impl Repaired {
     /// Repairs rows at these microseconds.
     pub fn of(at: &[i64]) -> Self {
         let usual = usual_step(at);
-        let mut repaired = Self {
-            usual,
-            ..Self::default()
-        };
+        let mut repaired = Self { usual, ..Self::default() };
         let (mut shift, mut latest, mut sorted) = (0, i64::MIN, true);
         let mut fixed = Vec::with_capacity(at.len());
         for (i, &now) in at.iter().enumerate() {
@@ -125,9 +122,7 @@ impl Repaired {
             if 2 * now > 3 * local {
                 self.gaps.push((position(k), position(k + 1)));
                 let missing = (now + local / 2) / local - 1;
-                self.dropped = self
-                    .dropped
-                    .saturating_add(usize::try_from(missing).unwrap_or(0));
+                self.dropped = self.dropped.saturating_add(usize::try_from(missing).unwrap_or(0));
             }
         }
     }
@@ -184,9 +179,7 @@ mod tests {
     fn missing_rows_are_counted_by_the_steps_around_them() {
         let repaired = of(&[0, 2, 4, 6, 8, 14, 16, 18, 20, 22]);
         assert_eq!((repaired.dropped, repaired.gaps.len()), (2, 1));
-        let slow_then_fast = of(&[
-            0, 10, 20, 30, 40, 50, 51, 52, 53, 54, 55, 56, 57, 58, 59, 60,
-        ]);
+        let slow_then_fast = of(&[0, 10, 20, 30, 40, 50, 51, 52, 53, 54, 55, 56, 57, 58, 59, 60]);
         assert_eq!(slow_then_fast.dropped, 0);
     }
 

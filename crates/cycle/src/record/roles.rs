@@ -42,11 +42,9 @@ pub(super) fn plan(table: &Table<'_>, known: &Known) -> Result<Plan, Unreadable>
     let (body, temperature_said, pressure_said) = found;
     let last = |columns: &[Option<usize>]| columns.iter().flatten().max().map_or(0, |c| c + 1);
     let needed = match &body {
-        Body::Wide {
-            temperature,
-            pressure,
-            ..
-        } => last(&used).max(last(&[Some(*temperature), *pressure])),
+        Body::Wide { temperature, pressure, .. } => {
+            last(&used).max(last(&[Some(*temperature), *pressure]))
+        }
         Body::Long { channel, value, .. } => last(&used).max(last(&[Some(*channel), Some(*value)])),
     };
     Ok(Plan {
@@ -80,12 +78,8 @@ type Found = (Body, Said, Said);
 
 /// One row a reading: a column of channel names beside one of values.
 fn long_body(table: &Table<'_>, numbers: &[usize]) -> Option<Found> {
-    let named = |c: &usize| {
-        matches!(
-            table.names[*c].channel,
-            Channel::Temperature | Channel::Pressure
-        )
-    };
+    let named =
+        |c: &usize| matches!(table.names[*c].channel, Channel::Temperature | Channel::Pressure);
     if numbers.iter().any(named) {
         return None;
     }
@@ -105,11 +99,7 @@ fn long_body(table: &Table<'_>, numbers: &[usize]) -> Option<Found> {
             .map(|name| {
                 let at = texts.iter().position(|text| text == name);
                 let unit = at.and_then(|at| unit_texts.as_ref()?.get(at));
-                Name::read(&format!(
-                    "{} {}",
-                    text(name),
-                    text(unit.map_or(&b""[..], |u| u))
-                ))
+                Name::read(&format!("{} {}", text(name), text(unit.map_or(&b""[..], |u| u))))
             })
             .collect();
         let all: Vec<usize> = (0..distinct.len()).collect();
@@ -158,11 +148,7 @@ fn wide_body(table: &Table<'_>, mark: u8, numbers: &[usize]) -> Result<Found, Un
         .filter(|c| names[*c].channel == Channel::Unknown && names[*c].place < Place::Load)
         .collect();
     let open = |found: &[usize]| {
-        if found.is_empty() {
-            unnamed.clone()
-        } else {
-            found.to_vec()
-        }
+        if found.is_empty() { unnamed.clone() } else { found.to_vec() }
     };
     let (candidates_t, candidates_p) = (open(&temperatures), open(&pressures));
     let sure = settled(names, &temperatures) && (settled(names, &pressures) || unnamed.is_empty());
@@ -175,11 +161,7 @@ fn wide_body(table: &Table<'_>, mark: u8, numbers: &[usize]) -> Result<Found, Un
         )
     };
     // A lone column of numbers beside a time is the temperature.
-    let alone = || {
-        (numbers.len() == 1)
-            .then(|| unnamed.first().copied())
-            .flatten()
-    };
+    let alone = || (numbers.len() == 1).then(|| unnamed.first().copied()).flatten();
     let Some(temperature) = temperature.or_else(alone) else {
         return Err(Unreadable::new(
             None,
@@ -190,12 +172,7 @@ fn wide_body(table: &Table<'_>, mark: u8, numbers: &[usize]) -> Result<Found, Un
     let set = set.or_else(|| constant_set_point(table, mark, &unnamed, temperature));
     let said_of = |c: Option<usize>| c.map_or(Said::default(), |c| names[c].said);
     Ok((
-        Body::Wide {
-            temperature,
-            pressure,
-            phase,
-            set,
-        },
+        Body::Wide { temperature, pressure, phase, set },
         said_of(Some(temperature)),
         said_of(pressure),
     ))
@@ -228,11 +205,7 @@ fn by_physics(
     };
     let varies = |values: &[f64]| values.iter().any(|v| *v != values[0]);
     let of = |columns: &[usize]| -> Vec<(usize, Vec<f64>)> {
-        columns
-            .iter()
-            .map(numbers)
-            .filter(|(_, values)| varies(values))
-            .collect()
+        columns.iter().map(numbers).filter(|(_, values)| varies(values)).collect()
     };
     let (temperatures, pressures) = (of(temperatures), of(pressures));
     let mut best: Option<(f64, usize, usize)> = None;
@@ -263,9 +236,7 @@ fn constant_set_point(
     unnamed: &[usize],
     temperature: usize,
 ) -> Option<usize> {
-    const USUAL: &[f64] = &[
-        121.0, 132.0, 134.0, 135.0, 250.0, 270.0, 273.0, 273.2, 249.8, 269.6,
-    ];
+    const USUAL: &[f64] = &[121.0, 132.0, 134.0, 135.0, 250.0, 270.0, 273.0, 273.2, 249.8, 269.6];
     unnamed.iter().copied().find(|column| {
         let values = table.numbers(*column, mark);
         *column != temperature

@@ -41,9 +41,7 @@ pub(super) fn settle(raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) {
     if let (Some(kpa), Some((_, (Reference::Gauge, _)))) = (air.kpa, units.pressure) {
         samples.press_kpa.iter_mut().for_each(|p| *p += kpa);
     }
-    let doubt = air
-        .doubt
-        .map(|text| whole(&samples, Code::UnitUnclear, text));
+    let doubt = air.doubt.map(|text| whole(&samples, Code::UnitUnclear, text));
     findings.extend(doubt);
     let doubt = around.plan.time.doubt.map(str::to_owned);
     findings.extend(doubt.map(|text| whole(&samples, Code::UnitUnclear, text)));
@@ -83,11 +81,7 @@ fn whole(samples: &Samples, code: Code, text: String) -> Finding {
         code,
         text,
         at_s: end.map(|end| (0.0, end)),
-        lines: samples
-            .line
-            .first()
-            .copied()
-            .zip(samples.line.iter().max().copied()),
+        lines: samples.line.first().copied().zip(samples.line.iter().max().copied()),
     }
 }
 
@@ -95,9 +89,7 @@ fn layout(around: &Around<'_>, units: &Units) -> Layout {
     Layout {
         time: around.plan.time.word().to_owned(),
         temperature_unit: units.temperature.0.as_str().to_owned(),
-        pressure_unit: units
-            .pressure
-            .map(|((unit, _), _)| unit.as_str().to_owned()),
+        pressure_unit: units.pressure.map(|((unit, _), _)| unit.as_str().to_owned()),
         pressure_reference: units
             .pressure
             .map_or("none", |(_, (reference, _))| reference.as_str())

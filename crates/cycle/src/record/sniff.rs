@@ -139,12 +139,7 @@ impl<'a> Table<'a> {
             let mut cells = Cells::default();
             let first = self.rows.first().map(|row| row.as_ptr());
             let mut rows = self.lines.first(MOST_ROWS);
-            rows.drain(
-                ..rows
-                    .iter()
-                    .position(|l| Some(l.as_ptr()) == first)
-                    .unwrap_or(0),
-            );
+            rows.drain(..rows.iter().position(|l| Some(l.as_ptr()) == first).unwrap_or(0));
             rows.retain(|line| {
                 cells.cut(&self.split, line, usize::MAX);
                 cells.len() == self.width
@@ -205,10 +200,7 @@ impl<'a> Table<'a> {
                 };
                 let which = usize::from(cell[last] == b',');
                 let marks = |m: u8| cell.iter().filter(|b| **b == m).count();
-                let behind = cell[last + 1..]
-                    .iter()
-                    .take_while(|b| b.is_ascii_digit())
-                    .count();
+                let behind = cell[last + 1..].iter().take_while(|b| b.is_ascii_digit()).count();
                 if marks(b'.') > 0 && marks(b',') > 0 || behind != 3 {
                     sure[which] += 1;
                 } else if marks(cell[last]) > 1 {
@@ -228,13 +220,8 @@ impl<'a> Table<'a> {
 
 /// The split under which most lines are rows of one width, with that width and their number.
 fn best_split(lines: &[&[u8]]) -> Option<(Split, usize, usize)> {
-    let mut candidates = vec![
-        Split::At(b'\t'),
-        Split::At(b';'),
-        Split::At(b'|'),
-        Split::At(b','),
-        Split::Blanks,
-    ];
+    let mut candidates =
+        vec![Split::At(b'\t'), Split::At(b';'), Split::At(b'|'), Split::At(b','), Split::Blanks];
     if let Some(paths) = paths_of_objects(lines) {
         candidates = vec![Split::Json(paths)];
     } else if let Some(names) = names_of_pairs(lines) {
@@ -290,11 +277,7 @@ fn rows_of_one_width(split: &Split, lines: &[&[u8]]) -> Option<Fit> {
 }
 
 fn paths_of_objects(lines: &[&[u8]]) -> Option<Vec<String>> {
-    let objects: Vec<_> = lines
-        .iter()
-        .take(60)
-        .filter_map(|l| json_object(l))
-        .collect();
+    let objects: Vec<_> = lines.iter().take(60).filter_map(|l| json_object(l)).collect();
     let mut paths: Vec<String> = objects.iter().flat_map(json_paths).collect();
     paths.sort();
     paths.dedup();
@@ -322,9 +305,7 @@ fn names_of_pairs(lines: &[&[u8]]) -> Option<Vec<String>> {
 /// Kinds of the cells of a line.
 pub(super) fn kinds_of(cells: &mut Cells, split: &Split, line: &[u8]) -> Vec<Kind> {
     cells.cut(split, line, usize::MAX);
-    (0..cells.len().min(200))
-        .map(|i| kind(cells.get(line, i).unwrap_or_default()))
-        .collect()
+    (0..cells.len().min(200)).map(|i| kind(cells.get(line, i).unwrap_or_default())).collect()
 }
 
 /// Kind of one cell.
@@ -357,9 +338,8 @@ pub(super) fn kind(cell: &[u8]) -> Kind {
     let Some(scan) = Scan::read(cell) else {
         return Kind::Text;
     };
-    let day_exists = [Order::Ymd, Order::Dmy, Order::Mdy]
-        .into_iter()
-        .any(|order| scan.day(order).is_some());
+    let day_exists =
+        [Order::Ymd, Order::Dmy, Order::Mdy].into_iter().any(|order| scan.day(order).is_some());
     match scan.shape() {
         Some(shape @ Shape::Clock(_)) => Kind::Time(shape),
         Some(shape) if day_exists => Kind::Time(shape),

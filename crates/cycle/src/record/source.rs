@@ -126,11 +126,7 @@ impl<R: Read> Source<R> {
         if let [head @ .., b'\r'] = bytes {
             bytes = head;
         }
-        Ok(Some(Line {
-            no: self.line,
-            bytes,
-            closed,
-        }))
+        Ok(Some(Line { no: self.line, bytes, closed }))
     }
 
     /// Puts the last line back, to be given again.
@@ -194,13 +190,7 @@ impl<R: Read> Source<R> {
     /// By the byte order mark, or by where the zero bytes stand.
     fn settle_encoding(&mut self) {
         let head = &self.buffer[..self.buffer.len().min(LOOKED_AT)];
-        let zeros = |odd: usize| {
-            head.iter()
-                .skip(odd)
-                .step_by(2)
-                .filter(|b| **b == 0)
-                .count()
-        };
+        let zeros = |odd: usize| head.iter().skip(odd).step_by(2).filter(|b| **b == 0).count();
         let wide =
             |zeros: usize, others: usize| zeros * 10 > head.len() && others * 50 < head.len();
         let (encoding, name, mark) = if head.starts_with(b"\xEF\xBB\xBF") {
@@ -268,9 +258,7 @@ pub(super) fn position(bytes: &[u8], wanted: u8) -> Option<usize> {
         at += 8;
     }
     let rest = chunks.remainder();
-    rest.iter()
-        .position(|b| *b == wanted)
-        .map(|found| at + found)
+    rest.iter().position(|b| *b == wanted).map(|found| at + found)
 }
 
 fn eight_bit_name(chunk: &[u8]) -> &'static str {
@@ -323,13 +311,7 @@ mod tests {
         let wide = |big: bool| -> Vec<u8> {
             "T °C\r\n\r\n21"
                 .encode_utf16()
-                .flat_map(|u| {
-                    if big {
-                        u.to_be_bytes()
-                    } else {
-                        u.to_le_bytes()
-                    }
-                })
+                .flat_map(|u| if big { u.to_be_bytes() } else { u.to_le_bytes() })
                 .collect()
         };
         let marked = |mark: &[u8], rest: Vec<u8>| [mark, &rest].concat();

@@ -150,10 +150,7 @@ impl Scan {
 
     /// AM and PM, names of months, `Z`.
     fn letters<'a>(&mut self, rest: &'a [u8], colons: usize) -> Option<&'a [u8]> {
-        let length = rest
-            .iter()
-            .take_while(|b| b.is_ascii_alphabetic() || **b >= 128)
-            .count();
+        let length = rest.iter().take_while(|b| b.is_ascii_alphabetic() || **b >= 128).count();
         let word = std::str::from_utf8(&rest[..length]).ok()?.to_lowercase();
         let after = &rest[length..];
         match word.as_str() {
@@ -289,20 +286,13 @@ pub(super) fn iso(cell: &[u8]) -> Option<Stamp> {
     };
     let digit = |b: u8| Some(u32::from(b.wrapping_sub(b'0'))).filter(|d| *d < 10);
     let two = |a: u8, b: u8| Some(digit(a)? * 10 + digit(b)?);
-    let days = days_from_civil(
-        two(y1, y2)? * 100 + two(y3, y4)?,
-        two(m1, m2)?,
-        two(d1, d2)?,
-    )?;
+    let days = days_from_civil(two(y1, y2)? * 100 + two(y3, y4)?, two(m1, m2)?, two(d1, d2)?)?;
     let (hour, minute, second) = (two(h1, h2)?, two(n1, n2)?, two(s1, s2)?);
     if hour > 23 || minute > 59 || second > 60 {
         return None;
     }
     let seconds = i64::from(hour * 3_600 + minute * 60 + second);
-    Some(Stamp {
-        micros: days * DAY + seconds * SECOND,
-        zone: 0,
-    })
+    Some(Stamp { micros: days * DAY + seconds * SECOND, zone: 0 })
 }
 
 fn below_sixty(number: u32) -> Option<i64> {
@@ -376,11 +366,7 @@ mod tests {
             check(cell, Order::Dmy, noon);
         }
         check("10/26/2025 12:41:17 PM", Order::Mdy, noon);
-        check(
-            "10/26/2025 1:02:03 a.m.",
-            Order::Mdy,
-            Some("2025-10-26T01:02:03"),
-        );
+        check("10/26/2025 1:02:03 a.m.", Order::Mdy, Some("2025-10-26T01:02:03"));
         for cell in [
             "29.02.2025 12:00:00",
             "31.04.2025 12:00:00",
@@ -396,13 +382,8 @@ mod tests {
 
     #[test]
     fn a_zone_is_taken_off() {
-        let at = |cell: &str| {
-            Scan::read(cell.as_bytes())
-                .unwrap()
-                .dated(Order::Ymd)
-                .unwrap()
-                .micros
-        };
+        let at =
+            |cell: &str| Scan::read(cell.as_bytes()).unwrap().dated(Order::Ymd).unwrap().micros;
         assert_eq!(
             at("2025-10-26T02:30:00+02:00") + 3_600 * SECOND,
             at("2025-10-26T02:30:00+01:00")

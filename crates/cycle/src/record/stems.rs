@@ -1,16 +1,13 @@
 //! Beginnings of the words that name columns: English, German, French, Spanish, Portuguese,
 //! Italian, Polish, Vietnamese, and a few of other languages. Folded, as `words::fold` does.
 
-pub(super) const SET: &[&str] = &[
-    "setpoint", "soll", "consign", "setting", "target", "zadan", "ziel", "setvalue", "instel",
-];
+pub(super) const SET: &[&str] =
+    &["setpoint", "soll", "consign", "setting", "target", "zadan", "ziel", "setvalue", "instel"];
 pub(super) const SET_WORDS: &[&str] = &["set", "sp", "dat"];
-pub(super) const PHASE: &[&str] = &[
-    "phase", "fase", "faza", "etap", "stage", "state", "status", "estad", "stato", "schritt",
-];
-pub(super) const INDEX: &[&str] = &[
-    "no", "nr", "num", "index", "row", "zeile", "idx", "lp", "stt", "id", "record",
-];
+pub(super) const PHASE: &[&str] =
+    &["phase", "fase", "faza", "etap", "stage", "state", "status", "estad", "stato", "schritt"];
+pub(super) const INDEX: &[&str] =
+    &["no", "nr", "num", "index", "row", "zeile", "idx", "lp", "stt", "id", "record"];
 pub(super) const NAMING: &[&str] = &[
     "channel",
     "kanal",

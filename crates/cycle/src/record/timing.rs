@@ -31,15 +31,12 @@ pub(super) fn time_plan(
     let order = |column| TimeForm::Dated(day_order(table, column, known, american));
     Some(match (dated, day, clock) {
         (Some(column), _, _) => plan(column, (order(column), None)),
-        (None, Some(column), Some(clock)) => TimePlan {
-            clock: Some(clock),
-            half_day,
-            ..plan(column, (order(column), None))
-        },
-        (None, None, Some(column)) => TimePlan {
-            half_day,
-            ..plan(column, clock_form(table, column))
-        },
+        (None, Some(column), Some(clock)) => {
+            TimePlan { clock: Some(clock), half_day, ..plan(column, (order(column), None)) }
+        }
+        (None, None, Some(column)) => {
+            TimePlan { half_day, ..plan(column, clock_form(table, column)) }
+        }
         _ => {
             let column = number_time_column(table, mark)?;
             plan(column, number_form(table, column, mark))
@@ -50,28 +47,17 @@ pub(super) fn time_plan(
 /// Which of the three numbers is the day.
 fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) -> Order {
     let numbers_of = |texts: Vec<Vec<u8>>| -> Vec<([u32; 3], bool)> {
-        texts
-            .iter()
-            .filter_map(|cell| Scan::read(cell)?.day_numbers())
-            .collect()
+        texts.iter().filter_map(|cell| Scan::read(cell)?.day_numbers()).collect()
     };
     let first = numbers_of(table.first_texts(column));
     let plain = |(n, by_name): &([u32; 3], bool)| *by_name || n[0] > 12 || n[1] > 12;
-    let days = if first.iter().any(plain) {
-        first
-    } else {
-        numbers_of(table.texts(column))
-    };
+    let days = if first.iter().any(plain) { first } else { numbers_of(table.texts(column)) };
     let any = |of: fn(&[u32; 3]) -> bool| days.iter().any(|(numbers, _)| of(numbers));
     if any(|n| n[0] > 31) {
         return Order::Ymd;
     }
     if days.iter().any(|(_, by_name)| *by_name) {
-        return if any(|n| n[1] > 12) {
-            Order::Mdy
-        } else {
-            Order::Dmy
-        };
+        return if any(|n| n[1] > 12) { Order::Mdy } else { Order::Dmy };
     }
     if any(|n| n[0] > 12) {
         return Order::Dmy;
@@ -86,11 +72,7 @@ fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) ->
         (false, true) => return Order::Mdy,
         _ => {}
     }
-    let points = table
-        .first_texts(column)
-        .iter()
-        .take(1)
-        .any(|cell| cell.contains(&b'.'));
+    let points = table.first_texts(column).iter().take(1).any(|cell| cell.contains(&b'.'));
     match known.day_first {
         Some(true) => Order::Dmy,
         Some(false) => Order::Mdy,
@@ -104,11 +86,7 @@ fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) ->
 /// Of two numbers, hours and minutes make a hold sixty times as long as minutes and seconds, so
 /// they are taken only where the heading says so.
 fn clock_form(table: &Table<'_>, column: usize) -> (TimeForm, Option<&'static str>) {
-    let scans: Vec<Scan> = table
-        .texts(column)
-        .iter()
-        .filter_map(|cell| Scan::read(cell))
-        .collect();
+    let scans: Vec<Scan> = table.texts(column).iter().filter_map(|cell| Scan::read(cell)).collect();
     let name = &table.names[column];
     let elapsed: Vec<i64> = scans.iter().filter_map(Scan::elapsed).collect();
     let (Some(first), Some(last)) = (elapsed.first(), elapsed.last()) else {
@@ -131,11 +109,7 @@ fn clock_form(table: &Table<'_>, column: usize) -> (TimeForm, Option<&'static st
         };
     }
     let counted = name.elapsed || beyond_clock || from_zero;
-    let form = if counted {
-        TimeForm::Elapsed
-    } else {
-        TimeForm::Clock
-    };
+    let form = if counted { TimeForm::Elapsed } else { TimeForm::Clock };
     (form, None)
 }
 
@@ -175,29 +149,20 @@ fn number_time_column(table: &Table<'_>, mark: u8) -> Option<usize> {
 
 fn number_form(table: &Table<'_>, column: usize, mark: u8) -> (TimeForm, Option<&'static str>) {
     let name = &table.names[column];
-    let values: Vec<f64> = table
-        .numbers(column, mark)
-        .into_iter()
-        .filter(|v| v.is_finite())
-        .collect();
+    let values: Vec<f64> =
+        table.numbers(column, mark).into_iter().filter(|v| v.is_finite()).collect();
     let (Some(first), Some(last)) = (values.first(), values.last()) else {
         return (TimeForm::Number(1e6), Some(SCALE));
     };
-    for (range, micros) in [
-        (9e8..5e9, 1e6),
-        (9e11..5e12, 1e3),
-        (9e14..5e15, 1.0),
-        (9e17..5e18, 1e-3),
-    ] {
+    for (range, micros) in
+        [(9e8..5e9, 1e6), (9e11..5e12, 1e3), (9e14..5e15, 1.0), (9e17..5e18, 1e-3)]
+    {
         if range.contains(first) {
             return (TimeForm::Epoch(micros), None);
         }
     }
-    let mut steps: Vec<f64> = values
-        .windows(2)
-        .map(|pair| pair[1] - pair[0])
-        .filter(|step| *step > 0.0)
-        .collect();
+    let mut steps: Vec<f64> =
+        values.windows(2).map(|pair| pair[1] - pair[0]).filter(|step| *step > 0.0).collect();
     let usual = match steps.is_empty() {
         true => 1.0,
         false => quantile(&mut steps, 0.5),

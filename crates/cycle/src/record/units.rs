@@ -85,14 +85,8 @@ impl TemperatureUnit {
 
 impl PressureUnit {
     /// The units that physics may tell apart on its own.
-    pub const COMMON: [Self; 6] = [
-        Self::Kpa,
-        Self::Bar,
-        Self::Mbar,
-        Self::Pa,
-        Self::Psi,
-        Self::Mpa,
-    ];
+    pub const COMMON: [Self; 6] =
+        [Self::Kpa, Self::Bar, Self::Mbar, Self::Pa, Self::Psi, Self::Mpa];
 
     /// The unit as commands print it.
     #[must_use]

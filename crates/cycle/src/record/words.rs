@@ -65,9 +65,7 @@ pub(super) fn split(text: &str) -> Vec<String> {
 
 /// Does one of the words begin with one of the stems?
 pub(super) fn any_stem(words: &[String], stems: &[&str]) -> bool {
-    words
-        .iter()
-        .any(|word| stems.iter().any(|stem| word.starts_with(stem)))
+    words.iter().any(|word| stems.iter().any(|stem| word.starts_with(stem)))
 }
 
 /// Is one of the words one of these?

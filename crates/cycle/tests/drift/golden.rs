@@ -13,19 +13,10 @@ fn check(name: &str, truth: &[Truth]) -> Vec<Alarm> {
     for (alarm, (part, after, within)) in alarms.iter().zip(truth) {
         assert_eq!(alarm.part, *part, "{name}: {alarm:?}");
         let delay = alarm.alarm_at_cycle.checked_sub(*after);
-        assert!(
-            delay.is_some_and(|delay| delay <= *within),
-            "{name}: {alarm:?}"
-        );
-        assert!(
-            alarm.since_cycle <= alarm.alarm_at_cycle,
-            "{name}: {alarm:?}"
-        );
+        assert!(delay.is_some_and(|delay| delay <= *within), "{name}: {alarm:?}");
+        assert!(alarm.since_cycle <= alarm.alarm_at_cycle, "{name}: {alarm:?}");
         assert!(alarm.since_cycle + 10 >= *after, "{name}: {alarm:?}");
-        assert!(
-            alarm.shift > 0.0 && alarm.evidence >= alarm.needed,
-            "{name}: {alarm:?}"
-        );
+        assert!(alarm.shift > 0.0 && alarm.evidence >= alarm.needed, "{name}: {alarm:?}");
     }
     alarms
 }
@@ -34,10 +25,7 @@ fn check(name: &str, truth: &[Truth]) -> Vec<Alarm> {
 /// an alarm within 60 runs of each.
 #[test]
 fn heater_and_filter_each_alarm_once_within_sixty_runs() {
-    let alarms = check(
-        "drift_a",
-        &[(Part::Heater, 180, 60), (Part::Filter, 300, 60)],
-    );
+    let alarms = check("drift_a", &[(Part::Heater, 180, 60), (Part::Filter, 300, 60)]);
     let figures: Vec<Figure> = alarms.iter().map(|alarm| alarm.figure).collect();
     assert_eq!(figures, [Figure::HeatUp, Figure::AirIn]);
 }
@@ -59,10 +47,7 @@ fn other_parts_on_other_machines() {
 #[test]
 fn a_part_put_right_is_no_alarm_and_the_next_change_is() {
     check("heater_back_fast", &[(Part::Heater, 120, 15)]);
-    check(
-        "filter_back_fast",
-        &[(Part::Filter, 100, 40), (Part::Filter, 230, 60)],
-    );
+    check("filter_back_fast", &[(Part::Filter, 100, 40), (Part::Filter, 230, 60)]);
 }
 
 #[test]

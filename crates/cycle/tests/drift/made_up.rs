@@ -61,9 +61,7 @@ impl Default for Wear {
 pub fn series(seed: u64, count: u64, wear: impl Fn(u64) -> Wear) -> Vec<RunFeatures> {
     let mut chance = Chance(seed);
     let size = 0.8 + 0.6 * chance.even();
-    (1..=count)
-        .map(|cycle| run(&mut chance, size, cycle, wear(cycle)))
-        .collect()
+    (1..=count).map(|cycle| run(&mut chance, size, cycle, wear(cycle))).collect()
 }
 
 fn run(chance: &mut Chance, size: f64, cycle: u64, wear: Wear) -> RunFeatures {
@@ -79,11 +77,7 @@ fn run(chance: &mut Chance, size: f64, cycle: u64, wear: Wear) -> RunFeatures {
     let air_in = size * 25.0 / wear.filter - 6.0 * load + 0.7 * chance.odd();
     let rest =
         480.0 + 40.0 * size / wear.drain + 2.0 * size * 40.0 / wear.pump + 5.0 * chance.odd();
-    let preheat = if cold {
-        305.0 - 15.0 * season
-    } else {
-        4.0 + 70.0 * chance.even()
-    };
+    let preheat = if cold { 305.0 - 15.0 * season } else { 4.0 + 70.0 * chance.even() };
     let [preheat, heat_up, pulse, air_in] = [preheat, heat_up, pulse, air_in].map(f64::round);
     RunFeatures {
         cycle,
@@ -92,9 +86,7 @@ fn run(chance: &mut Chance, size: f64, cycle: u64, wear: Wear) -> RunFeatures {
         heat_up_s: Some(heat_up),
         plateau_s: Some(210.0),
         plateau_t_min_c: Some(tenths(134.9 + 0.04 * chance.bell())),
-        plateau_t_max_c: Some(tenths(
-            135.9 - 0.4 * (1.0 - wear.heater) + 0.07 * chance.bell(),
-        )),
+        plateau_t_max_c: Some(tenths(135.9 - 0.4 * (1.0 - wear.heater) + 0.07 * chance.bell())),
         satdev_mean_k: Some(tenths(-0.2 + 0.03 * chance.bell())),
         vac3_kpa: Some((16.0 + 0.2 * chance.bell()).round()),
         vac1_s: Some(pulse),

@@ -32,14 +32,9 @@ fn count(machines: u64, rate: f64, runs: impl Fn(u64) -> Vec<RunFeatures>) -> (u
     let settings = Settings::with_rate(rate).unwrap();
     let one = |seed: u64| {
         let runs = runs(seed);
-        (
-            watch(&runs, &settings).len(),
-            runs.len() - settings.learn_runs,
-        )
+        (watch(&runs, &settings).len(), runs.len() - settings.learn_runs)
     };
-    (0..machines)
-        .map(one)
-        .fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1))
+    (0..machines).map(one).fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1))
 }
 
 /// At a rate high enough to count: 20 in 1000. The measured rate may not pass it, and a judge that
@@ -49,10 +44,7 @@ fn the_stated_rate_holds_without_any_tolerance() {
     let (alarms, judged) = count(16, 20.0, |seed| bare(seed * 7919 + 13, 260));
     let stated = judged as f64 * 20.0 / 1000.0;
     assert!((alarms as f64) < stated, "{alarms} alarms in {judged} runs");
-    assert!(
-        alarms as f64 > stated / 20.0,
-        "{alarms} alarms in {judged} runs"
-    );
+    assert!(alarms as f64 > stated / 20.0, "{alarms} alarms in {judged} runs");
 }
 
 /// At the default rate twenty machines of 240 runs may raise two.
@@ -67,24 +59,11 @@ fn machines_with_nothing_wrong_stay_quiet() {
 #[test]
 fn load_mains_and_season_are_no_alarm() {
     for seed in 0..4 {
-        let heavier = |cycle| Wear {
-            load: if cycle > 100 { 1.2 } else { 1.0 },
-            ..Wear::default()
-        };
-        assert_eq!(
-            watch(&series(seed, 200, heavier), &Settings::default()),
-            [],
-            "load, {seed}"
-        );
-        let weaker = |cycle| Wear {
-            mains: if cycle > 100 { 0.985 } else { 1.0 },
-            ..Wear::default()
-        };
-        assert_eq!(
-            watch(&series(seed, 200, weaker), &Settings::default()),
-            [],
-            "mains, {seed}"
-        );
+        let heavier = |cycle| Wear { load: if cycle > 100 { 1.2 } else { 1.0 }, ..Wear::default() };
+        assert_eq!(watch(&series(seed, 200, heavier), &Settings::default()), [], "load, {seed}");
+        let weaker =
+            |cycle| Wear { mains: if cycle > 100 { 0.985 } else { 1.0 }, ..Wear::default() };
+        assert_eq!(watch(&series(seed, 200, weaker), &Settings::default()), [], "mains, {seed}");
     }
 }
 
@@ -107,13 +86,7 @@ fn changed(part: Part, cycle: u64, slow: bool) -> Wear {
     wear
 }
 
-const PARTS: [Part; 5] = [
-    Part::Heater,
-    Part::Seal,
-    Part::Pump,
-    Part::Filter,
-    Part::Drain,
-];
+const PARTS: [Part; 5] = [Part::Heater, Part::Seal, Part::Pump, Part::Filter, Part::Drain];
 
 /// Delays from the change to the one alarm, sorted; how many were named right, and how many
 /// further alarms came.
@@ -137,15 +110,8 @@ fn delays(part: Part, slow: bool, machines: u64, length: u64) -> (Vec<u64>, usiz
 fn a_step_alarms_once_and_soon() {
     for part in PARTS {
         let (delays, right, further) = delays(part, false, 3, 140);
-        assert_eq!(
-            (delays.len(), right, further),
-            (3, 3, 0),
-            "{part:?}: {delays:?}"
-        );
-        assert!(
-            delays.iter().all(|delay| (3..=20).contains(delay)),
-            "{part:?}: {delays:?}"
-        );
+        assert_eq!((delays.len(), right, further), (3, 3, 0), "{part:?}: {delays:?}");
+        assert!(delays.iter().all(|delay| (3..=20).contains(delay)), "{part:?}: {delays:?}");
     }
 }
 

@@ -5,9 +5,7 @@ use std::path::Path;
 
 /// The runs of `series/NAME.csv`.
 pub fn runs(name: &str) -> Vec<RunFeatures> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("tests/drift/series")
-        .join(name);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/drift/series").join(name);
     let text = std::fs::read_to_string(path.with_extension("csv")).unwrap();
     let mut lines = text.lines();
     let heading: Vec<&str> = lines.next().unwrap().trim_end().split(',').collect();

@@ -32,11 +32,7 @@ struct Endless {
 
 impl Endless {
     fn of(piece: &[u8], bytes: usize) -> Self {
-        Self {
-            piece: piece.to_vec(),
-            at: 0,
-            left: bytes,
-        }
+        Self { piece: piece.to_vec(), at: 0, left: bytes }
     }
 }
 
@@ -90,16 +86,7 @@ fn an_unreadable_source_is_said_in_one_sentence() {
 #[test]
 fn endless_files_end() {
     const GIGABYTE: usize = 1 << 30;
-    for piece in [
-        &b"\0"[..],
-        b"x",
-        b"\xFF\xFE\x00\xD8",
-        b"a,b\n",
-        b"{",
-        b"\"",
-        b"1,2,",
-        b"\n",
-    ] {
+    for piece in [&b"\0"[..], b"x", b"\xFF\xFE\x00\xD8", b"a,b\n", b"{", b"\"", b"1,2,", b"\n"] {
         // What is read before the answer is a small part of it.
         let mut source = Endless::of(piece, GIGABYTE);
         assert!(read(&mut source, &Known::default()).is_err(), "{piece:?}");
@@ -110,15 +97,9 @@ fn endless_files_end() {
 
 #[test]
 fn a_cycle_without_an_end_is_refused() {
-    let rows = Endless::of(
-        b"10:00:00;134.0;304.0\n10:00:01;134.1;304.1\n",
-        21 * 600_000,
-    );
+    let rows = Endless::of(b"10:00:00;134.0;304.0\n10:00:01;134.1;304.1\n", 21 * 600_000);
     let error = read(rows, &Known::default()).unwrap_err();
-    assert!(
-        error.to_string().contains("without the end of a cycle"),
-        "{error}"
-    );
+    assert!(error.to_string().contains("without the end of a cycle"), "{error}");
     assert_eq!(error.line, Some(500_001));
 }
 
@@ -156,10 +137,7 @@ fn a_reading_that_is_none_leaves_its_row_out_and_is_said() {
     ] {
         let record = with_row(row);
         assert_eq!(record.samples.t_s.len(), 11, "{row}");
-        let said = record
-            .findings
-            .iter()
-            .filter(|f| f.code == Code::RowsMissing);
+        let said = record.findings.iter().filter(|f| f.code == Code::RowsMissing);
         assert!(said.count() >= 1, "{row}: {:?}", record.findings);
         assert!(record.samples.temp_c.iter().all(|t| t.is_finite()), "{row}");
         assert_eq!(record.integrity.dropped, 1, "{row}");
@@ -168,11 +146,7 @@ fn a_reading_that_is_none_leaves_its_row_out_and_is_said() {
 
 #[test]
 fn a_time_beyond_any_clock_does_not_stop_the_reader() {
-    for row in [
-        "9e15,25.5,100.0",
-        "-9e15,25.5,100.0",
-        "99999999999999999999,25.5,100.0",
-    ] {
+    for row in ["9e15,25.5,100.0", "-9e15,25.5,100.0", "99999999999999999999,25.5,100.0"] {
         let record = with_row(row);
         assert!(record.samples.t_s.windows(2).all(|w| w[0] < w[1]), "{row}");
     }

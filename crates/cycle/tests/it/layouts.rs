@@ -17,12 +17,7 @@ fn check(file: &[u8], known: &Known, step_c: f64, step_kpa: f64) -> Result<(), T
     prop_assert!(record.findings.is_empty(), "{:?}", record.findings);
     let wanted = cycle();
     prop_assert_eq!(record.samples.t_s.len(), wanted.len());
-    prop_assert_eq!(
-        record.samples.press_kpa.len(),
-        wanted.len(),
-        "{:?}",
-        record.layout
-    );
+    prop_assert_eq!(record.samples.press_kpa.len(), wanted.len(), "{:?}", record.layout);
     for (i, (celsius, kpa)) in wanted.into_iter().enumerate() {
         let samples = &record.samples;
         let near = |got: f64, want: f64, step: f64| (got - want).abs() <= step * 0.51 + 1e-6;
@@ -46,10 +41,7 @@ fn check(file: &[u8], known: &Known, step_c: f64, step_kpa: f64) -> Result<(), T
 }
 
 fn at_altitude() -> Known {
-    Known {
-        altitude_m: Some(ALTITUDE_M),
-        ..Known::default()
-    }
+    Known { altitude_m: Some(ALTITUDE_M), ..Known::default() }
 }
 
 proptest! {

@@ -51,15 +51,8 @@ pub struct File {
 impl File {
     /// A file that begins with this heading, or without one.
     pub fn new(heading: &str) -> Self {
-        let text = if heading.is_empty() {
-            String::new()
-        } else {
-            format!("{heading}\n")
-        };
-        Self {
-            text,
-            start_s: 8 * 3_600,
-        }
+        let text = if heading.is_empty() { String::new() } else { format!("{heading}\n") };
+        Self { text, start_s: 8 * 3_600 }
     }
 
     /// One line more.

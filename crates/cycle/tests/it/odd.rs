@@ -5,10 +5,7 @@ use cycle::finding::Code;
 use cycle::record::{CycleRecord, Known, read};
 
 fn lengths(found: &[CycleRecord]) -> Vec<usize> {
-    found
-        .iter()
-        .map(|record| record.samples.t_s.len())
-        .collect()
+    found.iter().map(|record| record.samples.t_s.len()).collect()
 }
 
 #[test]
@@ -21,23 +18,11 @@ fn cycles_are_parted_by_what_the_contract_names() {
     let heading = File::new(HEADING).whole().line(HEADING).wait(60).whole();
     assert_eq!(lengths(&heading.read(&known)), two, "a repeated heading");
     let gap = File::new(HEADING).whole().wait(700).whole();
-    assert_eq!(
-        lengths(&gap.read(&known)),
-        two,
-        "a gap of more than ten minutes at ambient"
-    );
+    assert_eq!(lengths(&gap.read(&known)), two, "a gap of more than ten minutes at ambient");
     let long_gap = File::new(HEADING).whole().wait(7_200).whole();
-    assert_eq!(
-        lengths(&long_gap.read(&known)),
-        two,
-        "a gap that could be a clock jump"
-    );
+    assert_eq!(lengths(&long_gap.read(&known)), two, "a gap that could be a clock jump");
     let next_day = File::new(HEADING).whole().wait(20 * 3_600).whole();
-    assert_eq!(
-        lengths(&next_day.read(&known)),
-        two,
-        "a clock that shows an earlier hour"
-    );
+    assert_eq!(lengths(&next_day.read(&known)), two, "a clock that shows an earlier hour");
     let short_gap = File::new(HEADING).whole().wait(120).whole();
     assert_eq!(short_gap.read(&known).len(), 1, "two minutes part nothing");
 }
@@ -63,11 +48,8 @@ fn other_tables_may_follow_in_the_same_file() {
 
 #[test]
 fn a_new_page_parts_nothing_while_the_chamber_is_under_steam() {
-    let file = File::new(HEADING)
-        .rows(0..200, csv)
-        .line("")
-        .line(HEADING)
-        .rows(200..usize::MAX, csv);
+    let file =
+        File::new(HEADING).rows(0..200, csv).line("").line(HEADING).rows(200..usize::MAX, csv);
     let record = file.only();
     assert_eq!(record.samples.t_s.len(), cycle().len());
     let doubled: String = File::new(HEADING).whole().text.replace('\n', "\n\n");
@@ -80,32 +62,18 @@ fn a_new_page_parts_nothing_while_the_chamber_is_under_steam() {
 
 #[test]
 fn gaps_at_heat_and_clock_jumps_part_nothing() {
-    let gap = File::new(HEADING)
-        .rows(0..200, csv)
-        .wait(900)
-        .rows(200..usize::MAX, csv)
-        .only();
+    let gap = File::new(HEADING).rows(0..200, csv).wait(900).rows(200..usize::MAX, csv).only();
     assert_eq!(gap.integrity.largest_gap_s, 902.0);
     assert!(codes(&gap).contains(&Code::RowsMissing));
-    let jump = File::new(HEADING)
-        .rows(0..200, csv)
-        .wait(3_600)
-        .rows(200..usize::MAX, csv)
-        .only();
+    let jump = File::new(HEADING).rows(0..200, csv).wait(3_600).rows(200..usize::MAX, csv).only();
     assert_eq!(jump.integrity.clock_jumps, [(400.0, 3_602.0)]);
     assert_eq!(codes(&jump), [Code::ClockJump]);
-    let before_steam = File::new(HEADING)
-        .rows(0..5, csv)
-        .wait(-3_600)
-        .rows(5..usize::MAX, csv)
-        .only();
+    let before_steam =
+        File::new(HEADING).rows(0..5, csv).wait(-3_600).rows(5..usize::MAX, csv).only();
     assert_eq!(before_steam.integrity.clock_jumps, [(10.0, -3_598.0)]);
     let after = cycle().len() - 4;
-    let cooling = File::new(HEADING)
-        .rows(0..after, csv)
-        .wait(-3_600)
-        .rows(after..usize::MAX, csv)
-        .only();
+    let cooling =
+        File::new(HEADING).rows(0..after, csv).wait(-3_600).rows(after..usize::MAX, csv).only();
     assert_eq!(cooling.integrity.clock_jumps.len(), 1);
 }
 
@@ -122,12 +90,7 @@ fn a_file_cut_short() {
         assert!(record.integrity.truncated && codes(&record).contains(&Code::Truncated));
     }
     let text = File::new(HEADING).whole().text;
-    let unclosed = read(text.trim_end().as_bytes(), &Known::default())
-        .unwrap()
-        .remove(0);
-    assert!(
-        !unclosed.integrity.truncated,
-        "a whole file may lack the last line end"
-    );
+    let unclosed = read(text.trim_end().as_bytes(), &Known::default()).unwrap().remove(0);
+    assert!(!unclosed.integrity.truncated, "a whole file may lack the last line end");
     assert_eq!(unclosed.samples.t_s.len(), cycle().len());
 }

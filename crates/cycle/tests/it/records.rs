@@ -66,41 +66,17 @@ fn rows(got: &CycleRecord, want: &Value, check: Check<'_>) {
     let defects = &want["record_defects"];
     let count = |name: &str| defects[name].as_u64().unwrap().to_string();
     let samples = &got.samples;
-    check(
-        "samples",
-        integrity.rows.to_string(),
-        samples.t_s.len().to_string(),
-    );
+    check("samples", integrity.rows.to_string(), samples.t_s.len().to_string());
     // The truth counts the rows as written, the repeated ones with them.
     let written = integrity.rows + integrity.duplicated;
     check("rows", written.to_string(), want["rows"].to_string());
-    check(
-        "dropped",
-        integrity.dropped.to_string(),
-        count("dropped_rows"),
-    );
-    check(
-        "duplicated",
-        integrity.duplicated.to_string(),
-        count("duplicated_rows"),
-    );
-    check(
-        "out of order",
-        integrity.out_of_order.to_string(),
-        count("swapped_pairs"),
-    );
+    check("dropped", integrity.dropped.to_string(), count("dropped_rows"));
+    check("duplicated", integrity.duplicated.to_string(), count("duplicated_rows"));
+    check("out of order", integrity.out_of_order.to_string(), count("swapped_pairs"));
     let cut = defects["cut_off_at_s"].is_number();
-    check(
-        "truncated",
-        integrity.truncated.to_string(),
-        cut.to_string(),
-    );
+    check("truncated", integrity.truncated.to_string(), cut.to_string());
     let line = |l: u32| l.to_string();
-    check(
-        "first line",
-        line(*samples.line.iter().min().unwrap()),
-        want["first_line"].to_string(),
-    );
+    check("first line", line(*samples.line.iter().min().unwrap()), want["first_line"].to_string());
     let last = *samples.line.iter().max().unwrap();
     check("last line", line(last), want["last_line"].to_string());
     steps(got, &want["recorded"], check);
@@ -111,16 +87,8 @@ fn steps(got: &CycleRecord, recorded: &Value, check: Check<'_>) {
     let integrity = &got.integrity;
     if recorded["median_step_s"].is_number() {
         let number = |name: &str| recorded[name].as_f64().unwrap().to_string();
-        check(
-            "median",
-            integrity.median_step_s.to_string(),
-            number("median_step_s"),
-        );
-        check(
-            "gap",
-            integrity.largest_gap_s.to_string(),
-            number("largest_gap_s"),
-        );
+        check("median", integrity.median_step_s.to_string(), number("median_step_s"));
+        check("gap", integrity.largest_gap_s.to_string(), number("largest_gap_s"));
         let jumps: Vec<f64> = integrity.clock_jumps.iter().map(|jump| jump.1).collect();
         let wanted: Vec<f64> = recorded["clock_jumps"]
             .as_array()
@@ -141,10 +109,7 @@ fn findings(got: &CycleRecord, defects: &Value, check: Check<'_>) {
         (Code::RowsMissing, integrity.dropped > 0),
         (Code::ClockJump, !integrity.clock_jumps.is_empty()),
         (Code::Truncated, defects["cut_off_at_s"].is_number()),
-        (
-            Code::GaugeAsAbsolute,
-            defects["pressure_label_wrong"].is_string(),
-        ),
+        (Code::GaugeAsAbsolute, defects["pressure_label_wrong"].is_string()),
         (Code::UnitUnclear, false),
     ] {
         check(code.as_str(), has(code).to_string(), wanted.to_string());
@@ -154,11 +119,7 @@ fn findings(got: &CycleRecord, defects: &Value, check: Check<'_>) {
 fn layout(got: &CycleRecord, truth: &Value, check: Check<'_>) {
     let want = &truth["layout"];
     let word = |name: &str| want[name].as_str().unwrap().to_owned();
-    check(
-        "temperature unit",
-        got.layout.temperature_unit.clone(),
-        word("temperature_unit"),
-    );
+    check("temperature unit", got.layout.temperature_unit.clone(), word("temperature_unit"));
     check(
         "pressure unit",
         got.layout.pressure_unit.clone().unwrap_or_default(),
@@ -168,16 +129,8 @@ fn layout(got: &CycleRecord, truth: &Value, check: Check<'_>) {
     if truth["cycles"][0]["record_defects"]["pressure_label_wrong"].is_string() {
         "gauge".clone_into(&mut reference);
     }
-    check(
-        "reference",
-        got.layout.pressure_reference.clone(),
-        reference,
-    );
-    check(
-        "decimal mark",
-        got.layout.decimal.to_string(),
-        word("decimal"),
-    );
+    check("reference", got.layout.pressure_reference.clone(), reference);
+    check("decimal mark", got.layout.decimal.to_string(), word("decimal"));
     let encoding = match want["encoding"].as_str().unwrap() {
         "ascii" => "utf-8",
         name => name.split(' ').next().unwrap(),
@@ -213,11 +166,7 @@ fn clock(got: &CycleRecord, want: &Value, layout: &Value, check: Check<'_>) {
         "L3" | "L7" => None,
         _ => Some(start.to_owned()),
     };
-    check(
-        "start",
-        format!("{:?}", got.start_clock),
-        format!("{expected:?}"),
-    );
+    check("start", format!("{:?}", got.start_clock), format!("{expected:?}"));
 }
 
 /// The absolute records, written as if counted from the air of a place that nobody names.
@@ -241,19 +190,14 @@ fn an_unknown_air_pressure_never_hides_air_or_superheat() {
         let samples = &absolute.samples;
         for i in 0..samples.t_s.len() {
             let gauge = samples.press_kpa[i] - ambient;
-            text.push_str(&format!(
-                "{},{},{gauge:.1}\n",
-                samples.t_s[i], samples.temp_c[i]
-            ));
+            text.push_str(&format!("{},{},{gauge:.1}\n", samples.t_s[i], samples.temp_c[i]));
         }
         let found = read(text.as_bytes(), &Known::default()).unwrap().remove(0);
         let doubted = found.findings.iter().any(|f| f.code == Code::UnitUnclear);
         let (got, want) = (deviation(&found, set_c), deviation(&absolute, set_c));
         let both_bad = got.abs() > 2.0 && want.abs() > 2.0;
         if !doubted && !both_bad && (got - want).abs() > 0.5 {
-            wrong.push(format!(
-                "{file}: {got:.2} K from saturation, not {want:.2} K"
-            ));
+            wrong.push(format!("{file}: {got:.2} K from saturation, not {want:.2} K"));
         }
         seen += 1;
     }

@@ -16,57 +16,31 @@ fn words_between_the_rows_are_kept_with_their_time() {
         .rows(200..usize::MAX, csv)
         .line("END OF CYCLE")
         .only();
-    let words: Vec<(f64, &str)> = record
-        .stated
-        .phase_words
-        .iter()
-        .map(|(t, w)| (*t, w.as_str()))
-        .collect();
-    assert_eq!(
-        words,
-        [
-            (0.0, "PREHEAT"),
-            (20.0, "08:00:20,VACUUM 1"),
-            (400.0, "Sterilising")
-        ]
-    );
+    let words: Vec<(f64, &str)> =
+        record.stated.phase_words.iter().map(|(t, w)| (*t, w.as_str())).collect();
+    assert_eq!(words, [(0.0, "PREHEAT"), (20.0, "08:00:20,VACUUM 1"), (400.0, "Sterilising")]);
     assert_eq!(record.stated.says_aborted, None);
     assert!(record.findings.is_empty(), "{:?}", record.findings);
     let column = File::new("time,phase,temp C,press kPa abs")
         .rows(0..usize::MAX, |clock, t, p| {
-            format!(
-                "{clock},{},{t:.1},{p:.1}",
-                if t > 130.0 { "hold" } else { "other" }
-            )
+            format!("{clock},{},{t:.1},{p:.1}", if t > 130.0 { "hold" } else { "other" })
         })
         .only();
-    let names: Vec<&str> = column
-        .stated
-        .phase_words
-        .iter()
-        .map(|(_, w)| w.as_str())
-        .collect();
+    let names: Vec<&str> = column.stated.phase_words.iter().map(|(_, w)| w.as_str()).collect();
     assert_eq!(names, ["other", "hold", "other"]);
 }
 
 #[test]
 fn a_record_that_says_it_was_stopped() {
     let behind = File::new(HEADING).whole().line("Result: FAILED").only();
-    assert_eq!(
-        behind.stated.says_aborted.as_deref(),
-        Some("Result: FAILED")
-    );
+    assert_eq!(behind.stated.says_aborted.as_deref(), Some("Result: FAILED"));
     let within = File::new(HEADING)
         .rows(0..200, csv)
         .line("*** ABBRUCH ***")
         .rows(200..usize::MAX, csv)
         .only();
     assert_eq!(within.stated.says_aborted.as_deref(), Some("ABBRUCH"));
-    let fine = File::new(HEADING)
-        .whole()
-        .line("Status: finished")
-        .line("Errors: 0")
-        .only();
+    let fine = File::new(HEADING).whole().line("Status: finished").line("Errors: 0").only();
     assert_eq!(fine.stated.says_aborted, None);
     let known = Known::default();
     let second = File::new(HEADING)
@@ -78,10 +52,7 @@ fn a_record_that_says_it_was_stopped() {
         .whole()
         .line("ABORTED")
         .read(&known);
-    let said: Vec<bool> = second
-        .iter()
-        .map(|r| r.stated.says_aborted.is_some())
-        .collect();
+    let said: Vec<bool> = second.iter().map(|r| r.stated.says_aborted.is_some()).collect();
     assert_eq!(said, [false, true]);
 }
 
@@ -96,14 +67,10 @@ fn what_was_asked_for_comes_from_the_preamble_or_a_column() {
         (stated.set_c, stated.hold_s, stated.drying_s),
         (Some(134.0), Some(240.0), Some(900.0))
     );
-    assert_eq!(
-        (stated.altitude_m, record.ambient_kpa),
-        (Some(350.0), Some(air_pressure(350.0)))
-    );
+    assert_eq!((stated.altitude_m, record.ambient_kpa), (Some(350.0), Some(air_pressure(350.0))));
     let row = |clock: &str, t: f64, p: f64| format!("{clock},134.0,{t:.1},{p:.1},{:.1}", t - 3.0);
-    let column = File::new("time,set point C,temp C,press kPa abs,load C")
-        .rows(0..usize::MAX, row)
-        .only();
+    let column =
+        File::new("time,set point C,temp C,press kPa abs,load C").rows(0..usize::MAX, row).only();
     assert_eq!(column.stated.set_c, Some(134.0));
     assert!(column.samples.temp_c[0] > 57.0 && column.samples.temp_c[0] < 59.0);
     let nameless = File::new("").rows(0..usize::MAX, row).only();
@@ -122,29 +89,19 @@ fn what_was_asked_for_comes_from_the_preamble_or_a_column() {
 fn physics_objects_to_what_the_heading_says() {
     let fahrenheit = |clock: &str, t: f64, p: f64| format!("{clock},{:.1},{p:.1}", t * 1.8 + 32.0);
     let lie = File::new(HEADING).rows(0..usize::MAX, fahrenheit).only();
-    assert_eq!(
-        (lie.layout.temperature_unit.as_str(), codes(&lie)),
-        ("F", vec![Code::UnitUnclear])
-    );
+    assert_eq!((lie.layout.temperature_unit.as_str(), codes(&lie)), ("F", vec![Code::UnitUnclear]));
     assert_eq!(lie.known_from.temperature_unit, Some(Source::Physics));
     let gauge =
         |clock: &str, t: f64, p: f64| format!("{clock},{t:.1},{:.1}", p - air_pressure(ALTITUDE_M));
     let as_absolute = File::new(HEADING).rows(0..usize::MAX, gauge).only();
     assert_eq!(codes(&as_absolute), [Code::GaugeAsAbsolute]);
     assert_eq!(as_absolute.layout.pressure_reference, "gauge");
-    let as_gauge = File::new("time,temp C,press kPa gauge")
-        .rows(0..usize::MAX, csv)
-        .only();
+    let as_gauge = File::new("time,temp C,press kPa gauge").rows(0..usize::MAX, csv).only();
     assert_eq!(
-        (
-            as_gauge.layout.pressure_reference.as_str(),
-            codes(&as_gauge)
-        ),
+        (as_gauge.layout.pressure_reference.as_str(), codes(&as_gauge)),
         ("absolute", vec![Code::UnitUnclear])
     );
-    let bar = File::new("time,temp C,press bar abs")
-        .rows(0..usize::MAX, csv)
-        .only();
+    let bar = File::new("time,temp C,press bar abs").rows(0..usize::MAX, csv).only();
     assert_eq!(
         (bar.layout.pressure_unit.as_deref(), codes(&bar)),
         (Some("kPa"), vec![Code::UnitUnclear])
@@ -163,85 +120,46 @@ fn a_setting_goes_before_the_heading_and_is_held_against_physics() {
     let record = file.read(&known).remove(0);
     let from = record.known_from;
     assert_eq!(
-        (
-            from.temperature_unit,
-            from.pressure_unit,
-            from.pressure_reference
-        ),
-        (
-            Some(Source::Setting),
-            Some(Source::Setting),
-            Some(Source::Physics)
-        )
+        (from.temperature_unit, from.pressure_unit, from.pressure_reference),
+        (Some(Source::Setting), Some(Source::Setting), Some(Source::Physics))
     );
     assert!(record.findings.is_empty());
-    let wrong = Known {
-        temperature_unit: Some(TemperatureUnit::Kelvin),
-        ..Known::default()
-    };
+    let wrong = Known { temperature_unit: Some(TemperatureUnit::Kelvin), ..Known::default() };
     assert_eq!(codes(&file.read(&wrong)[0]), [Code::UnitUnclear]);
-    let high = Known {
-        altitude_m: Some(2_400.0),
-        ..Known::default()
-    };
-    assert_eq!(
-        codes(&file.read(&high)[0]),
-        [Code::UnitUnclear],
-        "no such air pressure at 2400 m"
-    );
+    let high = Known { altitude_m: Some(2_400.0), ..Known::default() };
+    assert_eq!(codes(&file.read(&high)[0]), [Code::UnitUnclear], "no such air pressure at 2400 m");
 }
 
 #[test]
 fn without_pressure_the_temperature_is_read_alone() {
     let record = File::new("time,temp")
-        .rows(0..usize::MAX, |clock, t, _| {
-            format!("{clock},{:.1}", t * 1.8 + 32.0)
-        })
+        .rows(0..usize::MAX, |clock, t, _| format!("{clock},{:.1}", t * 1.8 + 32.0))
         .only();
     assert!(record.samples.press_kpa.is_empty());
     assert_eq!(
-        (
-            record.layout.temperature_unit.as_str(),
-            record.layout.pressure_reference.as_str()
-        ),
+        (record.layout.temperature_unit.as_str(), record.layout.pressure_reference.as_str()),
         ("F", "none")
     );
     assert_eq!(record.layout.pressure_unit, None);
     let cold = File::new("time,temp")
-        .rows(0..usize::MAX, |clock, t, _| {
-            format!("{clock},{:.1}", t / 2.0)
-        })
+        .rows(0..usize::MAX, |clock, t, _| format!("{clock},{:.1}", t / 2.0))
         .only();
-    assert_eq!(
-        (cold.known_from.temperature_unit, codes(&cold)),
-        (None, vec![Code::UnitUnclear])
-    );
+    assert_eq!((cold.known_from.temperature_unit, codes(&cold)), (None, vec![Code::UnitUnclear]));
 }
 
 #[test]
 fn units_that_few_machines_use() {
-    for (unit, kpa, places) in [
-        ("kgf/cm2", 98.066_5, 3),
-        ("inHg", 3.386_389, 2),
-        ("mmHg", 0.133_322_4, 1),
-    ] {
+    for (unit, kpa, places) in
+        [("kgf/cm2", 98.066_5, 3), ("inHg", 3.386_389, 2), ("mmHg", 0.133_322_4, 1)]
+    {
         let record = File::new(&format!("time,temp C,press {unit} gauge"))
             .rows(0..usize::MAX, |clock, t, p| {
-                format!(
-                    "{clock},{t:.1},{:.places$}",
-                    (p - air_pressure(ALTITUDE_M)) / kpa
-                )
+                format!("{clock},{t:.1},{:.places$}", (p - air_pressure(ALTITUDE_M)) / kpa)
             })
-            .read(&Known {
-                altitude_m: Some(ALTITUDE_M),
-                ..Known::default()
-            })
+            .read(&Known { altitude_m: Some(ALTITUDE_M), ..Known::default() })
             .remove(0);
         assert_eq!(record.layout.pressure_unit.as_deref(), Some(unit));
-        assert!(
-            (record.samples.press_kpa[250] - cycle()[250].1).abs() < 0.1,
-            "{unit}"
-        );
+        assert!((record.samples.press_kpa[250] - cycle()[250].1).abs() < 0.1, "{unit}");
         assert!(record.findings.is_empty(), "{unit}: {:?}", record.findings);
     }
 }
@@ -266,19 +184,13 @@ fn days_and_months() {
             .map(|(i, (t, p))| format!("{day} 10:{:02}:{:02};{t:.1};{p:.1}\n", i / 30, i % 30 * 2))
             .take(900)
             .collect();
-        read(text.as_bytes(), known).unwrap()[0]
-            .start_clock
-            .clone()
-            .unwrap()
+        read(text.as_bytes(), known).unwrap()[0].start_clock.clone().unwrap()
     };
     let known = Known::default();
     assert_eq!(at("26/10/2025", &known), "2025-10-26T10:00:00");
     assert_eq!(at("10/26/2025", &known), "2025-10-26T10:00:00");
     assert_eq!(at("03.04.2025", &known), "2025-04-03T10:00:00");
-    let month_first = Known {
-        day_first: Some(false),
-        ..known
-    };
+    let month_first = Known { day_first: Some(false), ..known };
     assert_eq!(at("03/04/2025", &month_first), "2025-03-04T10:00:00");
     assert_eq!(at("03/04/2025", &known), "2025-04-03T10:00:00");
 }
@@ -286,9 +198,7 @@ fn days_and_months() {
 #[test]
 fn thousands_are_told_from_decimals() {
     let rows = |row: &dyn Fn(&str, f64, f64) -> String| {
-        File::new("time;temp C;press mbar abs")
-            .rows(0..usize::MAX, row)
-            .only()
+        File::new("time;temp C;press mbar abs").rows(0..usize::MAX, row).only()
     };
     let comma = |clock: &str, t: f64, p: f64| {
         let mbar = (p * 10.0).round() as i64;
@@ -303,10 +213,7 @@ fn thousands_are_told_from_decimals() {
     assert!((record.samples.press_kpa[250] - cycle()[250].1).abs() < 0.06);
     assert_eq!(record.layout.decimal, ',');
     let point = |clock: &str, t: f64, p: f64| {
-        comma(clock, t, p)
-            .replace('.', "#")
-            .replace(',', ".")
-            .replace('#', ",")
+        comma(clock, t, p).replace('.', "#").replace(',', ".").replace('#', ",")
     };
     let record = rows(&point);
     assert!((record.samples.press_kpa[250] - cycle()[250].1).abs() < 0.06);
@@ -362,11 +269,8 @@ fn commas_that_do_two_things_are_refused() {
         .enumerate()
         .map(|(i, (t, p))| format!("{},{},{}\n", i * 2, comma(*t), comma(*p)))
         .collect();
-    let said = read(
-        format!("time s,temp C,press kPa abs\n{text}").as_bytes(),
-        &Known::default(),
-    )
-    .unwrap_err();
+    let said = read(format!("time s,temp C,press kPa abs\n{text}").as_bytes(), &Known::default())
+        .unwrap_err();
     assert!(said.to_string().contains("commas"), "{said}");
 }
 

@@ -65,14 +65,7 @@ pub fn style() -> impl Strategy<Value = Style> {
     let around = (
         0_usize..8,
         Just((0..5).collect::<Vec<usize>>()).prop_shuffle(),
-        select(vec![
-            "utf-8",
-            "bom",
-            "utf-16le",
-            "utf-16be",
-            "utf-16le bare",
-            "latin-1",
-        ]),
+        select(vec!["utf-8", "bom", "utf-16le", "utf-16be", "utf-16le bare", "latin-1"]),
         select(vec!["\n", "\r\n"]),
         any::<bool>(),
         any::<bool>(),
@@ -100,34 +93,10 @@ pub fn style() -> impl Strategy<Value = Style> {
 
 /// Time, chamber temperature, chamber pressure, jacket temperature, load temperature.
 const NAMES: [[&str; 5]; 8] = [
-    [
-        "Time",
-        "Chamber temperature",
-        "Chamber pressure",
-        "Jacket temperature",
-        "Load temperature",
-    ],
-    [
-        "Zeit",
-        "Kammertemperatur",
-        "Kammerdruck",
-        "Manteltemperatur",
-        "Beladung Temperatur",
-    ],
-    [
-        "Heure",
-        "Température cuve",
-        "Pression cuve",
-        "Température enveloppe",
-        "Température charge",
-    ],
-    [
-        "Hora",
-        "Temp. cámara",
-        "Presión cámara",
-        "Temp. camisa",
-        "Temp. carga",
-    ],
+    ["Time", "Chamber temperature", "Chamber pressure", "Jacket temperature", "Load temperature"],
+    ["Zeit", "Kammertemperatur", "Kammerdruck", "Manteltemperatur", "Beladung Temperatur"],
+    ["Heure", "Température cuve", "Pression cuve", "Température enveloppe", "Température charge"],
+    ["Hora", "Temp. cámara", "Presión cámara", "Temp. camisa", "Temp. carga"],
     [
         "Data/hora",
         "Temperatura da câmara",
@@ -142,30 +111,14 @@ const NAMES: [[&str; 5]; 8] = [
         "Temperatura intercapedine",
         "Temperatura carico",
     ],
-    [
-        "Czas",
-        "Temperatura komory",
-        "Ciśnienie komory",
-        "Temperatura płaszcza",
-        "Temperatura wsadu",
-    ],
-    [
-        "Thời gian",
-        "Nhiệt độ buồng",
-        "Áp suất buồng",
-        "Nhiệt độ vỏ",
-        "Temp load",
-    ],
+    ["Czas", "Temperatura komory", "Ciśnienie komory", "Temperatura płaszcza", "Temperatura wsadu"],
+    ["Thời gian", "Nhiệt độ buồng", "Áp suất buồng", "Nhiệt độ vỏ", "Temp load"],
 ];
 
 impl Style {
     fn number(&self, value: f64, decimals: usize) -> String {
         let plain = format!("{value:.decimals$}");
-        if self.comma {
-            plain.replace('.', ",")
-        } else {
-            plain
-        }
+        if self.comma { plain.replace('.', ",") } else { plain }
     }
 
     fn temperature(&self, celsius: f64) -> f64 {
@@ -234,11 +187,7 @@ impl Style {
     }
 
     pub fn cells(&self, i: usize, celsius: f64, kpa: f64) -> Vec<String> {
-        let reading = if self.gauge {
-            kpa - air_pressure(ALTITUDE_M)
-        } else {
-            kpa
-        };
+        let reading = if self.gauge { kpa - air_pressure(ALTITUDE_M) } else { kpa };
         vec![
             self.time(i as i64),
             self.number(self.temperature(celsius), 2),
@@ -252,13 +201,8 @@ impl Style {
         let mut text = String::new();
         if self.preamble {
             text.push_str(
-                &[
-                    "Record 12",
-                    "Set temperature: 134.0 C",
-                    "Hold time: 240 s",
-                    "",
-                ]
-                .join(self.line_end),
+                &["Record 12", "Set temperature: 134.0 C", "Hold time: 240 s", ""]
+                    .join(self.line_end),
             );
             text.push_str(self.line_end);
         }
@@ -273,13 +217,7 @@ impl Style {
 /// The text in an encoding.
 pub fn encode(text: &str, encoding: &str) -> Vec<u8> {
     let wide = |big: bool| {
-        text.encode_utf16().flat_map(move |u| {
-            if big {
-                u.to_be_bytes()
-            } else {
-                u.to_le_bytes()
-            }
-        })
+        text.encode_utf16().flat_map(move |u| if big { u.to_be_bytes() } else { u.to_le_bytes() })
     };
     match encoding {
         "bom" => [b"\xEF\xBB\xBF", text.as_bytes()].concat(),
@@ -287,10 +225,7 @@ pub fn encode(text: &str, encoding: &str) -> Vec<u8> {
         "utf-16be" => b"\xFE\xFF".iter().copied().chain(wide(true)).collect(),
         "utf-16le bare" => wide(false).collect(),
         // Letters that the encoding lacks become question marks.
-        "latin-1" => text
-            .chars()
-            .map(|c| u8::try_from(u32::from(c)).unwrap_or(b'?'))
-            .collect(),
+        "latin-1" => text.chars().map(|c| u8::try_from(u32::from(c)).unwrap_or(b'?')).collect(),
         _ => text.as_bytes().to_vec(),
     }
 }

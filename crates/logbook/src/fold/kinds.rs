@@ -29,11 +29,7 @@ impl Fold<'_> {
         self.sql
             .run(
                 "UPDATE kind SET owned = $1, owned_seq = $2 WHERE kind = $3",
-                &[
-                    Value::Int(count.into()),
-                    self.here(),
-                    Value::Text(kind.word()),
-                ],
+                &[Value::Int(count.into()), self.here(), Value::Text(kind.word())],
             )
             .map(drop)
     }
@@ -47,12 +43,7 @@ impl Fold<'_> {
         self.sql
             .run(
                 "UPDATE kind SET used = $1, washed = $2, counted_seq = $3 WHERE kind = $4",
-                &[
-                    Value::Int(used),
-                    Value::Int(washed),
-                    self.here(),
-                    Value::Text(kind.word()),
-                ],
+                &[Value::Int(used), Value::Int(washed), self.here(), Value::Text(kind.word())],
             )
             .map(drop)
     }
@@ -65,10 +56,8 @@ impl Fold<'_> {
     /// Moves counts, never below zero, and notes what was really moved.
     pub(super) fn shift(&self, kind: &str, used: i64, washed: i64) -> Result<(), BookError> {
         let before = self.kind(kind)?;
-        let after = (
-            before.used.saturating_add(used).max(0),
-            before.washed.saturating_add(washed).max(0),
-        );
+        let after =
+            (before.used.saturating_add(used).max(0), before.washed.saturating_add(washed).max(0));
         let moved = (after.0 - before.used, after.1 - before.washed);
         self.note_move(kind, moved, &before)?;
         self.set_counts(kind, after)

@@ -21,21 +21,14 @@ impl Fold<'_> {
         self.sql
             .run(
                 "INSERT INTO salon (salon, zone, book, opened_ms) VALUES ($1, $2, $3, $4)",
-                &[
-                    Value::id(&salon),
-                    Value::Text(zone),
-                    Value::Text(book.word()),
-                    self.at(),
-                ],
+                &[Value::id(&salon), Value::Text(zone), Value::Text(book.word()), self.at()],
             )
             .map(drop)
     }
 
     /// Another time zone from now on.
     pub(super) fn zone_set(&self, zone: &str) -> Result<(), BookError> {
-        self.sql
-            .run("UPDATE salon SET zone = $1", &[Value::Text(zone)])
-            .map(drop)
+        self.sql.run("UPDATE salon SET zone = $1", &[Value::Text(zone)]).map(drop)
     }
 
     /// A person works here. Said again, the later sign holds.
@@ -93,13 +86,7 @@ impl Fold<'_> {
 
     /// Said again, the later description holds; clock, stop and run stay.
     fn machine_added(&self, body: &Body) -> Result<usize, BookError> {
-        let Body::MachineAdded {
-            machine,
-            number,
-            air_removal,
-            writes_files,
-            most_pouches,
-        } = body
+        let Body::MachineAdded { machine, number, air_removal, writes_files, most_pouches } = body
         else {
             return Ok(0);
         };
@@ -133,10 +120,6 @@ impl Fold<'_> {
 
     /// A fact about something that is not in the book does not fit.
     pub(super) fn expect_one(&self, touched: usize) -> Result<(), BookError> {
-        if touched == 0 {
-            self.contradict()
-        } else {
-            Ok(())
-        }
+        if touched == 0 { self.contradict() } else { Ok(()) }
     }
 }

@@ -36,10 +36,7 @@ impl Fold<'_> {
                     released: row.maybe_int(3)?.is_some(),
                     use_until: row.maybe_int(4)?.is_some(),
                     opened: row.maybe_bytes(5)?.is_some(),
-                    stopped: row
-                        .maybe_text(6)?
-                        .map(|word| known_word(&word))
-                        .transpose()?,
+                    stopped: row.maybe_text(6)?.map(|word| known_word(&word)).transpose()?,
                     in_bin: row.flag(7)?,
                 })
             },
@@ -74,11 +71,7 @@ impl Fold<'_> {
             .run(
                 "INSERT INTO pouch_step (pouch, seq, was) VALUES ($1, $2, $3) \
                  ON CONFLICT (pouch, seq) DO NOTHING",
-                &[
-                    Value::id(&held.pouch),
-                    self.here(),
-                    Value::Text(held.state.word()),
-                ],
+                &[Value::id(&held.pouch), self.here(), Value::Text(held.state.word())],
             )
             .map(drop)
     }
@@ -96,10 +89,7 @@ impl Fold<'_> {
     pub(super) fn contradict_pouch(&self, pouch: PouchId) -> Result<(), BookError> {
         self.contradict()?;
         self.sql
-            .run(
-                "UPDATE pouch SET contradicted = 1 WHERE pouch = $1",
-                &[Value::id(&pouch)],
-            )
+            .run("UPDATE pouch SET contradicted = 1 WHERE pouch = $1", &[Value::id(&pouch)])
             .map(drop)
     }
 
@@ -141,10 +131,7 @@ impl Fold<'_> {
         if held.in_bin {
             return Ok(());
         }
-        self.sql.run(
-            "UPDATE pouch SET in_bin = 1 WHERE pouch = $1",
-            &[Value::id(&held.pouch)],
-        )?;
+        self.sql.run("UPDATE pouch SET in_bin = 1 WHERE pouch = $1", &[Value::id(&held.pouch)])?;
         self.shift(&held.kind, 1, 0)
     }
 }

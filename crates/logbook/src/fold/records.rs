@@ -11,15 +11,7 @@ use measure::{RecordHash, RunId};
 impl Fold<'_> {
     /// A record came in. One that is known already is not taken twice.
     pub(super) fn record_taken(&self, body: &Body) -> Result<(), BookError> {
-        let Body::RecordTaken {
-            record,
-            kept,
-            bytes,
-            way,
-            continues,
-            cycles,
-        } = body
-        else {
+        let Body::RecordTaken { record, kept, bytes, way, continues, cycles } = body else {
             return Ok(());
         };
         let touched = self.sql.run(
@@ -35,9 +27,7 @@ impl Fold<'_> {
                 self.at(),
                 self.here(),
                 Value::Int((*cycles).into()),
-                continues
-                    .as_ref()
-                    .map_or(Value::Null, |shorter| Value::Bytes(shorter.bytes())),
+                continues.as_ref().map_or(Value::Null, |shorter| Value::Bytes(shorter.bytes())),
             ],
         )?;
         if touched == 0 {
@@ -88,11 +78,7 @@ impl Fold<'_> {
         }
         self.sql.run(
             "UPDATE record_cycle SET run = $1 WHERE record = $2 AND cycle = $3",
-            &[
-                Value::id(&run),
-                Value::Bytes(record.bytes()),
-                Value::Int(cycle.into()),
-            ],
+            &[Value::id(&run), Value::Bytes(record.bytes()), Value::Int(cycle.into())],
         )?;
         self.set_record(run, Some((record, cycle)))
     }
@@ -117,11 +103,7 @@ impl Fold<'_> {
         cycle: u32,
         run: RunId,
     ) -> Result<Fit, BookError> {
-        let place = [
-            Value::id(&run),
-            Value::Bytes(record.bytes()),
-            Value::Int(cycle.into()),
-        ];
+        let place = [Value::id(&run), Value::Bytes(record.bytes()), Value::Int(cycle.into())];
         let touched = self.sql.run(
             "UPDATE record_cycle SET run = NULL WHERE run = $1 AND record = $2 AND cycle = $3",
             &place,

@@ -42,15 +42,7 @@ impl Fold<'_> {
 
     /// A run begins.
     pub(super) fn run_started(&self, body: &Body) -> Result<(), BookError> {
-        let Body::RunStarted {
-            run,
-            machine,
-            number,
-            programme,
-            contents,
-            pouches,
-        } = body
-        else {
+        let Body::RunStarted { run, machine, number, programme, contents, pouches } = body else {
             return Ok(());
         };
         if self.going(*run)?.is_some() {
@@ -119,10 +111,8 @@ impl Fold<'_> {
         if going.unloaded || going.undone {
             return self.contradict();
         }
-        self.sql.run(
-            "UPDATE run SET unloaded_ms = $1 WHERE run = $2",
-            &[self.at(), Value::id(&run)],
-        )?;
+        self.sql
+            .run("UPDATE run SET unloaded_ms = $1 WHERE run = $2", &[self.at(), Value::id(&run)])?;
         self.leave(going.machine, run)?;
         for pouch in self.pouches_of(run)? {
             if let Some(held) = self.held(pouch)?
@@ -154,10 +144,8 @@ impl Fold<'_> {
 
     /// Somebody looked.
     pub(super) fn looked(&self, run: RunId) -> Result<(), BookError> {
-        self.sql.run(
-            "INSERT INTO look (seq, run) VALUES ($1, $2)",
-            &[self.here(), Value::id(&run)],
-        )?;
+        self.sql
+            .run("INSERT INTO look (seq, run) VALUES ($1, $2)", &[self.here(), Value::id(&run)])?;
         let touched = self.sql.run(
             "UPDATE run SET looked_ms = COALESCE(looked_ms, $1) WHERE run = $2",
             &[self.at(), Value::id(&run)],
@@ -222,21 +210,15 @@ impl Fold<'_> {
 
     /// Why the run is stopped, if it is; `None` where the book does not know the run.
     fn run_stop(&self, run: RunId) -> Result<Option<Option<StopReason>>, BookError> {
-        self.sql.first(
-            "SELECT stopped_why FROM run WHERE run = $1",
-            &[Value::id(&run)],
-            |row| row.maybe_text(0)?.map(|word| known_word(&word)).transpose(),
-        )
+        self.sql.first("SELECT stopped_why FROM run WHERE run = $1", &[Value::id(&run)], |row| {
+            row.maybe_text(0)?.map(|word| known_word(&word)).transpose()
+        })
     }
 
     /// The stop on a run goes when none of its pouches lies set aside any more, unless it can
     /// never be lifted.
     pub(super) fn lift_run(&self, run: RunId) -> Result<(), BookError> {
-        if self
-            .run_stop(run)?
-            .flatten()
-            .is_some_and(StopReason::is_final)
-        {
+        if self.run_stop(run)?.flatten().is_some_and(StopReason::is_final) {
             return Ok(());
         }
         self.sql

@@ -48,31 +48,16 @@ impl Fold<'_> {
         self.sql.run(
             "INSERT INTO opening (seq, pouch, visit, chair, opened_ms) \
              VALUES ($1, $2, $3, $4, $5)",
-            &[
-                self.here(),
-                Value::id(&pouch),
-                Value::id(&visit),
-                Value::maybe(chair),
-                self.at(),
-            ],
+            &[self.here(), Value::id(&pouch), Value::id(&visit), Value::maybe(chair), self.at()],
         )?;
         let Some(held) = self.held(pouch)? else {
             return self.contradict();
         };
-        self.advance(
-            &held,
-            &[SetState::Ready, SetState::UseNow],
-            SetState::Opened,
-        )?;
+        self.advance(&held, &[SetState::Ready, SetState::UseNow], SetState::Opened)?;
         if !held.opened {
             self.sql.run(
                 "UPDATE pouch SET opened_ms = $1, visit = $2, chair = $3 WHERE pouch = $4",
-                &[
-                    self.at(),
-                    Value::id(&visit),
-                    Value::maybe(chair),
-                    Value::id(&pouch),
-                ],
+                &[self.at(), Value::id(&visit), Value::maybe(chair), Value::id(&pouch)],
             )?;
         }
         self.bin(&held)
@@ -133,9 +118,7 @@ impl Fold<'_> {
 
     /// The first reason stands, unless a later one can never be lifted and the first can.
     fn note_stop(&self, held: &Held, why: StopReason) -> Result<(), BookError> {
-        let stands = held
-            .stopped
-            .is_some_and(|first| first.is_final() || !why.is_final());
+        let stands = held.stopped.is_some_and(|first| first.is_final() || !why.is_final());
         self.sql.run(
             "INSERT INTO stop (pouch, seq, why) VALUES ($1, $2, $3) \
              ON CONFLICT (pouch, seq) DO NOTHING",
@@ -145,10 +128,7 @@ impl Fold<'_> {
         let why = if stands { held.stopped } else { Some(why) };
         self.sql.run(
             "UPDATE pouch SET stopped = $1 WHERE pouch = $2",
-            &[
-                Value::maybe_text(why.map(Word::word)),
-                Value::id(&held.pouch),
-            ],
+            &[Value::maybe_text(why.map(Word::word)), Value::id(&held.pouch)],
         )?;
         if undone {
             self.forget_release(held.pouch)?;
@@ -171,12 +151,9 @@ impl Fold<'_> {
             }
             let to = self.without_stop(&held)?;
             self.step(&held, to)?;
-            self.sql.run(
-                "UPDATE pouch SET stopped = NULL WHERE pouch = $1",
-                &[Value::id(pouch)],
-            )?;
             self.sql
-                .run("DELETE FROM stop WHERE pouch = $1", &[Value::id(pouch)])?;
+                .run("UPDATE pouch SET stopped = NULL WHERE pouch = $1", &[Value::id(pouch)])?;
+            self.sql.run("DELETE FROM stop WHERE pouch = $1", &[Value::id(pouch)])?;
             if let Some(run) = held.run {
                 self.lift_run(run)?;
             }
@@ -190,11 +167,7 @@ impl Fold<'_> {
             return Ok(SetState::Opened);
         }
         if held.released {
-            return Ok(if held.use_until {
-                SetState::UseNow
-            } else {
-                SetState::Ready
-            });
+            return Ok(if held.use_until { SetState::UseNow } else { SetState::Ready });
         }
         match held.run {
             None => Ok(SetState::Bagged),

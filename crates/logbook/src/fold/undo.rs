@@ -16,10 +16,7 @@ impl Fold<'_> {
     /// Takes an act back. Taking it back twice changes nothing.
     pub(super) fn undone(&self, act: ActId) -> Result<(), BookError> {
         let undone = facts::of_act(self.sql, self.salon, act)?;
-        let earlier: Vec<Fact> = undone
-            .into_iter()
-            .filter(|fact| fact.seq < self.seq)
-            .collect();
+        let earlier: Vec<Fact> = undone.into_iter().filter(|fact| fact.seq < self.seq).collect();
         if earlier.is_empty() {
             return self.contradict();
         }
@@ -127,12 +124,8 @@ impl Fold<'_> {
                 &[Value::id(pouch), Value::id(&run)],
             )?;
         }
-        self.sql
-            .run("DELETE FROM run_pouch WHERE run = $1", &[Value::id(&run)])?;
-        self.sql.run(
-            "UPDATE run SET undone = 1 WHERE run = $1",
-            &[Value::id(&run)],
-        )?;
+        self.sql.run("DELETE FROM run_pouch WHERE run = $1", &[Value::id(&run)])?;
+        self.sql.run("UPDATE run SET undone = 1 WHERE run = $1", &[Value::id(&run)])?;
         self.leave(going.machine, run)?;
         Ok(Fit::Yes)
     }
@@ -160,10 +153,7 @@ impl Fold<'_> {
         for pouch in &moved {
             self.step_back(*pouch, seq)?;
         }
-        self.sql.run(
-            "UPDATE run SET unloaded_ms = NULL WHERE run = $1",
-            &[Value::id(&run)],
-        )?;
+        self.sql.run("UPDATE run SET unloaded_ms = NULL WHERE run = $1", &[Value::id(&run)])?;
         self.set_running(going.machine, Some(run))?;
         Ok(Fit::Yes)
     }
@@ -183,8 +173,7 @@ impl Fold<'_> {
             return self.stays(&[pouch]);
         }
         self.step_back(pouch, seq)?;
-        self.sql
-            .run("DELETE FROM opening WHERE seq = $1", &[Value::seq(seq)])?;
+        self.sql.run("DELETE FROM opening WHERE seq = $1", &[Value::seq(seq)])?;
         self.sql.run(
             "UPDATE pouch SET opened_ms = NULL, visit = NULL, chair = NULL, in_bin = 0 \
              WHERE pouch = $1",

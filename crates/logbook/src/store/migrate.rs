@@ -16,11 +16,8 @@ pub(crate) struct Step {
 }
 
 /// The steps for SQLite.
-pub(crate) const SQLITE: &[Step] = &[Step {
-    number: 1,
-    name: "book",
-    sql: include_str!("../../migrations/sqlite/0001_book.sql"),
-}];
+pub(crate) const SQLITE: &[Step] =
+    &[Step { number: 1, name: "book", sql: include_str!("../../migrations/sqlite/0001_book.sql") }];
 
 const LIST: &str = "CREATE TABLE IF NOT EXISTS migration (
     number INTEGER PRIMARY KEY, name TEXT NOT NULL, checksum BLOB NOT NULL) STRICT";
@@ -36,8 +33,7 @@ pub(crate) fn migrate(conn: &Connection, steps: &[Step]) -> Result<(), BookError
                 return Ok(Commit::Drop(true));
             };
             let doing = "making the tables of the book";
-            conn.execute_batch(step.sql)
-                .map_err(|error| BookError::sqlite(doing, error))?;
+            conn.execute_batch(step.sql).map_err(|error| BookError::sqlite(doing, error))?;
             sql.run(
                 "INSERT INTO migration (number, name, checksum) VALUES ($1, $2, $3)",
                 &[
@@ -75,11 +71,9 @@ fn next<'a>(sql: Sql<'_>, steps: &'a [Step]) -> Result<Option<&'a Step>, BookErr
 
 /// How many steps are done; they must be the first ones, each with its checksum.
 fn check(sql: Sql<'_>, steps: &[Step]) -> Result<usize, BookError> {
-    let done = sql.all(
-        "SELECT number, checksum FROM migration ORDER BY number",
-        &[],
-        |row| Ok((row.int(0)?, row.bytes(1)?)),
-    )?;
+    let done = sql.all("SELECT number, checksum FROM migration ORDER BY number", &[], |row| {
+        Ok((row.int(0)?, row.bytes(1)?))
+    })?;
     for (at, (number, checksum)) in done.iter().enumerate() {
         let Some(step) = steps.get(at) else {
             return Err(BookError::Newer(*number));
@@ -130,8 +124,7 @@ mod tests {
     }
 
     fn rows_of_more(conn: &Connection) -> Option<i64> {
-        conn.query_row("SELECT COUNT(*) FROM more", [], |row| row.get(0))
-            .ok()
+        conn.query_row("SELECT COUNT(*) FROM more", [], |row| row.get(0)).ok()
     }
 
     #[test]
@@ -150,11 +143,7 @@ mod tests {
         let folder = tempfile::tempdir().unwrap();
         let journal = folder.path().join("book.sqlite-journal");
         let mut child = Command::new(std::env::current_exe().unwrap())
-            .args([
-                "--ignored",
-                "--exact",
-                "store::migrate::tests::endless_step",
-            ])
+            .args(["--ignored", "--exact", "store::migrate::tests::endless_step"])
             .env(FOLDER, folder.path())
             .stdout(Stdio::null())
             .spawn()
@@ -187,10 +176,7 @@ mod tests {
         let newer = migrate(&conn, &[first()]);
         assert!(matches!(newer, Err(BookError::Newer(2))), "{newer:?}");
         let changed = migrate(&conn, &[first(), BROKEN]);
-        assert!(
-            matches!(changed, Err(BookError::ForeignTables(2))),
-            "{changed:?}"
-        );
+        assert!(matches!(changed, Err(BookError::ForeignTables(2))), "{changed:?}");
         let fits: Result<bool, BookError> = read_on(&conn, |sql| up_to_date(sql, &[first(), GOOD]));
         assert!(fits.unwrap());
     }

@@ -154,9 +154,7 @@ pub(crate) fn connect_to_look(path: &Path) -> Result<Connection, BookError> {
     let looked = conn.query_row("SELECT COUNT(*) FROM sqlite_master", [], |_| Ok(()));
     let refused = matches!(
         looked.as_ref().map_err(rusqlite::Error::sqlite_error_code),
-        Err(Some(
-            rusqlite::ErrorCode::CannotOpen | rusqlite::ErrorCode::ReadOnly
-        ))
+        Err(Some(rusqlite::ErrorCode::CannotOpen | rusqlite::ErrorCode::ReadOnly))
     );
     let mut log = path.as_os_str().to_owned();
     log.push("-wal");
@@ -166,10 +164,7 @@ pub(crate) fn connect_to_look(path: &Path) -> Result<Connection, BookError> {
     let Some(name) = path.to_str() else {
         return Ok(conn);
     };
-    let name = name
-        .replace('%', "%25")
-        .replace('?', "%3f")
-        .replace('#', "%23");
+    let name = name.replace('%', "%25").replace('?', "%3f").replace('#', "%23");
     let address = format!("file:{name}?immutable=1");
     let mode = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_URI;
     connect(Path::new(&address), mode)
@@ -197,10 +192,7 @@ fn bind(statement: &mut rusqlite::Statement<'_>, values: &[Value<'_>]) -> rusqli
     if statement.parameter_count() == values.len() {
         Ok(())
     } else {
-        Err(rusqlite::Error::InvalidParameterCount(
-            statement.parameter_count(),
-            values.len(),
-        ))
+        Err(rusqlite::Error::InvalidParameterCount(statement.parameter_count(), values.len()))
     }
 }
 
@@ -233,6 +225,5 @@ pub(crate) fn each(
 }
 
 pub(crate) fn get<T: FromSql>(row: &rusqlite::Row<'_>, at: usize) -> Result<T, BookError> {
-    row.get(at)
-        .map_err(|error| BookError::sqlite("reading the book", error))
+    row.get(at).map_err(|error| BookError::sqlite("reading the book", error))
 }

@@ -67,9 +67,7 @@ impl View<'_> {
                 continue;
             }
             let facts = self.facts_of_act(fact.stamp.act)?;
-            let takes_back = facts
-                .iter()
-                .any(|fact| matches!(fact.body, Body::Undone { .. }));
+            let takes_back = facts.iter().any(|fact| matches!(fact.body, Body::Undone { .. }));
             if !takes_back && self.act_undone(fact.stamp.act)?.is_none() {
                 return Ok(facts);
             }

@@ -69,18 +69,11 @@ impl View<'_> {
         from: Instant,
         to: Instant,
     ) -> Result<Vec<RunContents>, BookError> {
-        let span = [
-            Value::id(&machine),
-            Value::Int(from.millis()),
-            Value::Int(to.millis()),
-        ];
+        let span = [Value::id(&machine), Value::Int(from.millis()), Value::Int(to.millis())];
         let reached = "run.machine = $1 AND run.started_ms >= $2 AND run.started_ms < $3 \
                        AND run.undone = 0";
         let mut found: Vec<RunContents> = self.sql.all(
-            &format!(
-                "{} WHERE {reached} ORDER BY run.started_ms, run.started_seq",
-                runs::SELECT
-            ),
+            &format!("{} WHERE {reached} ORDER BY run.started_ms, run.started_seq", runs::SELECT),
             &span,
             |row| {
                 Ok(RunContents {
@@ -90,11 +83,8 @@ impl View<'_> {
                 })
             },
         )?;
-        let places: HashMap<RunId, usize> = found
-            .iter()
-            .enumerate()
-            .map(|(place, contents)| (contents.run.run, place))
-            .collect();
+        let places: HashMap<RunId, usize> =
+            found.iter().enumerate().map(|(place, contents)| (contents.run.run, place)).collect();
         self.sql.each(
             &format!(
                 "SELECT {}, run.run FROM run JOIN run_pouch ON run_pouch.run = run.run \

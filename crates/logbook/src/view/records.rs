@@ -91,10 +91,7 @@ impl View<'_> {
                 "{RECORD} WHERE bytes < $1 AND replaced_by IS NULL \
                  ORDER BY taken_seq DESC LIMIT $2"
             ),
-            &[
-                Value::Int(i64::try_from(bytes).unwrap_or(i64::MAX)),
-                Value::Int(MOST_SHORTER),
-            ],
+            &[Value::Int(i64::try_from(bytes).unwrap_or(i64::MAX)), Value::Int(MOST_SHORTER)],
             record_row,
         )
     }
@@ -121,11 +118,9 @@ impl View<'_> {
 
 fn judged_fact(fact: Fact) -> Option<JudgedFact> {
     match fact.body {
-        Body::Judged(judged) => Some(JudgedFact {
-            seq: fact.seq,
-            written: fact.stamp.written,
-            judged: *judged,
-        }),
+        Body::Judged(judged) => {
+            Some(JudgedFact { seq: fact.seq, written: fact.stamp.written, judged: *judged })
+        }
         _ => None,
     }
 }
@@ -143,17 +138,11 @@ fn cycle_row(row: &Row<'_, '_>) -> Result<TakenCycle, BookError> {
         cycle: row.count(1)?,
         taken: Instant::from_millis(row.int(2)?),
         way: known_word(&row.text(3)?)?,
-        kept: DrawerRef {
-            entry: row.id(4)?,
-            commitment: row.fixed(5)?,
-        },
+        kept: DrawerRef { entry: row.id(4)?, commitment: row.fixed(5)? },
         start_clock: row.maybe_text(6)?,
         run: row.maybe_id(7)?,
         judged: row.maybe_count(8)?,
-        outcome: row
-            .maybe_text(9)?
-            .map(|word| known_word(&word))
-            .transpose()?,
+        outcome: row.maybe_text(9)?.map(|word| known_word(&word)).transpose()?,
         replaced_by: maybe_record(row, 10)?,
     })
 }
@@ -161,10 +150,7 @@ fn cycle_row(row: &Row<'_, '_>) -> Result<TakenCycle, BookError> {
 fn record_row(row: &Row<'_, '_>) -> Result<TakenRecord, BookError> {
     Ok(TakenRecord {
         record: RecordHash::from_bytes(row.fixed(0)?),
-        kept: DrawerRef {
-            entry: row.id(1)?,
-            commitment: row.fixed(2)?,
-        },
+        kept: DrawerRef { entry: row.id(1)?, commitment: row.fixed(2)? },
         bytes: row.count(3)?,
         way: known_word(&row.text(4)?)?,
         taken: Instant::from_millis(row.int(5)?),

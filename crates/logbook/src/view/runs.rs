@@ -18,11 +18,7 @@ pub(super) const SELECT: &str = "SELECT run.run, run.machine, machine.number, ru
 impl View<'_> {
     /// A run, also one whose start was undone.
     pub fn run(&self, id: RunId) -> Result<Option<Run>, BookError> {
-        self.sql.first(
-            &format!("{SELECT} WHERE run.run = $1"),
-            &[Value::id(&id)],
-            run_row,
-        )
+        self.sql.first(&format!("{SELECT} WHERE run.run = $1"), &[Value::id(&id)], run_row)
     }
 
     /// Runs that still ask for something: in the machine, or with a pouch to check. A run goes
@@ -35,10 +31,7 @@ impl View<'_> {
                  JOIN run_pouch ON run_pouch.pouch = pouch.pouch AND run_pouch.run = pouch.run \
                  WHERE pouch.state IN ($1, $2))) ORDER BY run.started_ms, run.started_seq"
             ),
-            &[
-                Value::Text(SetState::InMachine.word()),
-                Value::Text(SetState::ToCheck.word()),
-            ],
+            &[Value::Text(SetState::InMachine.word()), Value::Text(SetState::ToCheck.word())],
             run_row,
         )
     }
@@ -86,11 +79,7 @@ impl View<'_> {
                  AND run.unloaded_ms IS NOT NULL AND ($2 IS NULL OR run.programme = $2) \
                  ORDER BY run.started_ms DESC, run.started_seq DESC LIMIT $3"
             ),
-            &[
-                Value::id(&machine),
-                Value::maybe_text(programme),
-                Value::Int(n.into()),
-            ],
+            &[Value::id(&machine), Value::maybe_text(programme), Value::Int(n.into())],
             run_row,
         )
     }
@@ -149,10 +138,7 @@ pub(super) fn run_row(row: &Row<'_, '_>) -> Result<Run, BookError> {
         pouches: row.count(9)?,
         record,
         judged: row.maybe_count(12)?,
-        outcome: row
-            .maybe_text(13)?
-            .map(|word| known_word(&word))
-            .transpose()?,
+        outcome: row.maybe_text(13)?.map(|word| known_word(&word)).transpose()?,
         looked: moment(14)?,
         released: moment(15)?,
         stopped,

@@ -20,18 +20,14 @@ impl View<'_> {
     /// Trouble with the storage; so for every question of this type.
     pub fn salon(&self) -> Result<Salon, BookError> {
         self.sql
-            .first(
-                "SELECT salon, zone, book, opened_ms FROM salon",
-                &[],
-                |row| {
-                    Ok(Salon {
-                        salon: row.id(0)?,
-                        zone: row.text(1)?,
-                        book: known_word(&row.text(2)?)?,
-                        opened: Instant::from_millis(row.int(3)?),
-                    })
-                },
-            )?
+            .first("SELECT salon, zone, book, opened_ms FROM salon", &[], |row| {
+                Ok(Salon {
+                    salon: row.id(0)?,
+                    zone: row.text(1)?,
+                    book: known_word(&row.text(2)?)?,
+                    opened: Instant::from_millis(row.int(3)?),
+                })
+            })?
             .ok_or(BookError::LinesMissing { known: 1, found: 0 })
     }
 
@@ -48,11 +44,7 @@ impl View<'_> {
     /// A person, also one who left.
     pub fn person(&self, id: PersonId) -> Result<Option<Person>, BookError> {
         self.sql
-            .first(
-                &format!("{PERSON} WHERE person = $1"),
-                &[Value::id(&id)],
-                person_row,
-            )?
+            .first(&format!("{PERSON} WHERE person = $1"), &[Value::id(&id)], person_row)?
             .map(|row| self.with_sign(row))
             .transpose()
     }
@@ -62,11 +54,7 @@ impl View<'_> {
             // A sign is put in as text; other bytes would be shown as what they are.
             String::from_utf8_lossy(&bytes).into_owned()
         });
-        Ok(Person {
-            person: row.person,
-            sign,
-            left: row.left,
-        })
+        Ok(Person { person: row.person, sign, left: row.left })
     }
 
     /// What lies in a drawer entry; `None` where it was deleted.
@@ -88,36 +76,24 @@ impl View<'_> {
 
     /// The machines, by their number.
     pub fn machines(&self) -> Result<Vec<Machine>, BookError> {
-        self.sql.all(
-            &format!("{MACHINE} ORDER BY number, machine"),
-            &[],
-            machine_row,
-        )
+        self.sql.all(&format!("{MACHINE} ORDER BY number, machine"), &[], machine_row)
     }
 
     /// A machine.
     pub fn machine(&self, id: MachineId) -> Result<Option<Machine>, BookError> {
-        self.sql.first(
-            &format!("{MACHINE} WHERE machine = $1"),
-            &[Value::id(&id)],
-            machine_row,
-        )
+        self.sql.first(&format!("{MACHINE} WHERE machine = $1"), &[Value::id(&id)], machine_row)
     }
 
     /// The kinds of sets, by their word, with what lies about unpouched.
     pub fn kinds(&self) -> Result<Vec<KindCount>, BookError> {
-        self.sql.all(
-            "SELECT kind, owned, used, washed FROM kind ORDER BY kind",
-            &[],
-            |row| {
-                Ok(KindCount {
-                    kind: set_kind(&row.text(0)?)?,
-                    owned: row.maybe_count(1)?,
-                    used: row.count(2)?,
-                    washed: row.count(3)?,
-                })
-            },
-        )
+        self.sql.all("SELECT kind, owned, used, washed FROM kind ORDER BY kind", &[], |row| {
+            Ok(KindCount {
+                kind: set_kind(&row.text(0)?)?,
+                owned: row.maybe_count(1)?,
+                used: row.count(2)?,
+                washed: row.count(3)?,
+            })
+        })
     }
 }
 
@@ -130,10 +106,7 @@ struct PersonRow {
 fn person_row(row: &Row<'_, '_>) -> Result<PersonRow, BookError> {
     Ok(PersonRow {
         person: row.id(0)?,
-        sign: DrawerRef {
-            entry: row.id(1)?,
-            commitment: row.fixed(2)?,
-        },
+        sign: DrawerRef { entry: row.id(1)?, commitment: row.fixed(2)? },
         left: row.maybe_int(3)?.map(Instant::from_millis),
     })
 }
@@ -152,6 +125,5 @@ fn machine_row(row: &Row<'_, '_>) -> Result<Machine, BookError> {
 }
 
 pub(super) fn set_kind(word: &str) -> Result<SetKind, BookError> {
-    word.parse()
-        .map_err(|error: load::NoPlainWord| unreadable(error.to_string()))
+    word.parse().map_err(|error: load::NoPlainWord| unreadable(error.to_string()))
 }

@@ -111,10 +111,7 @@ impl View<'_> {
             let number = (first + step * u64::from(STRIDE)) % u64::from(ShelfCode::COUNT);
             ShelfCode::from_number(u32::try_from(number).unwrap_or(0))
         });
-        Ok(codes
-            .filter(|code| !taken.contains(&code.number()))
-            .take(n)
-            .collect())
+        Ok(codes.filter(|code| !taken.contains(&code.number())).take(n).collect())
     }
 }
 
@@ -138,10 +135,7 @@ pub(super) fn pouch_row(row: &Row<'_, '_>) -> Result<Pouch, BookError> {
         released: moment(8)?.map(|at| (at, released_by)),
         use_until: moment(10)?,
         opened,
-        stopped: row
-            .maybe_text(14)?
-            .map(|word| known_word(&word))
-            .transpose()?,
+        stopped: row.maybe_text(14)?.map(|word| known_word(&word)).transpose()?,
         ended: moment(15)?,
         contradicted: row.flag(16)?,
     })

@@ -67,8 +67,7 @@ fn put_text(out: &mut Vec<u8>, text: &str) {
 }
 
 fn whole(tree: &Value) -> Result<i64, String> {
-    tree.as_i64()
-        .ok_or_else(|| format!("{tree} is not a whole number of 64 bits"))
+    tree.as_i64().ok_or_else(|| format!("{tree} is not a whole number of 64 bits"))
 }
 
 /// By the bytes of the keys, whatever order the map has kept.
@@ -163,10 +162,7 @@ mod tests {
     #[test]
     fn the_kept_text_escapes_what_it_must_and_no_more() {
         let tree = json!(["\"\\\n\u{1f} /é\u{7f}💅", null, -7, true, {}]);
-        assert_eq!(
-            text(&tree).unwrap(),
-            "[\"\\\"\\\\\\u000a\\u001f /é\u{7f}💅\",null,-7,true,{}]"
-        );
+        assert_eq!(text(&tree).unwrap(), "[\"\\\"\\\\\\u000a\\u001f /é\u{7f}💅\",null,-7,true,{}]");
     }
 
     fn trees() -> impl Strategy<Value = Value> {

@@ -28,15 +28,8 @@ pub(crate) struct PackedPouchV1 {
 #[derive(Debug, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, rename_all = "snake_case")]
 pub(crate) enum BasisV1 {
-    Record {
-        record: String,
-        cycle: i64,
-    },
-    Reading {
-        lowest_mc: i64,
-        held_s: i64,
-        press_pa: Option<i64>,
-    },
+    Record { record: String, cycle: i64 },
+    Reading { lowest_mc: i64, held_s: i64, press_pa: Option<i64> },
 }
 
 #[derive(Debug, Serialize, Deserialize)]

@@ -10,10 +10,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, ChildStdout, Command, Stdio};
 
 fn washed(count: u32) -> Body {
-    Body::Washed {
-        kind: kind("manicure"),
-        count,
-    }
+    Body::Washed { kind: kind("manicure"), count }
 }
 
 fn last_seq(book: &Book) -> u64 {
@@ -45,18 +42,10 @@ fn a_folder_takes_one_book() {
 fn an_act_that_comes_twice_is_written_once() {
     let (_folder, book) = new_book();
     let first = write(&book, stamp(1, 0), vec![washed(1), washed(2)]).unwrap();
-    assert_eq!(
-        (first.first_seq, first.last_seq, first.already),
-        (2, 3, false)
-    );
+    assert_eq!((first.first_seq, first.last_seq, first.already), (2, 3, false));
     // From another station clock, with other facts: the id alone says that it is the same.
-    let again = book
-        .act::<BookError>(stamp(1, 5), |_, _| panic!("not asked again"))
-        .unwrap();
-    assert_eq!(
-        (again.first_seq, again.last_seq, again.already),
-        (2, 3, true)
-    );
+    let again = book.act::<BookError>(stamp(1, 5), |_, _| panic!("not asked again")).unwrap();
+    assert_eq!((again.first_seq, again.last_seq, again.already), (2, 3, true));
     assert_eq!(last_seq(&book), 3);
 }
 
@@ -71,29 +60,20 @@ fn an_act_that_is_refused_writes_nothing() {
     });
     assert!(matches!(refused, Err(BookError::Unfit(_))));
     let empty = book
-        .act::<BookError>(stamp(2, 0), |_, draft| {
-            draft.put(DrawerKind::Note, b"x").map(drop)
-        })
+        .act::<BookError>(stamp(2, 0), |_, draft| draft.put(DrawerKind::Note, b"x").map(drop))
         .unwrap();
-    assert_eq!(
-        (empty.first_seq, empty.last_seq, empty.already),
-        (2, 1, false)
-    );
+    assert_eq!((empty.first_seq, empty.last_seq, empty.already), (2, 1, false));
     assert_eq!(last_seq(&book), 1);
     drop(book);
     let conn = rusqlite::Connection::open(folder.path().join(logbook::book::FILE)).unwrap();
-    let entries: i64 = conn
-        .query_row("SELECT COUNT(*) FROM drawer", [], |row| row.get(0))
-        .unwrap();
+    let entries: i64 = conn.query_row("SELECT COUNT(*) FROM drawer", [], |row| row.get(0)).unwrap();
     assert_eq!(entries, 0);
 }
 
 #[test]
 fn what_does_not_fit_into_a_fact_is_refused() {
     let (_folder, book) = new_book();
-    let zone = |zone: &str| Body::ZoneSet {
-        zone: zone.to_owned(),
-    };
+    let zone = |zone: &str| Body::ZoneSet { zone: zone.to_owned() };
     for bad in [zone(""), zone(&"x".repeat(81)), zone("a\nb")] {
         let refused = write(&book, stamp(1, 0), vec![washed(1), bad]);
         assert!(matches!(refused, Err(BookError::Unfit(_))));
@@ -121,11 +101,7 @@ fn a_reader_sees_one_moment() {
     book.read::<_, BookError>(|view| {
         assert_eq!(view.last_seq()?, 1);
         write(&other, stamp(1, 0), vec![washed(1)])?;
-        assert_eq!(
-            view.last_seq()?,
-            1,
-            "what others write meanwhile is not seen"
-        );
+        assert_eq!(view.last_seq()?, 1, "what others write meanwhile is not seen");
         assert_eq!(view.kinds()?, vec![]);
         Ok(())
     })
@@ -137,26 +113,15 @@ fn a_reader_sees_one_moment() {
 fn an_act_sees_what_was_written_before_it() {
     let (folder, book) = new_book();
     let other = Book::open(folder.path()).unwrap();
-    write(
-        &other,
-        stamp(1, 0),
-        vec![Body::Packed {
-            pouches: vec![packed(1)],
-        }],
-    )
-    .unwrap();
+    write(&other, stamp(1, 0), vec![Body::Packed { pouches: vec![packed(1)] }]).unwrap();
     book.act::<BookError>(stamp(2, 1), |view, draft| {
         let bagged = view.pouches_in(&[SetState::Bagged])?;
         assert_eq!(bagged.len(), 1);
-        draft.fact(Body::TakenApart {
-            pouches: vec![bagged[0].pouch],
-        });
+        draft.fact(Body::TakenApart { pouches: vec![bagged[0].pouch] });
         Ok(())
     })
     .unwrap();
-    let other_sees = other
-        .read::<_, BookError>(|view| view.pouch(id(1)))
-        .unwrap();
+    let other_sees = other.read::<_, BookError>(|view| view.pouch(id(1))).unwrap();
     assert_eq!(other_sees.unwrap().ended, Some(at(1)));
 }
 
@@ -174,16 +139,12 @@ fn codes_go_round_without_naming_two_pouches() {
                 pouch.code = code;
                 pouch
             });
-            draft.fact(Body::Packed {
-                pouches: pouches.collect(),
-            });
+            draft.fact(Body::Packed { pouches: pouches.collect() });
             Ok(())
         })
         .unwrap();
     }
-    let all = book
-        .read::<_, BookError>(|view| view.free_codes(40_000))
-        .unwrap();
+    let all = book.read::<_, BookError>(|view| view.free_codes(40_000)).unwrap();
     assert_eq!(all.len(), 36_864 - 120, "every code that is not about");
     assert!(all.iter().all(|code| seen.insert(*code)));
 }
@@ -210,10 +171,7 @@ fn writer(folder: &Path, from: u32, many: u32) -> (Child, BufReader<ChildStdout>
 
 /// The number of the act that a line acknowledges; a line cut by the kill acknowledges nothing.
 fn acknowledged(line: &str) -> Option<u32> {
-    line.strip_prefix("written ")?
-        .strip_suffix('\n')?
-        .parse()
-        .ok()
+    line.strip_prefix("written ")?.strip_suffix('\n')?.parse().ok()
 }
 
 #[test]
@@ -225,13 +183,8 @@ fn the_other_process() {
     for act in number(FROM)..number(FROM) + number(MANY) {
         book.act::<BookError>(stamp(act, 0), |_, draft| {
             let sign = draft.put(DrawerKind::Sign, &[65; 500])?;
-            draft.fact(Body::PersonJoined {
-                person: id(act),
-                sign,
-            });
-            draft.fact(Body::Packed {
-                pouches: vec![packed(act)],
-            });
+            draft.fact(Body::PersonJoined { person: id(act), sign });
+            draft.fact(Body::Packed { pouches: vec![packed(act)] });
             draft.fact(washed(1));
             Ok(())
         })
@@ -282,9 +235,7 @@ fn nothing_acknowledged_is_lost_to_a_kill() {
 }
 
 fn facts_of(book: &Book, act: ActId) -> usize {
-    book.read::<_, BookError>(|view| view.facts_of_act(act))
-        .unwrap()
-        .len()
+    book.read::<_, BookError>(|view| view.facts_of_act(act)).unwrap().len()
 }
 
 #[test]
@@ -292,11 +243,7 @@ fn two_programs_write_without_a_gap() {
     let folder = tempfile::tempdir().unwrap();
     let book = begin(folder.path());
     let many = 40;
-    let plenty = Body::Counted {
-        kind: kind("manicure"),
-        used: 1_000,
-        washed: 1_000,
-    };
+    let plenty = Body::Counted { kind: kind("manicure"), used: 1_000, washed: 1_000 };
     write(&book, stamp(90_000, 0), vec![plenty]).unwrap();
     let (mut child, _said) = writer(folder.path(), 50_000, many);
     std::thread::scope(|scope| {
@@ -318,10 +265,7 @@ fn two_programs_write_without_a_gap() {
     assert_eq!(verified.facts, u64::from(many) * (2 + PARTS as u64) + 2);
     let kinds = book.read::<_, BookError>(|view| view.kinds()).unwrap();
     // Each washing adds one, each packing takes one.
-    assert_eq!(
-        (kinds[0].used, kinds[0].washed),
-        (1_000 - many * 3, 1_000 + many * 2)
-    );
+    assert_eq!((kinds[0].used, kinds[0].washed), (1_000 - many * 3, 1_000 + many * 2));
 }
 
 /// A book folded by another version is folded again when it is opened, and says so.

@@ -72,11 +72,7 @@ fn salon() -> impl Strategy<Value = Body> {
 }
 
 fn machines() -> impl Strategy<Value = Body> {
-    let air = select(vec![
-        AirRemoval::Vacuum,
-        AirRemoval::Gravity,
-        AirRemoval::NotKnown,
-    ]);
+    let air = select(vec![AirRemoval::Vacuum, AirRemoval::Gravity, AirRemoval::NotKnown]);
     prop_oneof![
         (any_id(), count(), air, any::<bool>(), option::of(count())).prop_map(
             |(machine, number, air_removal, writes_files, most_pouches)| Body::MachineAdded {
@@ -128,24 +124,11 @@ fn sets() -> impl Strategy<Value = Body> {
 fn runs() -> impl Strategy<Value = Body> {
     let programme = option::of(Just("134 pouched".to_owned()));
     prop_oneof![
-        (
-            any_id(),
-            any_id(),
-            count(),
-            programme,
-            contents(),
-            pouch_list()
-        )
-            .prop_map(|(run, machine, number, programme, contents, pouches)| {
-                Body::RunStarted {
-                    run,
-                    machine,
-                    number,
-                    programme,
-                    contents,
-                    pouches,
-                }
-            }),
+        (any_id(), any_id(), count(), programme, contents(), pouch_list()).prop_map(
+            |(run, machine, number, programme, contents, pouches)| {
+                Body::RunStarted { run, machine, number, programme, contents, pouches }
+            }
+        ),
         any_id().prop_map(|run| Body::RunUnloaded { run }),
         (
             any_id(),
@@ -184,24 +167,16 @@ fn records() -> impl Strategy<Value = Body> {
     let way = select(vec![Way::Page, Way::Command, Way::Folder]);
     let bytes = 0..=i64::MAX as u64;
     prop_oneof![
-        (
-            record(),
-            drawer(),
-            bytes,
-            way,
-            option::of(record()),
-            0_u32..4
-        )
-            .prop_map(
-                |(record, kept, bytes, way, continues, cycles)| Body::RecordTaken {
-                    record,
-                    kept,
-                    bytes,
-                    way,
-                    continues,
-                    cycles,
-                }
-            ),
+        (record(), drawer(), bytes, way, option::of(record()), 0_u32..4).prop_map(
+            |(record, kept, bytes, way, continues, cycles)| Body::RecordTaken {
+                record,
+                kept,
+                bytes,
+                way,
+                continues,
+                cycles,
+            }
+        ),
         (record(), 0_u32..4, any_id()).prop_map(|(record, cycle, run)| Body::RecordClaimed {
             record,
             cycle,
@@ -243,11 +218,7 @@ fn judged() -> impl Strategy<Value = Judged> {
     let basis = prop_oneof![
         (record(), 0_u32..4).prop_map(|(record, cycle)| Basis::Record { record, cycle }),
         (any::<i64>(), any::<i64>(), option::of(any::<i64>())).prop_map(
-            |(lowest_mc, held_s, press_pa)| Basis::Reading {
-                lowest_mc,
-                held_s,
-                press_pa
-            }
+            |(lowest_mc, held_s, press_pa)| Basis::Reading { lowest_mc, held_s, press_pa }
         ),
     ];
     let outcome = select(vec![
@@ -257,12 +228,8 @@ fn judged() -> impl Strategy<Value = Judged> {
         Outcome::LeakPass,
         Outcome::LeakFail,
     ]);
-    let drying = select(vec![
-        DryingRan::AsSet,
-        DryingRan::Short,
-        DryingRan::None,
-        DryingRan::CannotTell,
-    ]);
+    let drying =
+        select(vec![DryingRan::AsSet, DryingRan::Short, DryingRan::None, DryingRan::CannotTell]);
     let reason = (
         select(cycle::finding::Code::ALL.to_vec()),
         option::of(any::<(i64, i64)>()),
@@ -353,19 +320,11 @@ fn packed_round() -> impl Strategy<Value = Vec<Vec<Body>>> {
                 pouches: ids.clone(),
             }],
             vec![Body::RunUnloaded { run: id(1) }],
-            vec![Body::Released {
-                run: id(1),
-                pouches: ids.clone(),
-                use_until: None,
-            }],
+            vec![Body::Released { run: id(1), pouches: ids.clone(), use_until: None }],
         ];
-        acts.extend(ids.into_iter().map(|pouch| {
-            vec![Body::Opened {
-                pouch,
-                visit: id(1),
-                chair: None,
-            }]
-        }));
+        acts.extend(
+            ids.into_iter().map(|pouch| vec![Body::Opened { pouch, visit: id(1), chair: None }]),
+        );
         acts
     })
 }

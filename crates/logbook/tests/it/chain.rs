@@ -54,8 +54,7 @@ fn first_bad(folder: &TempDir, conn: Connection) -> Option<u64> {
 fn lines() -> i64 {
     static LINES: LazyLock<i64> = LazyLock::new(|| {
         let (_folder, conn) = opened_by_force();
-        conn.query_row("SELECT MAX(seq) FROM facts", [], |row| row.get(0))
-            .unwrap()
+        conn.query_row("SELECT MAX(seq) FROM facts", [], |row| row.get(0)).unwrap()
     });
     *LINES
 }
@@ -198,11 +197,7 @@ fn any_line_put_in_between() {
 fn a_whole_book_says_so() {
     let (folder, conn) = opened_by_force();
     let hash: Vec<u8> = conn
-        .query_row(
-            "SELECT hash FROM facts ORDER BY seq DESC LIMIT 1",
-            [],
-            |row| row.get(0),
-        )
+        .query_row("SELECT hash FROM facts ORDER BY seq DESC LIMIT 1", [], |row| row.get(0))
         .unwrap();
     let verified = found(&folder, conn);
     assert!(verified.ok);
@@ -211,11 +206,7 @@ fn a_whole_book_says_so() {
     assert_eq!(verified.last_at, Some(crate::common::at(101)));
     let head: String = hash.iter().map(|byte| format!("{byte:02x}")).collect();
     assert_eq!(verified.head, Some(head));
-    assert_eq!(
-        verify(&file(folder.path())).unwrap().facts,
-        verified.facts,
-        "by its file"
-    );
+    assert_eq!(verify(&file(folder.path())).unwrap().facts, verified.facts, "by its file");
 }
 
 /// An inspector gets the book on a stick that cannot be written. (Somebody who may write
@@ -250,11 +241,7 @@ fn a_line_that_nobody_folded_is_found() {
 fn what_is_no_book_is_an_error() {
     let folder = tempfile::tempdir().unwrap();
     assert!(matches!(verify(folder.path()), Err(BookError::Missing(_))));
-    std::fs::write(
-        file(folder.path()),
-        b"not a book at all, but a text of some length",
-    )
-    .unwrap();
+    std::fs::write(file(folder.path()), b"not a book at all, but a text of some length").unwrap();
     assert!(verify(folder.path()).is_err());
     std::fs::write(file(folder.path()), b"").unwrap();
     assert!(verify(folder.path()).is_err());
@@ -264,18 +251,11 @@ fn what_is_no_book_is_an_error() {
 #[test]
 fn lines_cut_off_keep_the_book_closed() {
     let (folder, conn) = opened_by_force();
-    conn.execute(
-        "DELETE FROM facts WHERE seq = (SELECT MAX(seq) FROM facts)",
-        [],
-    )
-    .unwrap();
+    conn.execute("DELETE FROM facts WHERE seq = (SELECT MAX(seq) FROM facts)", []).unwrap();
     conn.close().unwrap();
     let known = u64::try_from(lines()).unwrap();
     match Book::open(folder.path()) {
-        Err(BookError::LinesMissing {
-            known: noted,
-            found,
-        }) => {
+        Err(BookError::LinesMissing { known: noted, found }) => {
             assert_eq!((noted, found), (known, known - 1));
         }
         other => panic!("{:?}", other.err()),
@@ -290,18 +270,9 @@ fn the_tables_refuse_to_be_changed() {
     let conn = Connection::open(file(folder.path())).unwrap();
     let copy = "salon, act, part, kind, version, happened_ms, written_ms, station, sign, known, body, prev, hash";
     for (statement, why) in [
-        (
-            "UPDATE facts SET known = 'read' WHERE seq = 3".to_owned(),
-            "never changed",
-        ),
-        (
-            "UPDATE OR REPLACE facts SET seq = 4 WHERE seq = 3".to_owned(),
-            "never changed",
-        ),
-        (
-            "DELETE FROM facts WHERE seq = 3".to_owned(),
-            "never deleted",
-        ),
+        ("UPDATE facts SET known = 'read' WHERE seq = 3".to_owned(), "never changed"),
+        ("UPDATE OR REPLACE facts SET seq = 4 WHERE seq = 3".to_owned(), "never changed"),
+        ("DELETE FROM facts WHERE seq = 3".to_owned(), "never deleted"),
         ("DELETE FROM facts".to_owned(), "never deleted"),
         (
             format!(
@@ -324,10 +295,7 @@ fn the_tables_refuse_to_be_changed() {
             ),
             "follows the one before",
         ),
-        (
-            "UPDATE drawer SET content = x'00'".to_owned(),
-            "never changed",
-        ),
+        ("UPDATE drawer SET content = x'00'".to_owned(), "never changed"),
         (
             "REPLACE INTO drawer SELECT entry, kind, key, x'00' FROM drawer".to_owned(),
             "never replaced",
@@ -346,10 +314,7 @@ fn a_drawer_entry_is_forgotten() {
     let (folder, book) = new_book();
     book.act::<BookError>(stamp(1, 1), |_, draft| {
         let sign = draft.put(DrawerKind::Sign, b"Ana Quispe")?;
-        draft.fact(Body::PersonJoined {
-            person: id(1),
-            sign,
-        });
+        draft.fact(Body::PersonJoined { person: id(1), sign });
         Ok(())
     })
     .unwrap();
@@ -365,10 +330,7 @@ fn a_drawer_entry_is_forgotten() {
     };
     assert_eq!(sign(&book).as_deref(), Some("Ana Quispe"));
     assert!(in_files());
-    let fact = book
-        .read::<_, BookError>(|view| view.fact(2))
-        .unwrap()
-        .unwrap();
+    let fact = book.read::<_, BookError>(|view| view.fact(2)).unwrap().unwrap();
     let Body::PersonJoined { sign: kept, .. } = fact.body else {
         panic!("{fact:?}");
     };
@@ -385,8 +347,7 @@ fn a_drawer_entry_is_forgotten() {
 #[test]
 fn a_changed_drawer_entry_is_not_shown() {
     let (folder, conn) = opened_by_force();
-    conn.execute("UPDATE drawer SET content = x'41' WHERE kind = 'sign'", [])
-        .unwrap();
+    conn.execute("UPDATE drawer SET content = x'41' WHERE kind = 'sign'", []).unwrap();
     conn.close().unwrap();
     let book = Book::open(folder.path()).unwrap();
     let people = book.read::<_, BookError>(|view| view.people());
@@ -397,34 +358,11 @@ fn a_changed_drawer_entry_is_not_shown() {
 #[test]
 fn a_changed_line_is_not_folded_again() {
     let (folder, conn) = opened_by_force();
-    conn.execute(
-        "UPDATE facts SET body = replace(body, ':', ': ') WHERE seq = 5",
-        [],
-    )
-    .unwrap();
-    let bad = FirstBad {
-        seq: 5,
-        why: "its body is not in the form that is written".to_owned(),
-    };
+    conn.execute("UPDATE facts SET body = replace(body, ':', ': ') WHERE seq = 5", []).unwrap();
+    let bad = FirstBad { seq: 5, why: "its body is not in the form that is written".to_owned() };
     assert_eq!(found(&folder, conn).first_bad, Some(bad));
     let book = Book::open(folder.path()).unwrap();
-    assert!(matches!(
-        book.rebuild(),
-        Err(BookError::Damaged { seq: 5, .. })
-    ));
-    let washed = Body::Washed {
-        kind: kind("manicure"),
-        count: 1,
-    };
-    write(
-        &book,
-        stamp(50, 200),
-        vec![
-            washed,
-            Body::Packed {
-                pouches: vec![packed(60)],
-            },
-        ],
-    )
-    .unwrap();
+    assert!(matches!(book.rebuild(), Err(BookError::Damaged { seq: 5, .. })));
+    let washed = Body::Washed { kind: kind("manicure"), count: 1 };
+    write(&book, stamp(50, 200), vec![washed, Body::Packed { pouches: vec![packed(60)] }]).unwrap();
 }

@@ -20,11 +20,8 @@ fn tables(folder: &Path) -> Vec<(String, Vec<Vec<Value>>)> {
              AND name NOT IN ('facts', 'drawer', 'migration') ORDER BY name",
         )
         .unwrap();
-    let names: Vec<String> = names
-        .query_map([], |row| row.get(0))
-        .unwrap()
-        .collect::<Result<_, _>>()
-        .unwrap();
+    let names: Vec<String> =
+        names.query_map([], |row| row.get(0)).unwrap().collect::<Result<_, _>>().unwrap();
     assert_eq!(names.len(), 18, "{names:?}");
     names
         .into_iter()
@@ -123,16 +120,10 @@ fn up_to(steps: usize) -> (tempfile::TempDir, Book) {
         writes_files: false,
         most_pouches: None,
     };
-    let counted = Body::Counted {
-        kind: kind("manicure"),
-        used: 2,
-        washed: 4,
-    };
+    let counted = Body::Counted { kind: kind("manicure"), used: 2, washed: 4 };
     write(&book, stamp(100, 0), vec![machine, counted]).unwrap();
     let acts = [
-        Body::Packed {
-            pouches: (1..4).map(packed).collect(),
-        },
+        Body::Packed { pouches: (1..4).map(packed).collect() },
         Body::RunStarted {
             run: id(1),
             machine: id(1),
@@ -142,11 +133,7 @@ fn up_to(steps: usize) -> (tempfile::TempDir, Book) {
             pouches: pouches.clone(),
         },
         Body::RunUnloaded { run: id(1) },
-        Body::Released {
-            run: id(1),
-            pouches,
-            use_until: None,
-        },
+        Body::Released { run: id(1), pouches, use_until: None },
     ];
     for (number, body) in (1..).zip(acts).take(steps) {
         write(&book, stamp(number, number.into()), vec![body]).unwrap();
@@ -155,34 +142,19 @@ fn up_to(steps: usize) -> (tempfile::TempDir, Book) {
 }
 
 fn set_aside(why: StopReason) -> Body {
-    Body::SetAside {
-        pouches: vec![id(1)],
-        run: None,
-        why,
-    }
+    Body::SetAside { pouches: vec![id(1)], run: None, why }
 }
 
 fn lifted() -> Body {
-    Body::StopLifted {
-        pouches: vec![id(1)],
-        why: LiftReason::Mistake,
-    }
+    Body::StopLifted { pouches: vec![id(1)], why: LiftReason::Mistake }
 }
 
 fn released() -> Body {
-    Body::Released {
-        run: id(1),
-        pouches: vec![id(1)],
-        use_until: None,
-    }
+    Body::Released { run: id(1), pouches: vec![id(1)], use_until: None }
 }
 
 fn opened(visit: u32) -> Body {
-    Body::Opened {
-        pouch: id(1),
-        visit: id(visit),
-        chair: None,
-    }
+    Body::Opened { pouch: id(1), visit: id(visit), chair: None }
 }
 
 fn undone(act: u32) -> Body {
@@ -197,28 +169,17 @@ fn check(steps: usize, facts: &[Body], state: SetState, contradicted: bool) {
         write(&book, stamp(number, number.into()), vec![body.clone()]).unwrap();
     }
     let pouch = read(&book, |view| view.pouch(id(1))).unwrap();
-    assert_eq!(
-        (pouch.state, pouch.contradicted),
-        (state, contradicted),
-        "{facts:?}"
-    );
+    assert_eq!((pouch.state, pouch.contradicted), (state, contradicted), "{facts:?}");
 }
 
 #[test]
 fn two_people_at_once() {
     use SetState::{Bagged, InMachine, Opened, Ready, Retired, SetAside, ToCheck};
     use StopReason::{Mark, NotSure, Recall, ReleaseUndone};
-    let apart = || Body::TakenApart {
-        pouches: vec![id(1)],
-    };
+    let apart = || Body::TakenApart { pouches: vec![id(1)] };
     // Released after it was set aside: stays aside; lifting needs a new release.
     check(3, &[set_aside(NotSure), released()], SetAside, true);
-    check(
-        3,
-        &[set_aside(NotSure), released(), lifted()],
-        ToCheck,
-        true,
-    );
+    check(3, &[set_aside(NotSure), released(), lifted()], ToCheck, true);
     check(3, &[set_aside(NotSure), lifted(), released()], Ready, false);
     // Lifting returns to where it was.
     check(1, &[set_aside(NotSure), lifted()], Bagged, false);
@@ -228,25 +189,10 @@ fn two_people_at_once() {
     check(4, &[opened(5), set_aside(Recall), lifted()], Opened, false);
     // What failed is never lifted, even if another stop was there first.
     check(3, &[set_aside(Mark), lifted()], SetAside, true);
-    check(
-        3,
-        &[set_aside(NotSure), set_aside(Mark), lifted()],
-        SetAside,
-        true,
-    );
-    check(
-        3,
-        &[set_aside(Mark), set_aside(NotSure), lifted()],
-        SetAside,
-        true,
-    );
+    check(3, &[set_aside(NotSure), set_aside(Mark), lifted()], SetAside, true);
+    check(3, &[set_aside(Mark), set_aside(NotSure), lifted()], SetAside, true);
     // Set aside in the machine, then unloaded: stays aside.
-    check(
-        2,
-        &[set_aside(NotSure), Body::RunUnloaded { run: id(1) }],
-        SetAside,
-        false,
-    );
+    check(2, &[set_aside(NotSure), Body::RunUnloaded { run: id(1) }], SetAside, false);
     // Opened although it was set aside, or never released.
     check(4, &[set_aside(Recall), opened(5)], SetAside, true);
     check(3, &[opened(5)], Opened, true);
@@ -260,9 +206,7 @@ fn two_people_at_once() {
 #[test]
 fn taken_back() {
     use SetState::{Bagged, InMachine, Opened, Ready, Retired, SetAside, ToCheck};
-    let apart = || Body::TakenApart {
-        pouches: vec![id(1)],
-    };
+    let apart = || Body::TakenApart { pouches: vec![id(1)] };
     check(1, &[undone(1)], Retired, false);
     check(2, &[undone(2)], Bagged, false);
     check(3, &[undone(3)], InMachine, false);
@@ -274,53 +218,27 @@ fn taken_back() {
     check(4, &[opened(5), undone(11), undone(12)], Ready, false);
     // A release, a stop and a lifting are not taken back by an undoing alone.
     check(4, &[undone(4)], Ready, false);
-    check(
-        3,
-        &[set_aside(StopReason::NotSure), undone(11)],
-        SetAside,
-        false,
-    );
+    check(3, &[set_aside(StopReason::NotSure), undone(11)], SetAside, false);
     // The state has moved on: it stays, and is marked.
     check(2, &[undone(1)], InMachine, true);
     check(3, &[undone(2)], ToCheck, true);
     check(4, &[undone(3)], Ready, true);
-    check(
-        4,
-        &[opened(5), set_aside(StopReason::Recall), undone(11)],
-        SetAside,
-        true,
-    );
-    check(
-        4,
-        &[apart(), set_aside(StopReason::Recall), undone(11)],
-        Retired,
-        true,
-    );
+    check(4, &[opened(5), set_aside(StopReason::Recall), undone(11)], SetAside, true);
+    check(4, &[apart(), set_aside(StopReason::Recall), undone(11)], Retired, true);
     check(4, &[opened(5), opened(6), undone(11)], Opened, true);
 }
 
 #[test]
 fn counts_go_round() {
-    let washed = |count| Body::Washed {
-        kind: kind("manicure"),
-        count,
-    };
-    let counted = |used, washed| Body::Counted {
-        kind: kind("manicure"),
-        used,
-        washed,
-    };
+    let washed = |count| Body::Washed { kind: kind("manicure"), count };
+    let counted = |used, washed| Body::Counted { kind: kind("manicure"), used, washed };
     let check = |steps, facts: &[Body], used, washed| {
         let (_folder, book) = up_to(steps);
         for (number, body) in (11..).zip(facts) {
             write(&book, stamp(number, number.into()), vec![body.clone()]).unwrap();
         }
         let kinds = read(&book, |view| view.kinds());
-        assert_eq!(
-            (kinds[0].used, kinds[0].washed),
-            (used, washed),
-            "{facts:?}"
-        );
+        assert_eq!((kinds[0].used, kinds[0].washed), (used, washed), "{facts:?}");
     };
     check(0, &[], 2, 4);
     check(1, &[], 2, 1);
@@ -335,15 +253,11 @@ fn counts_go_round() {
     check(4, &[opened(5)], 3, 1);
     check(4, &[opened(5), undone(11)], 2, 1);
     // Opened and later taken apart: one set, in the bin once.
-    let apart = Body::TakenApart {
-        pouches: vec![id(1)],
-    };
+    let apart = Body::TakenApart { pouches: vec![id(1)] };
     check(4, &[opened(5), apart.clone()], 3, 1);
     check(4, &[apart, opened(5)], 3, 1);
     // Packed more than the book thought were washed.
-    let six = Body::Packed {
-        pouches: (11..17).map(packed).collect(),
-    };
+    let six = Body::Packed { pouches: (11..17).map(packed).collect() };
     check(0, std::slice::from_ref(&six), 2, 0);
     check(0, &[six, undone(11)], 2, 4);
 }
@@ -360,9 +274,8 @@ fn a_pouch_said_to_be_in_two_runs_is_reached_by_both() {
         pouches: vec![id(1)],
     };
     write(&book, stamp(11, 11), vec![second, opened(5)]).unwrap();
-    let reached = read(&book, |view| {
-        view.recall_input(id(1), crate::common::at(0), crate::common::at(60))
-    });
+    let reached =
+        read(&book, |view| view.recall_input(id(1), crate::common::at(0), crate::common::at(60)));
     let visits: Vec<usize> = reached.iter().map(|run| run.visits.len()).collect();
     assert_eq!(visits, [1, 1]);
     let pouch = read(&book, |view| view.pouch(id(1))).unwrap();

@@ -22,11 +22,8 @@ fn the_whole_loop_in_a_file() {
     let again = Book::open(folder.path()).unwrap();
     assert_eq!(again.folded_again(), None, "nothing to fold again");
     assert_eq!(
-        book.read::<_, BookError>(|view| view.pouches_in(&SetState::ALL))
-            .unwrap(),
-        again
-            .read::<_, BookError>(|view| view.pouches_in(&SetState::ALL))
-            .unwrap(),
+        book.read::<_, BookError>(|view| view.pouches_in(&SetState::ALL)).unwrap(),
+        again.read::<_, BookError>(|view| view.pouches_in(&SetState::ALL)).unwrap(),
     );
 }
 
@@ -44,10 +41,7 @@ pub fn story(book: &Book) {
 fn set_up(book: &Book) {
     book.act::<BookError>(stamp(1, 0), |_, draft| {
         let sign = draft.put(DrawerKind::Sign, "Mỹ".as_bytes())?;
-        draft.fact(Body::PersonJoined {
-            person: id(1),
-            sign,
-        });
+        draft.fact(Body::PersonJoined { person: id(1), sign });
         draft.fact(Body::MachineAdded {
             machine: id(MACHINE),
             number: 1,
@@ -55,15 +49,8 @@ fn set_up(book: &Book) {
             writes_files: true,
             most_pouches: Some(6),
         });
-        draft.fact(Body::SetsOwned {
-            kind: kind("manicure"),
-            count: 9,
-        });
-        draft.fact(Body::Counted {
-            kind: kind("manicure"),
-            used: 5,
-            washed: 0,
-        });
+        draft.fact(Body::SetsOwned { kind: kind("manicure"), count: 9 });
+        draft.fact(Body::Counted { kind: kind("manicure"), used: 5, washed: 0 });
         Ok(())
     })
     .unwrap();
@@ -81,28 +68,18 @@ fn set_up(book: &Book) {
 fn counts(book: &Book) -> (Option<u32>, u32, u32) {
     let kinds = book.read::<_, BookError>(|view| view.kinds()).unwrap();
     let count = kinds.iter().find(|count| count.kind == kind("manicure"));
-    count
-        .map(|count| (count.owned, count.used, count.washed))
-        .unwrap()
+    count.map(|count| (count.owned, count.used, count.washed)).unwrap()
 }
 
 fn state(book: &Book, pouch: u32) -> SetState {
-    book.read::<_, BookError>(|view| view.pouch(id(pouch)))
-        .unwrap()
-        .unwrap()
-        .state
+    book.read::<_, BookError>(|view| view.pouch(id(pouch))).unwrap().unwrap().state
 }
 
 fn wash_and_pack(book: &Book) {
-    let washed = Body::Washed {
-        kind: kind("manicure"),
-        count: 4,
-    };
+    let washed = Body::Washed { kind: kind("manicure"), count: 4 };
     write(book, stamp(2, 10), vec![washed]).unwrap();
     assert_eq!(counts(book), (Some(9), 1, 4));
-    let codes = book
-        .read::<_, BookError>(|view| view.free_codes(3))
-        .unwrap();
+    let codes = book.read::<_, BookError>(|view| view.free_codes(3)).unwrap();
     let pouches = (100..103)
         .zip(&codes)
         .map(|(number, code)| {
@@ -125,9 +102,8 @@ fn wash_and_pack(book: &Book) {
 }
 
 fn run(book: &Book) {
-    let number = book
-        .read::<_, BookError>(|view| view.next_run_number(id(MACHINE), at(-60)))
-        .unwrap();
+    let number =
+        book.read::<_, BookError>(|view| view.next_run_number(id(MACHINE), at(-60))).unwrap();
     assert_eq!(number, 1);
     let started = Body::RunStarted {
         run: id(RUN),
@@ -186,9 +162,8 @@ pub fn verdict(run: Option<RunId>, record: RecordHash, outcome: Outcome) -> Judg
 fn record_and_verdict(book: &Book) {
     let bytes = b"abc";
     // The digest of these three letters stands in FIPS 180-2, B.1.
-    let hash: RecordHash = "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
-        .parse()
-        .unwrap();
+    let hash: RecordHash =
+        "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad".parse().unwrap();
     book.act::<BookError>(stamp(6, 71), |_, draft| {
         let kept = draft.put(DrawerKind::Record, bytes)?;
         draft.fact(Body::RecordTaken {
@@ -205,10 +180,7 @@ fn record_and_verdict(book: &Book) {
     book.read::<_, BookError>(|view| {
         let waiting = view.taken_unclaimed()?;
         assert_eq!(waiting.len(), 1);
-        assert_eq!(
-            view.drawer(waiting[0].kept.entry)?.as_deref(),
-            Some(&bytes[..])
-        );
+        assert_eq!(view.drawer(waiting[0].kept.entry)?.as_deref(), Some(&bytes[..]));
         assert!(view.record_by_hash(hash)?.is_some());
         assert_eq!(view.records_shorter_than(1_000)?.len(), 1);
         assert_eq!(view.records_shorter_than(bytes.len() as u64)?.len(), 0);
@@ -216,11 +188,7 @@ fn record_and_verdict(book: &Book) {
     })
     .unwrap();
     let claimed = vec![
-        Body::RecordClaimed {
-            record: hash,
-            cycle: 0,
-            run: id(RUN),
-        },
+        Body::RecordClaimed { record: hash, cycle: 0, run: id(RUN) },
         Body::Judged(Box::new(verdict(Some(id(RUN)), hash, Outcome::Lethal))),
     ];
     write(book, stamp(7, 72), claimed).unwrap();
@@ -251,16 +219,8 @@ fn release_all_but_one(book: &Book) {
     };
     let facts = vec![
         looked.clone(),
-        Body::SetAside {
-            pouches: vec![id(102)],
-            run: None,
-            why: StopReason::Torn,
-        },
-        Body::Released {
-            run: id(RUN),
-            pouches: vec![id(100), id(101)],
-            use_until: None,
-        },
+        Body::SetAside { pouches: vec![id(102)], run: None, why: StopReason::Torn },
+        Body::Released { run: id(RUN), pouches: vec![id(100), id(101)], use_until: None },
     ];
     write(book, stamp(8, 75), facts).unwrap();
     assert_eq!(state(book, 100), SetState::Ready);
@@ -268,36 +228,24 @@ fn release_all_but_one(book: &Book) {
     book.read::<_, BookError>(|view| {
         assert_eq!(view.looks_of_run(id(RUN))?, vec![looked.clone()]);
         assert_eq!(view.runs_open()?.len(), 0);
-        assert_eq!(
-            view.last_runs(id(MACHINE), Some("134 pouched"), 5)?.len(),
-            1
-        );
+        assert_eq!(view.last_runs(id(MACHINE), Some("134 pouched"), 5)?.len(), 1);
         assert_eq!(view.last_runs(id(MACHINE), Some("121"), 5)?.len(), 0);
         assert_eq!(view.last_runs(id(MACHINE), None, 5)?.len(), 1);
         Ok(())
     })
     .unwrap();
     // A torn pouch has no way back; lifting it is kept, marked, and without effect.
-    let lifted = Body::StopLifted {
-        pouches: vec![id(102)],
-        why: LiftReason::Mistake,
-    };
+    let lifted = Body::StopLifted { pouches: vec![id(102)], why: LiftReason::Mistake };
     write(book, stamp(9, 76), vec![lifted]).unwrap();
     assert_eq!(state(book, 102), SetState::SetAside);
-    let apart = Body::TakenApart {
-        pouches: vec![id(102)],
-    };
+    let apart = Body::TakenApart { pouches: vec![id(102)] };
     write(book, stamp(10, 77), vec![apart]).unwrap();
     assert_eq!(state(book, 102), SetState::Retired);
     assert_eq!(counts(book), (Some(9), 2, 1));
 }
 
 fn open_and_recall(book: &Book) {
-    let opened = Body::Opened {
-        pouch: id(100),
-        visit: id(500),
-        chair: Some(3),
-    };
+    let opened = Body::Opened { pouch: id(100), visit: id(500), chair: Some(3) };
     write(book, stamp(11, 90), vec![opened]).unwrap();
     assert_eq!(state(book, 100), SetState::Opened);
     assert_eq!(counts(book), (Some(9), 3, 1));
@@ -319,15 +267,8 @@ fn open_and_recall(book: &Book) {
         Ok(())
     })
     .unwrap();
-    assert_eq!(
-        state(book, 100),
-        SetState::SetAside,
-        "stopped, the visit kept"
-    );
-    let lifted = Body::StopLifted {
-        pouches: vec![id(100), id(101)],
-        why: LiftReason::Mistake,
-    };
+    assert_eq!(state(book, 100), SetState::SetAside, "stopped, the visit kept");
+    let lifted = Body::StopLifted { pouches: vec![id(100), id(101)], why: LiftReason::Mistake };
     write(book, stamp(13, 96), vec![lifted]).unwrap();
     assert_eq!(state(book, 100), SetState::Opened);
     assert_eq!(state(book, 101), SetState::Ready);
@@ -336,15 +277,9 @@ fn open_and_recall(book: &Book) {
 }
 
 fn take_back(book: &Book) {
-    let opened = Body::Opened {
-        pouch: id(101),
-        visit: id(501),
-        chair: None,
-    };
+    let opened = Body::Opened { pouch: id(101), visit: id(501), chair: None };
     write(book, stamp(14, 100), vec![opened]).unwrap();
-    let last = book
-        .read::<_, BookError>(|view| view.last_act_facts(id(77)))
-        .unwrap();
+    let last = book.read::<_, BookError>(|view| view.last_act_facts(id(77))).unwrap();
     assert_eq!(last[0].stamp.act, id(14));
     write(book, stamp(15, 101), vec![Body::Undone { act: id(14) }]).unwrap();
     assert_eq!(state(book, 101), SetState::Ready);

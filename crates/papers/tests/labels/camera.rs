@@ -23,10 +23,7 @@ pub fn draw(svg: &str, (x, y): (f32, f32), dpi: f32) -> Picture {
     let place = tiny_skia::Transform::from_row(scale, 0.0, 0.0, scale, at(x), at(y));
     resvg::render(&tree, place, &mut dots.as_mut());
     let grey = dots.pixels().iter().map(|dot| f32::from(dot.red()) / 255.0);
-    Picture {
-        side: side as usize,
-        grey: grey.collect(),
-    }
+    Picture { side: side as usize, grey: grey.collect() }
 }
 
 impl Picture {
@@ -45,19 +42,13 @@ impl Picture {
         let (from, to) = (self.side as f32 / 2.0, side as f32 / 2.0);
         let grey = each_dot(side).map(|(x, y)| {
             let (dx, dy) = (x as f32 + 0.5 - to, y as f32 + 0.5 - to);
-            let (sx, sy) = (
-                cos * dx + sin * dy + from - 0.5,
-                cos * dy - sin * dx + from - 0.5,
-            );
+            let (sx, sy) = (cos * dx + sin * dy + from - 0.5, cos * dy - sin * dx + from - 0.5);
             let (fx, fy) = (sx - sx.floor(), sy - sy.floor());
             let (ix, iy) = (sx.floor() as isize, sy.floor() as isize);
             let row = |y| self.at(ix, y) * (1.0 - fx) + self.at(ix + 1, y) * fx;
             row(iy) * (1.0 - fy) + row(iy + 1) * fy
         });
-        Self {
-            side,
-            grey: grey.collect(),
-        }
+        Self { side, grey: grey.collect() }
     }
 
     /// Out of focus: each point becomes a disc of this diameter, in dots.
@@ -71,10 +62,7 @@ impl Picture {
             let sum: f32 = disc.iter().map(|(dx, dy)| self.at(x + dx, y + dy)).sum();
             sum / disc.len() as f32
         });
-        Self {
-            side: self.side,
-            grey: grey.collect(),
-        }
+        Self { side: self.side, grey: grey.collect() }
     }
 
     /// What the decoder of another project reads, when it finds exactly one code.

@@ -37,11 +37,8 @@ fn labels(count: u32) -> Vec<Label> {
 }
 
 /// The sheets, with the upper left corner of 25 mm of the first label that hold its code.
-const SHEETS: [(Sheet, (f32, f32)); 3] = [
-    (Sheet::ROLL_25, (0.0, 0.0)),
-    (Sheet::A4_21, (46.5, 21.7)),
-    (Sheet::LETTER_30, (47.0, 12.9)),
-];
+const SHEETS: [(Sheet, (f32, f32)); 3] =
+    [(Sheet::ROLL_25, (0.0, 0.0)), (Sheet::A4_21, (46.5, 21.7)), (Sheet::LETTER_30, (47.0, 12.9))];
 
 /// The first label of a page, drawn at 300 dpi, turned and out of focus, then read.
 ///
@@ -53,11 +50,7 @@ fn seen(sheet: &Sheet, corner: (f32, f32), label: &Label, (degrees, blur): (f32,
     let dpi = 300.0;
     let pages = label_sheets(std::slice::from_ref(label), sheet, &WORDS, 1).unwrap();
     let finder = 7.0 * sheet.module() as f32 / 25.4 * dpi;
-    draw(&pages[0], corner, dpi)
-        .turned(degrees)
-        .blurred(blur * finder)
-        .read()
-        .unwrap_or_default()
+    draw(&pages[0], corner, dpi).turned(degrees).blurred(blur * finder).read().unwrap_or_default()
 }
 
 #[test]
@@ -65,11 +58,7 @@ fn a_turned_and_blurred_label_is_read() {
     for (sheet, corner) in SHEETS {
         for degrees in [0.0, 8.0, 15.0, 22.5, 30.0, 38.0, 45.0] {
             let text = seen(&sheet, corner, &label(4711), (degrees, 0.08));
-            assert_eq!(
-                read_payload(&text),
-                Ok(label(4711).pouch),
-                "{sheet:?} at {degrees}"
-            );
+            assert_eq!(read_payload(&text), Ok(label(4711).pouch), "{sheet:?} at {degrees}");
         }
     }
 }
@@ -125,9 +114,7 @@ fn a_sheet_that_was_begun_is_not_wasted() {
 #[test]
 fn every_label_is_printed_once_and_in_order() {
     let labels = labels(50);
-    let printed = label_sheets(&labels, &Sheet::A4_21, &WORDS, 4)
-        .unwrap()
-        .concat();
+    let printed = label_sheets(&labels, &Sheet::A4_21, &WORDS, 4).unwrap().concat();
     let mut from = 0;
     for label in &labels {
         let text = format!(">{}<", label.code);
@@ -169,21 +156,9 @@ fn room_to_write_is_left_only_where_the_run_is_not_known() {
 #[test]
 fn the_longest_sentences_fit() {
     let texts = [
-        (
-            "pedicure with bits",
-            "Packed 28 NOV. Look: dry? whole?",
-            ("Machine", "Run"),
-        ),
-        (
-            "juego de manicura",
-            "Embolsado 28\u{a0}NOV. Mire: ¿seca? ¿entera?",
-            ("Máquina", "Ciclo"),
-        ),
-        (
-            "bộ đồ làm móng tay",
-            "Vô túi 28\u{a0}tháng\u{a0}11. Coi: khô? nguyên?",
-            ("Máy", "Mẻ số"),
-        ),
+        ("pedicure with bits", "Packed 28 NOV. Look: dry? whole?", ("Machine", "Run")),
+        ("juego de manicura", "Embolsado 28\u{a0}NOV. Mire: ¿seca? ¿entera?", ("Máquina", "Ciclo")),
+        ("bộ đồ làm móng tay", "Vô túi 28\u{a0}tháng\u{a0}11. Coi: khô? nguyên?", ("Máy", "Mẻ số")),
     ];
     for (kind, sentence, (machine, run)) in texts {
         let one = Label {
@@ -192,11 +167,7 @@ fn the_longest_sentences_fit() {
             code: "9W9W".parse().unwrap(),
             ..label(1)
         };
-        let words = Words {
-            machine,
-            run,
-            ..WORDS
-        };
+        let words = Words { machine, run, ..WORDS };
         for dpi in [300, 600] {
             for (sheet, _) in SHEETS {
                 let sheet = sheet.for_printer(DotsPerInch::new(dpi).unwrap());
@@ -217,35 +188,11 @@ fn what_cannot_be_right_is_not_printed() {
         assert!(refused.to_string().starts_with("Nothing was printed: "));
     };
     use Unprintable as U;
-    check(
-        |_| (),
-        0,
-        |why| {
-            matches!(
-                why,
-                U::Start {
-                    asked: 0,
-                    labels: 21
-                }
-            )
-        },
-    );
+    check(|_| (), 0, |why| matches!(why, U::Start { asked: 0, labels: 21 }));
     check(|_| (), 22, |why| matches!(why, U::Start { asked: 22, .. }));
-    check(
-        |l| l.kind = "set ".repeat(80),
-        1,
-        |why| matches!(why, U::TooLong { .. }),
-    );
-    check(
-        |l| l.sentence = "x".repeat(90),
-        1,
-        |why| matches!(why, U::TooLong { .. }),
-    );
-    check(
-        |l| l.kind = "a\nb".to_owned(),
-        1,
-        |why| matches!(why, U::NotPlain { .. }),
-    );
+    check(|l| l.kind = "set ".repeat(80), 1, |why| matches!(why, U::TooLong { .. }));
+    check(|l| l.sentence = "x".repeat(90), 1, |why| matches!(why, U::TooLong { .. }));
+    check(|l| l.kind = "a\nb".to_owned(), 1, |why| matches!(why, U::NotPlain { .. }));
     check(
         |l| l.sentence = concat!("Ster", "ile!").to_owned(),
         1,
@@ -257,10 +204,7 @@ fn what_cannot_be_right_is_not_printed() {
 
 #[test]
 fn a_text_cannot_break_out_of_the_page() {
-    let one = Label {
-        kind: "</text><script>\"&".to_owned(),
-        ..label(1)
-    };
+    let one = Label { kind: "</text><script>\"&".to_owned(), ..label(1) };
     let page = &label_sheets(&[one], &Sheet::A4_21, &WORDS, 1).unwrap()[0];
     assert!(!page.contains("<script"));
     assert!(page.contains("&lt;/text&gt;&lt;script&gt;&quot;&amp;"));

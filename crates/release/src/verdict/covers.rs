@@ -30,19 +30,12 @@ pub fn proven_for(figures: &Figures, asked: &Asked<'_>) -> Vec<Contents> {
 }
 
 fn air_shows(figures: &Figures) -> bool {
-    figures
-        .findings
-        .iter()
-        .any(|finding| finding.code == Code::AirLeft)
+    figures.findings.iter().any(|finding| finding.code == Code::AirLeft)
 }
 
 fn deep_pulses(figures: &Figures, asked: &Asked<'_>) -> bool {
     let depth = asked.limits.get(Name::DeepPulse);
-    let deep = figures
-        .vacuum_depths_kpa
-        .iter()
-        .filter(|&&kpa| kpa <= depth)
-        .count();
+    let deep = figures.vacuum_depths_kpa.iter().filter(|&&kpa| kpa <= depth).count();
     deep as f64 >= asked.limits.get(Name::DeepPulses)
 }
 
@@ -93,10 +86,7 @@ pub(super) fn why_not(figures: &Figures, asked: &Asked<'_>) -> Finding {
                 figures.hold_s
             )
         };
-        format!(
-            "the hold is met for open solid goods; pouches need {}, {other}",
-            pulses()
-        )
+        format!("the hold is met for open solid goods; pouches need {}, {other}", pulses())
     };
     reason(Code::LoadNotCovered, text)
 }

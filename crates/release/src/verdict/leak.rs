@@ -25,9 +25,7 @@ pub(super) fn judge(figures: &Figures, limits: &Limits) -> Verdict {
     let least = limits.get(Name::LeakTime);
     if seconds + 2.0 * figures.step_s < least {
         return open(
-            said(&format!(
-                "; measured for less than {least:.0} s, which shows too little"
-            )),
+            said(&format!("; measured for less than {least:.0} s, which shows too little")),
             figures,
         );
     }
@@ -42,11 +40,7 @@ pub(super) fn judge(figures: &Figures, limits: &Limits) -> Verdict {
         return open(said(what), figures);
     }
     Verdict {
-        outcome: if rate > limit {
-            Outcome::LeakFail
-        } else {
-            Outcome::LeakPass
-        },
+        outcome: if rate > limit { Outcome::LeakFail } else { Outcome::LeakPass },
         proven_for: Vec::new(),
         conforming: None,
         reasons: with_findings(said(""), figures),

@@ -54,75 +54,39 @@ pub fn judge_reading(reading: &Reading, asked: &Asked<'_>) -> Verdict {
     let text = format!(
         "read off the display: the hold is met for open solid goods; what was inside ({judged_as}) needs deep vacuum pulses that the display reports, or a record"
     );
-    verdict(
-        Outcome::CannotTell,
-        Vec::new(),
-        reason(Code::LoadNotCovered, text),
-    )
+    verdict(Outcome::CannotTell, Vec::new(), reason(Code::LoadNotCovered, text))
 }
 
 fn gravity_s(lowest_c: f64, asked: &Asked<'_>) -> f64 {
-    let name = if lowest_c >= 132.0 {
-        Name::WrappedGravity132
-    } else {
-        Name::WrappedGravity121
-    };
+    let name = if lowest_c >= 132.0 { Name::WrappedGravity132 } else { Name::WrappedGravity121 };
     asked.limits.get(name)
 }
 
 fn verdict(outcome: Outcome, proven_for: Vec<Contents>, decisive: Finding) -> Verdict {
     let conforming = (outcome == Outcome::NotLethal).then_some(false);
-    Verdict {
-        outcome,
-        proven_for,
-        conforming,
-        reasons: vec![decisive],
-    }
+    Verdict { outcome, proven_for, conforming, reasons: vec![decisive] }
 }
 
 fn outcome(reading: &Reading, asked: &Asked<'_>) -> (Outcome, Finding) {
-    let Reading {
-        lowest_c,
-        held_s,
-        pressure_kpa,
-        set_c,
-        ..
-    } = *reading;
+    let Reading { lowest_c, held_s, pressure_kpa, set_c, .. } = *reading;
     let cannot = |code, text: &str| {
-        (
-            Outcome::CannotTell,
-            reason(code, format!("read off the display: {text}")),
-        )
+        (Outcome::CannotTell, reason(code, format!("read off the display: {text}")))
     };
     let numbers = [Some(lowest_c), Some(held_s), pressure_kpa, set_c];
-    if numbers
-        .into_iter()
-        .flatten()
-        .any(|number| !number.is_finite())
-    {
+    if numbers.into_iter().flatten().any(|number| !number.is_finite()) {
         return cannot(Code::Unreadable, "a number that is none");
     }
     let failed = |code, text: String| {
-        (
-            Outcome::NotLethal,
-            reason(code, format!("read off the display: {text}")),
-        )
+        (Outcome::NotLethal, reason(code, format!("read off the display: {text}")))
     };
     let rules = asked.limits.rules();
-    let looked_for = rules
-        .floors
-        .iter()
-        .filter(|floor| floor.2)
-        .map(|floor| floor.0);
+    let looked_for = rules.floors.iter().filter(|floor| floor.2).map(|floor| floor.0);
     let wanted = set_c.or_else(|| looked_for.into_iter().find(|&floor| floor <= lowest_c));
     let Some(set_c) = wanted else {
         return failed(Code::HoldShort, format!("{lowest_c:.1} °C is below 121 °C"));
     };
     let Some(needed) = rules.floor_s(set_c) else {
-        return cannot(
-            Code::SetUnclear,
-            "no published hold is known for this set temperature",
-        );
+        return cannot(Code::SetUnclear, "no published hold is known for this set temperature");
     };
     if lowest_c < set_c {
         return failed(
@@ -137,22 +101,12 @@ fn outcome(reading: &Reading, asked: &Asked<'_>) -> (Outcome, Finding) {
         );
     }
     let Some(kpa) = pressure_kpa else {
-        return cannot(
-            Code::NoPressure,
-            "no pressure, so whether it was steam cannot be told",
-        );
+        return cannot(Code::NoPressure, "no pressure, so whether it was steam cannot be told");
     };
     let off = lowest_c - steam::tsat(kpa);
     if off.abs() > asked.limits.get(Name::Saturation) {
-        let code = if off < 0.0 {
-            Code::AirLeft
-        } else {
-            Code::Superheat
-        };
-        return failed(
-            code,
-            format!("{off:+.1} K from saturated steam of {kpa:.0} kPa"),
-        );
+        let code = if off < 0.0 { Code::AirLeft } else { Code::Superheat };
+        return failed(code, format!("{off:+.1} K from saturated steam of {kpa:.0} kPa"));
     }
     // Not-a-number fails this comparison, and with it the reading.
     let near = off.abs() <= asked.limits.get(Name::Suspect) || off < 0.0;

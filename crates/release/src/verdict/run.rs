@@ -52,10 +52,7 @@ fn readable(record: &CycleRecord, figures: &Figures) -> Option<Answer> {
 }
 
 fn frozen_in_hold(figures: &Figures) -> Option<Finding> {
-    let frozen = figures
-        .findings
-        .iter()
-        .filter(|finding| finding.code == Code::SensorFrozen);
+    let frozen = figures.findings.iter().filter(|finding| finding.code == Code::SensorFrozen);
     let meets = |finding: &&Finding| match (finding.at_s, &figures.plateau) {
         (Some((from, to)), Some(plateau)) => from <= plateau.end_s && to >= plateau.start_s,
         _ => true,
@@ -83,15 +80,10 @@ fn long_enough(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
             to - from
         );
         let at_s = Some((from, to));
-        return Some(Answer::Open(Finding {
-            at_s,
-            ..reason(Code::GapInHold, text)
-        }));
+        return Some(Answer::Open(Finding { at_s, ..reason(Code::GapInHold, text) }));
     }
     let place = |code, text| Finding {
-        at_s: figures
-            .plateau
-            .map(|plateau| (plateau.start_s, plateau.end_s)),
+        at_s: figures.plateau.map(|plateau| (plateau.start_s, plateau.end_s)),
         lines: figures.plateau.map(|plateau| plateau.lines),
         ..reason(code, text)
     };
@@ -115,10 +107,7 @@ fn never_hot(figures: &Figures) -> Answer {
             "{:.0} s without a sample in which the chamber may have been at temperature",
             to - from
         );
-        return Answer::Open(Finding {
-            at_s: Some((from, to)),
-            ..reason(Code::GapInHold, text)
-        });
+        return Answer::Open(Finding { at_s: Some((from, to)), ..reason(Code::GapInHold, text) });
     }
     let text = format!(
         "never at or above 121 °C with steam in the chamber; the hottest reading is {most:.1} °C"
@@ -144,22 +133,12 @@ fn was_steam(record: &CycleRecord, figures: &Figures, asked: &Asked<'_>) -> Opti
         }
     }
     if mean.abs() > asked.limits.get(Name::Saturation) {
-        let code = if mean < 0.0 {
-            Code::AirLeft
-        } else {
-            Code::Superheat
-        };
+        let code = if mean < 0.0 { Code::AirLeft } else { Code::Superheat };
         let text = format!("over the hold {mean:+.1} K from saturated steam of its pressure");
         return Some(Answer::Failed(noticed(figures, code, &text)));
     }
-    let unclear = figures
-        .findings
-        .iter()
-        .find(|finding| finding.code == Code::SetUnclear);
-    unclear
-        .cloned()
-        .or_else(|| off_and_short(figures, &plateau, asked))
-        .map(Answer::Open)
+    let unclear = figures.findings.iter().find(|finding| finding.code == Code::SetUnclear);
+    unclear.cloned().or_else(|| off_and_short(figures, &plateau, asked)).map(Answer::Open)
 }
 
 /// Temperature and pressure disagree, and by pressure the hold is too short.
@@ -190,10 +169,8 @@ fn off_and_short(figures: &Figures, plateau: &Plateau, asked: &Asked<'_>) -> Opt
 
 /// Anything that would keep a flaw from showing?
 fn nothing_hidden(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
-    if let Some(derived) = figures
-        .findings
-        .iter()
-        .find(|finding| finding.code == Code::SensorDerived)
+    if let Some(derived) =
+        figures.findings.iter().find(|finding| finding.code == Code::SensorDerived)
     {
         return Some(Answer::Open(derived.clone()));
     }
@@ -246,19 +223,14 @@ fn proven(record: &CycleRecord, figures: &Figures, asked: &Asked<'_>) -> Verdict
 
 fn hold_met(figures: &Figures) -> Finding {
     let set_c = figures.set_c.map_or(f64::NAN, |(set_c, _)| set_c);
-    let mean = figures
-        .plateau
-        .and_then(|plateau| plateau.satdev_mean_k)
-        .unwrap_or(f64::NAN);
+    let mean = figures.plateau.and_then(|plateau| plateau.satdev_mean_k).unwrap_or(f64::NAN);
     let text = format!(
         "held {:.0} s at or above {set_c:.1} °C with steam, {:.0} s needed; on average {mean:+.2} K from saturation",
         figures.hold_s,
         figures.needed_hold_s.unwrap_or(f64::NAN)
     );
     Finding {
-        at_s: figures
-            .plateau
-            .map(|plateau| (plateau.start_s, plateau.end_s)),
+        at_s: figures.plateau.map(|plateau| (plateau.start_s, plateau.end_s)),
         lines: figures.plateau.map(|plateau| plateau.lines),
         ..reason(Code::HoldMet, text)
     }
@@ -270,9 +242,7 @@ fn conforming(record: &CycleRecord, figures: &Figures, asked: &Asked<'_>) -> Opt
     if broke_what_was_asked(record, figures, asked) {
         return Some(false);
     }
-    let asked_for = figures
-        .set_c
-        .is_some_and(|(_, source)| source != Source::Plateau);
+    let asked_for = figures.set_c.is_some_and(|(_, source)| source != Source::Plateau);
     asked_for.then_some(true)
 }
 
@@ -284,14 +254,9 @@ fn broke_what_was_asked(record: &CycleRecord, figures: &Figures, asked: &Asked<'
     let doubt = asked.limits.get(Name::BorderSteps) * figures.step_s;
     let own_hold = record.stated.hold_s.unwrap_or(0.0);
     let wanted = figures.needed_hold_s.unwrap_or(0.0).max(own_hold) - doubt;
-    let over = figures
-        .findings
-        .iter()
-        .any(|finding| finding.code == Code::OverBand);
+    let over = figures.findings.iter().any(|finding| finding.code == Code::OverBand);
     // Where the set temperature was only looked for, a hot cycle may have been asked for.
-    let highest = figures
-        .plateau
-        .is_some_and(|plateau| plateau.max_c > 137.0 + 1e-6);
+    let highest = figures.plateau.is_some_and(|plateau| plateau.max_c > 137.0 + 1e-6);
     let out_of_band = over && (source != Source::Plateau || highest);
     figures.hold_s < wanted || out_of_band && figures.hold_in_band_s < wanted
 }
@@ -299,7 +264,5 @@ fn broke_what_was_asked(record: &CycleRecord, figures: &Figures, asked: &Asked<'
 /// The finding with this code where there is one, else a reason with this text.
 fn noticed(figures: &Figures, code: Code, text: &str) -> Finding {
     let found = figures.findings.iter().find(|finding| finding.code == code);
-    found
-        .cloned()
-        .unwrap_or_else(|| reason(code, text.to_owned()))
+    found.cloned().unwrap_or_else(|| reason(code, text.to_owned()))
 }

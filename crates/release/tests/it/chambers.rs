@@ -52,8 +52,7 @@ impl Path {
             let unrest = 0.05 * ((self.temp.len() * 7 % 5) as f64 / 4.0);
             self.temp.push(from_c + part * (temp_c - from_c) + unrest);
             let stir = 0.1 * ((self.press.len() * 5 % 7) as f64 / 3.0 - 1.0);
-            self.press
-                .push(from_kpa + part * (press_kpa - from_kpa) + stir);
+            self.press.push(from_kpa + part * (press_kpa - from_kpa) + stir);
         }
     }
 }
@@ -62,11 +61,7 @@ impl Chamber {
     pub fn record(&self) -> CycleRecord {
         let held_c = self.set_c + self.above_k;
         let held_kpa = steam::psat(held_c - self.off_k);
-        let mut path = Path {
-            step_s: self.step_s,
-            temp: vec![55.0],
-            press: vec![AIR_KPA],
-        };
+        let mut path = Path { step_s: self.step_s, temp: vec![55.0], press: vec![AIR_KPA] };
         path.to(20.0, 56.0, AIR_KPA);
         for &depth in &self.pulses {
             path.to(60.0, 75.0, depth);
@@ -79,11 +74,7 @@ impl Chamber {
             path.to(60.0, 75.0, 15.0);
             path.to(20.0, 74.0, 15.0);
         }
-        path.to(
-            90.0,
-            self.set_c - 0.2,
-            steam::psat(self.set_c - 0.2 - self.off_k),
-        );
+        path.to(90.0, self.set_c - 0.2, steam::psat(self.set_c - 0.2 - self.off_k));
         path.to(self.step_s, held_c, held_kpa);
         path.to(self.hold_s, held_c, held_kpa);
         path.to(self.step_s, self.set_c - 6.0, 0.8 * held_kpa);
@@ -118,19 +109,12 @@ impl Chamber {
                 pressure_unit: Some(Source::Header),
                 pressure_reference: Some(Source::Header),
             },
-            stated: Stated {
-                set_c: self.stated.then_some(self.set_c),
-                ..Stated::default()
-            },
+            stated: Stated { set_c: self.stated.then_some(self.set_c), ..Stated::default() },
             start_clock: None,
             ambient_kpa: Some(AIR_KPA),
             temp_resolution_k: 0.01,
             press_resolution_kpa: 0.1,
-            integrity: Integrity {
-                rows,
-                median_step_s: self.step_s,
-                ..Integrity::default()
-            },
+            integrity: Integrity { rows, median_step_s: self.step_s, ..Integrity::default() },
             findings: Vec::new(),
         }
     }

@@ -13,11 +13,7 @@ use release::verdict::{Asked, Outcome, judge};
 
 fn check(chamber: &Chamber, contents: Contents, expected: Outcome) {
     let (_, verdict) = judged_for(&chamber.record(), contents);
-    assert_eq!(
-        verdict.outcome, expected,
-        "{contents} {chamber:?}: {:?}",
-        verdict.reasons
-    );
+    assert_eq!(verdict.outcome, expected, "{contents} {chamber:?}: {:?}", verdict.reasons);
     if expected == Outcome::CannotTell {
         assert_eq!(verdict.reasons[0].code, Code::LoadNotCovered, "{chamber:?}");
         assert!(verdict.proven_for.is_empty());
@@ -25,12 +21,7 @@ fn check(chamber: &Chamber, contents: Contents, expected: Outcome) {
 }
 
 fn gravity(set_c: f64, hold_s: f64) -> Chamber {
-    Chamber {
-        set_c,
-        hold_s,
-        pulses: Vec::new(),
-        ..Chamber::default()
-    }
+    Chamber { set_c, hold_s, pulses: Vec::new(), ..Chamber::default() }
 }
 
 #[test]
@@ -39,16 +30,10 @@ fn three_deep_pulses_carry_pouches() {
     check(&Chamber::default(), Unknown, Outcome::Lethal);
     check(&Chamber::default(), Pouched, Outcome::Lethal);
     check(&Chamber::default(), Hollow, Outcome::CannotTell);
-    let shallow = Chamber {
-        pulses: vec![45.0, 45.0, 45.0],
-        ..Chamber::default()
-    };
+    let shallow = Chamber { pulses: vec![45.0, 45.0, 45.0], ..Chamber::default() };
     check(&shallow, Unwrapped, Outcome::Lethal);
     check(&shallow, Pouched, Outcome::CannotTell);
-    let airy = Chamber {
-        off_k: -1.2,
-        ..Chamber::default()
-    };
+    let airy = Chamber { off_k: -1.2, ..Chamber::default() };
     check(&airy, Unwrapped, Outcome::Lethal);
     check(&airy, Pouched, Outcome::CannotTell);
 }
@@ -70,27 +55,11 @@ fn gravity_carries_no_pouches_without_the_longer_time_and_the_manual() {
         let mut limits = Limits::default();
         limits.set("gravity_pouches", 1.0).unwrap();
         let record = chamber.record();
-        let figures = examine(
-            &record,
-            &Ask {
-                rules: limits.rules(),
-                ..Ask::default()
-            },
-        );
+        let figures = examine(&record, &Ask { rules: limits.rules(), ..Ask::default() });
         let verdict = judge(&record, &figures, &Asked::new(Pouched, &limits));
-        assert_eq!(
-            verdict.outcome, with_manual,
-            "{chamber:?}: {:?}",
-            verdict.reasons
-        );
-        let hollow = Asked {
-            hollow_tested: true,
-            ..Asked::new(Hollow, &limits)
-        };
-        assert_eq!(
-            judge(&record, &figures, &hollow).outcome,
-            Outcome::CannotTell
-        );
+        assert_eq!(verdict.outcome, with_manual, "{chamber:?}: {:?}", verdict.reasons);
+        let hollow = Asked { hollow_tested: true, ..Asked::new(Hollow, &limits) };
+        assert_eq!(judge(&record, &figures, &hollow).outcome, Outcome::CannotTell);
     }
 }
 
@@ -99,10 +68,7 @@ fn hollow_goods_need_a_test_of_their_own() {
     let record = Chamber::default().record();
     let limits = Limits::default();
     let figures = examine(&record, &Ask::default());
-    let asked = Asked {
-        hollow_tested: true,
-        ..Asked::new(Hollow, &limits)
-    };
+    let asked = Asked { hollow_tested: true, ..Asked::new(Hollow, &limits) };
     let verdict = judge(&record, &figures, &asked);
     assert_eq!(verdict.outcome, Outcome::Lethal);
     assert_eq!(verdict.proven_for, [Unwrapped, Pouched, Hollow]);
@@ -113,20 +79,10 @@ fn hollow_goods_need_a_test_of_their_own() {
 fn floors_are_not_lowered() {
     let outcome = |record: &CycleRecord, hold_s: Option<f64>| {
         let limits = Limits::default();
-        let figures = examine(
-            record,
-            &Ask {
-                hold_s,
-                ..Ask::default()
-            },
-        );
+        let figures = examine(record, &Ask { hold_s, ..Ask::default() });
         judge(record, &figures, &Asked::new(Unknown, &limits)).outcome
     };
-    let mut short = Chamber {
-        hold_s: 120.0,
-        ..Chamber::default()
-    }
-    .record();
+    let mut short = Chamber { hold_s: 120.0, ..Chamber::default() }.record();
     short.stated.hold_s = Some(110.0);
     assert_eq!(outcome(&short, None), Outcome::NotLethal);
     assert_eq!(outcome(&short, Some(60.0)), Outcome::NotLethal);

@@ -26,10 +26,7 @@ fn runs() -> Vec<(Case, Figures, Verdict)> {
 fn near(name: &str, what: &str, got: Option<f64>, truth: &Value, within: f64) {
     let Some(wanted) = truth.as_f64() else { return };
     let got = got.unwrap_or_else(|| panic!("{name}: no {what}, {wanted} is true"));
-    assert!(
-        (got - wanted).abs() <= within,
-        "{name}: {what} {got}, {wanted} is true"
-    );
+    assert!((got - wanted).abs() <= within, "{name}: {what} {got}, {wanted} is true");
 }
 
 /// The verdict of every file is one that a careful reader may give, and none is falsely lethal.
@@ -45,10 +42,7 @@ fn verdicts() {
             verdict.reasons
         );
         assert_eq!(figures.kind, Kind::Run, "{}", case.name);
-        assert_eq!(
-            verdict.proven_for.is_empty(),
-            verdict.outcome != Outcome::Lethal
-        );
+        assert_eq!(verdict.proven_for.is_empty(), verdict.outcome != Outcome::Lethal);
         if let (Some(got), Some(truth)) = (verdict.conforming, case.truth["conforming"].as_bool()) {
             assert_eq!(got, truth, "{}: conforming", case.name);
         }
@@ -61,35 +55,11 @@ fn figures_of_the_hold() {
     for (case, figures, _) in runs() {
         let (name, truth) = (case.name.as_str(), &case.truth["recorded"]);
         near(name, "F0", Some(figures.f0_min), &truth["f0_min"], 0.001);
-        near(
-            name,
-            "hold",
-            Some(figures.hold_s),
-            &truth["hold_at_or_above_s"],
-            0.01,
-        );
-        near(
-            name,
-            "hold in band",
-            Some(figures.hold_in_band_s),
-            &truth["hold_in_band_s"],
-            0.01,
-        );
+        near(name, "hold", Some(figures.hold_s), &truth["hold_at_or_above_s"], 0.01);
+        near(name, "hold in band", Some(figures.hold_in_band_s), &truth["hold_in_band_s"], 0.01);
         let plateau = figures.plateau;
-        near(
-            name,
-            "least",
-            plateau.map(|p| p.min_c),
-            &truth["run_T_min"],
-            0.006,
-        );
-        near(
-            name,
-            "most",
-            plateau.map(|p| p.max_c),
-            &truth["run_T_max"],
-            0.006,
-        );
+        near(name, "least", plateau.map(|p| p.min_c), &truth["run_T_min"], 0.006);
+        near(name, "most", plateau.map(|p| p.max_c), &truth["run_T_max"], 0.006);
         assert!(figures.f0_low_min <= figures.f0_min, "{name}");
         if case.record.samples.press_kpa.is_empty() {
             continue;
@@ -97,36 +67,14 @@ fn figures_of_the_hold() {
         let off = case.pressure_doubt_kpa();
         let by_pressure = figures.hold_by_pressure_s;
         // Where the air pressure is a little off, a sample at either end may count or not.
-        let within = if off > 0.0 {
-            2.0 * figures.step_s
-        } else {
-            0.01
-        };
-        near(
-            name,
-            "hold by pressure",
-            by_pressure,
-            &truth["hold_by_pressure_s"],
-            within,
-        );
+        let within = if off > 0.0 { 2.0 * figures.step_s } else { 0.01 };
+        near(name, "hold by pressure", by_pressure, &truth["hold_by_pressure_s"], within);
         let mean = plateau.and_then(|p| p.satdev_mean_k);
         // 1 kPa is 0.11 K at 134 °C and 0.15 K at 121 °C.
         let doubt = 0.16 * off;
-        near(
-            name,
-            "mean deviation",
-            mean,
-            &truth["run_satdev_mean_K"],
-            0.005 + doubt,
-        );
+        near(name, "mean deviation", mean, &truth["run_satdev_mean_K"], 0.005 + doubt);
         let most = plateau.and_then(|p| p.satdev_maxabs_k);
-        near(
-            name,
-            "greatest deviation",
-            most,
-            &truth["run_satdev_maxabs_K"],
-            0.01 + 2.0 * doubt,
-        );
+        near(name, "greatest deviation", most, &truth["run_satdev_maxabs_K"], 0.01 + 2.0 * doubt);
     }
 }
 
@@ -144,21 +92,12 @@ fn depths_of_the_vacuum_pulses() {
             .filter(|depth| depth["phase"].as_str().unwrap().starts_with("vacuum"))
             .map(|depth| depth["min_kpa_abs"].as_f64().unwrap())
             .collect();
-        assert_eq!(
-            figures.vacuum_depths_kpa.len(),
-            truth.len(),
-            "{}",
-            case.name
-        );
+        assert_eq!(figures.vacuum_depths_kpa.len(), truth.len(), "{}", case.name);
         // At 10 s a sample the deepest moment falls between two.
         let rounding = case.record.press_resolution_kpa / 2.0;
         let within = 0.6 + 0.15 * figures.step_s + rounding + case.pressure_doubt_kpa();
         for (got, wanted) in figures.vacuum_depths_kpa.iter().zip(&truth) {
-            assert!(
-                (got - wanted).abs() <= within,
-                "{}: {got}, {wanted} is true",
-                case.name
-            );
+            assert!((got - wanted).abs() <= within, "{}: {got}, {wanted} is true", case.name);
         }
     }
 }
@@ -173,9 +112,7 @@ fn borders_of_the_phases() {
         }
         let within = (2.0 * figures.step_s).max(10.0);
         for (name, from, to) in true_phases(&case.truth) {
-            let cut = case.truth["record_defects"]["cut_off_at_s"]
-                .as_f64()
-                .unwrap_or(f64::MAX);
+            let cut = case.truth["record_defects"]["cut_off_at_s"].as_f64().unwrap_or(f64::MAX);
             let to = to.min(cut);
             if name == "purge" || name.starts_with("release") || to - from < within {
                 continue;
@@ -197,10 +134,7 @@ fn borders_of_the_phases() {
 fn true_phases(truth: &Value) -> Vec<(String, f64, f64)> {
     let mut phases: Vec<(String, f64, f64)> = Vec::new();
     for phase in truth["phases"].as_array().unwrap() {
-        let (from, to) = (
-            phase["start_s"].as_f64().unwrap(),
-            phase["end_s"].as_f64().unwrap(),
-        );
+        let (from, to) = (phase["start_s"].as_f64().unwrap(), phase["end_s"].as_f64().unwrap());
         match phase["name"].as_str().unwrap() {
             "plateau" if phases.last().is_some_and(|last| last.0 == "plateau") => {
                 let last = phases.len() - 1;
@@ -224,20 +158,9 @@ fn drying() {
             continue;
         }
         let within = (2.0 * figures.step_s).max(10.0);
-        near(
-            &case.name,
-            "drying",
-            figures.drying.phase_s,
-            &truth["phase_s"],
-            within,
-        );
+        near(&case.name, "drying", figures.drying.phase_s, &truth["phase_s"], within);
         if truth["phase_s"].as_f64().unwrap() > 0.0 {
-            assert_eq!(
-                figures.drying.vacuum,
-                truth["vacuum"].as_bool(),
-                "{}",
-                case.name
-            );
+            assert_eq!(figures.drying.vacuum, truth["vacuum"].as_bool(), "{}", case.name);
         }
     }
 }
@@ -252,19 +175,8 @@ fn leak_tests() {
         let truth = &case.truth["leak"];
         assert_eq!(figures.kind, Kind::LeakTest, "{}", case.name);
         let rate = figures.leak.map(|leak| leak.kpa_per_min * 10.0);
-        near(
-            &case.name,
-            "rate in mbar/min",
-            rate,
-            &truth["recorded_slope_mbar_min"],
-            0.1,
-        );
-        assert_eq!(
-            word(verdict.outcome),
-            truth["verdict"].as_str().unwrap(),
-            "{}",
-            case.name
-        );
+        near(&case.name, "rate in mbar/min", rate, &truth["recorded_slope_mbar_min"], 0.1);
+        assert_eq!(word(verdict.outcome), truth["verdict"].as_str().unwrap(), "{}", case.name);
     }
 }
 
@@ -303,22 +215,13 @@ fn faults_by_their_codes() {
                 }
                 other => panic!("{}: unknown fault {other}", case.name),
             };
-            assert!(
-                has(code),
-                "{}: {code:?} not named in {:?}",
-                case.name,
-                verdict.reasons
-            );
+            assert!(has(code), "{}: {code:?} not named in {:?}", case.name, verdict.reasons);
             seen += 1;
         }
         if faults.is_empty() {
             let named: Vec<_> = verdict.reasons.iter().map(|reason| reason.code).collect();
             let harmless = [Code::HoldMet, Code::ClockJump, Code::NoPressure];
-            assert!(
-                named.iter().all(|code| harmless.contains(code)),
-                "{}: {named:?}",
-                case.name
-            );
+            assert!(named.iter().all(|code| harmless.contains(code)), "{}: {named:?}", case.name);
         }
     }
     assert!(seen >= 17, "{seen} faults were looked for");

@@ -24,25 +24,15 @@ fn run() -> Looked {
 }
 
 fn answers(marks: &[Marks], dry: &[DryWhole]) -> Answers {
-    Answers {
-        marks: marks.to_vec(),
-        inner_mark: Vec::new(),
-        dry: dry.to_vec(),
-    }
+    Answers { marks: marks.to_vec(), inner_mark: Vec::new(), dry: dry.to_vec() }
 }
 
 fn wet(these: &[u8]) -> DryWhole {
-    DryWhole {
-        wet: these.iter().copied().map(pouch).collect(),
-        torn: Vec::new(),
-    }
+    DryWhole { wet: these.iter().copied().map(pouch).collect(), torn: Vec::new() }
 }
 
 fn torn(these: &[u8]) -> DryWhole {
-    DryWhole {
-        wet: Vec::new(),
-        torn: these.iter().copied().map(pouch).collect(),
-    }
+    DryWhole { wet: Vec::new(), torn: these.iter().copied().map(pouch).collect() }
 }
 
 fn check(
@@ -68,24 +58,9 @@ fn all(why: Why) -> Vec<(u8, Why)> {
 fn released_only_when_everything_was_asked_and_is_well() {
     let turned = [Marks::AllTurned];
     check(&run(), &answers(&[], &[]), &[], &[], Some(Question::Marks));
-    check(
-        &run(),
-        &answers(&turned, &[]),
-        &[],
-        &[],
-        Some(Question::DryWhole),
-    );
-    check(
-        &run(),
-        &answers(&turned, &[wet(&[])]),
-        &[0, 1, 2, 3],
-        &[],
-        None,
-    );
-    let inner = Looked {
-        needs_inner_mark: true,
-        ..run()
-    };
+    check(&run(), &answers(&turned, &[]), &[], &[], Some(Question::DryWhole));
+    check(&run(), &answers(&turned, &[wet(&[])]), &[0, 1, 2, 3], &[], None);
+    let inner = Looked { needs_inner_mark: true, ..run() };
     let mut given = answers(&turned, &[wet(&[])]);
     check(&inner, &given, &[], &[], Some(Question::InnerMark));
     given.inner_mark.push(true);
@@ -98,13 +73,7 @@ fn released_only_when_everything_was_asked_and_is_well() {
 fn how_far_one_bad_pouch_reaches() {
     let turned = [Marks::AllTurned];
     let one = [(2, Why::Wet)];
-    check(
-        &run(),
-        &answers(&turned, &[torn(&[2])]),
-        &[0, 1, 3],
-        &[(2, Why::Torn)],
-        None,
-    );
+    check(&run(), &answers(&turned, &[torn(&[2])]), &[0, 1, 3], &[(2, Why::Torn)], None);
     check(
         &run(),
         &answers(&turned, &[torn(&[1, 2])]),
@@ -112,69 +81,21 @@ fn how_far_one_bad_pouch_reaches() {
         &[(1, Why::Torn), (2, Why::Torn)],
         None,
     );
-    check(
-        &run(),
-        &answers(&turned, &[wet(&[2])]),
-        &[],
-        &one,
-        Some(Question::DryWholeAgain),
-    );
-    check(
-        &run(),
-        &answers(&turned, &[wet(&[2]), wet(&[])]),
-        &[0, 1, 3],
-        &one,
-        None,
-    );
-    check(
-        &run(),
-        &answers(&turned, &[wet(&[2]), wet(&[2])]),
-        &[0, 1, 3],
-        &one,
-        None,
-    );
-    check(
-        &run(),
-        &answers(&turned, &[wet(&[2]), wet(&[3])]),
-        &[],
-        &all(Why::WetRun),
-        None,
-    );
-    check(
-        &run(),
-        &answers(&turned, &[wet(&[1, 2])]),
-        &[],
-        &all(Why::WetRun),
-        None,
-    );
-    check(
-        &run(),
-        &answers(&[Marks::NotTurned(vec![pouch(1)])], &[]),
-        &[],
-        &all(Why::Mark),
-        None,
-    );
+    check(&run(), &answers(&turned, &[wet(&[2])]), &[], &one, Some(Question::DryWholeAgain));
+    check(&run(), &answers(&turned, &[wet(&[2]), wet(&[])]), &[0, 1, 3], &one, None);
+    check(&run(), &answers(&turned, &[wet(&[2]), wet(&[2])]), &[0, 1, 3], &one, None);
+    check(&run(), &answers(&turned, &[wet(&[2]), wet(&[3])]), &[], &all(Why::WetRun), None);
+    check(&run(), &answers(&turned, &[wet(&[1, 2])]), &[], &all(Why::WetRun), None);
+    check(&run(), &answers(&[Marks::NotTurned(vec![pouch(1)])], &[]), &[], &all(Why::Mark), None);
 }
 
 /// Dry later is still wet, turned later is still not turned.
 #[test]
 fn the_first_answer_stands() {
     let turned_later = [Marks::NotTurned(vec![pouch(0)]), Marks::AllTurned];
-    check(
-        &run(),
-        &answers(&turned_later, &[wet(&[])]),
-        &[],
-        &all(Why::Mark),
-        None,
-    );
+    check(&run(), &answers(&turned_later, &[wet(&[])]), &[], &all(Why::Mark), None);
     let dry_later = [wet(&[0, 1]), wet(&[]), wet(&[])];
-    check(
-        &run(),
-        &answers(&[Marks::AllTurned], &dry_later),
-        &[],
-        &all(Why::WetRun),
-        None,
-    );
+    check(&run(), &answers(&[Marks::AllTurned], &dry_later), &[], &all(Why::WetRun), None);
 }
 
 #[test]
@@ -187,26 +108,10 @@ fn nothing_is_released_on_looks_alone() {
         (Outcome::LeakFail, Why::CannotTell),
     ] {
         let proven_for = Vec::new();
-        check(
-            &Looked {
-                outcome,
-                proven_for,
-                ..run()
-            },
-            &good,
-            &[],
-            &all(why),
-            None,
-        );
+        check(&Looked { outcome, proven_for, ..run() }, &good, &[], &all(why), None);
     }
     for contents in [Contents::Hollow, Contents::Unknown] {
-        check(
-            &Looked { contents, ..run() },
-            &good,
-            &[],
-            &all(Why::NotCovered),
-            None,
-        );
+        check(&Looked { contents, ..run() }, &good, &[], &all(Why::NotCovered), None);
     }
     let stranger = answers(&[Marks::AllTurned], &[wet(&[9])]);
     assert!(decide(&run(), &stranger).is_err());
@@ -224,10 +129,7 @@ fn lifting() {
             assert_eq!(lift(&[why], None), Err(Stays::Nameless));
         } else {
             assert_eq!(lifted, Err(Stays::Failed(why)));
-            assert_eq!(
-                lift(&[Why::Mistake, why], Some(person)),
-                Err(Stays::Failed(why))
-            );
+            assert_eq!(lift(&[Why::Mistake, why], Some(person)), Err(Stays::Failed(why)));
         }
     }
 }
@@ -241,11 +143,7 @@ fn some_answers() -> impl Strategy<Value = Answers> {
         proptest::collection::vec(any::<bool>(), 0..2),
         proptest::collection::vec(dry, 0..4),
     )
-        .prop_map(|(marks, inner_mark, dry)| Answers {
-            marks,
-            inner_mark,
-            dry,
-        })
+        .prop_map(|(marks, inner_mark, dry)| Answers { marks, inner_mark, dry })
 }
 
 proptest! {

@@ -11,12 +11,7 @@ use release::verdict::Outcome::{self, CannotTell, Lethal, NotLethal};
 fn check(record: &CycleRecord, outcome: Outcome, code: Code) {
     let (_, verdict) = judged(record);
     let first = &verdict.reasons[0];
-    assert_eq!(
-        (verdict.outcome, first.code),
-        (outcome, code),
-        "{:?}",
-        verdict.reasons
-    );
+    assert_eq!((verdict.outcome, first.code), (outcome, code), "{:?}", verdict.reasons);
 }
 
 fn plain() -> CycleRecord {
@@ -26,12 +21,8 @@ fn plain() -> CycleRecord {
 /// Keeps the samples whose time and temperature satisfy this.
 fn keep(mut record: CycleRecord, keeps: impl Fn(f64, f64) -> bool) -> CycleRecord {
     let samples = &mut record.samples;
-    let keep: Vec<bool> = samples
-        .t_s
-        .iter()
-        .zip(&samples.temp_c)
-        .map(|(&t, &temp)| keeps(t, temp))
-        .collect();
+    let keep: Vec<bool> =
+        samples.t_s.iter().zip(&samples.temp_c).map(|(&t, &temp)| keeps(t, temp)).collect();
     let mut at = keep.iter();
     samples.t_s.retain(|_| *at.next().unwrap());
     let mut at = keep.iter();
@@ -53,12 +44,7 @@ fn a_plain_cycle_is_proven() {
     check(&plain(), Lethal, Code::HoldMet);
     for (set_c, hold_s) in [(134.0, 185.0), (132.0, 245.0), (121.0, 905.0)] {
         for stated in [true, false] {
-            let chamber = Chamber {
-                set_c,
-                hold_s,
-                stated,
-                ..Chamber::default()
-            };
+            let chamber = Chamber { set_c, hold_s, stated, ..Chamber::default() };
             let (figures, verdict) = judged(&chamber.record());
             assert_eq!(verdict.outcome, Lethal, "{chamber:?} {:?}", verdict.reasons);
             assert_eq!(figures.set_c.map(|set| set.0), Some(set_c));
@@ -75,11 +61,7 @@ fn too_short_is_failed_and_nearly_long_enough_is_open() {
         (178.0, CannotTell, Code::HoldBorder),
         (180.0, Lethal, Code::HoldMet),
     ] {
-        let record = Chamber {
-            hold_s,
-            ..Chamber::default()
-        }
-        .record();
+        let record = Chamber { hold_s, ..Chamber::default() }.record();
         let (from, to) = hold_of(&record);
         assert_eq!(to - from, hold_s, "the chamber holds what it was asked to");
         check(&record, outcome, code);
@@ -90,22 +72,10 @@ fn too_short_is_failed_and_nearly_long_enough_is_open() {
 fn a_record_that_stops_early_is_open() {
     let record = plain();
     let (from, to) = hold_of(&record);
-    check(
-        &keep(record.clone(), |t, _| t <= from + 100.0),
-        CannotTell,
-        Code::Truncated,
-    );
-    check(
-        &keep(record.clone(), |t, _| t < from - 20.0),
-        CannotTell,
-        Code::Truncated,
-    );
+    check(&keep(record.clone(), |t, _| t <= from + 100.0), CannotTell, Code::Truncated);
+    check(&keep(record.clone(), |t, _| t < from - 20.0), CannotTell, Code::Truncated);
     // Complete, but how the hold went on is not known.
-    check(
-        &keep(record.clone(), |t, _| t <= from + 200.0),
-        CannotTell,
-        Code::Truncated,
-    );
+    check(&keep(record.clone(), |t, _| t <= from + 200.0), CannotTell, Code::Truncated);
     // After the exhaust the hold is a matter of the past.
     check(&keep(record, |t, _| t <= to + 60.0), Lethal, Code::HoldMet);
 }
@@ -115,9 +85,7 @@ fn a_gap_in_the_hold_is_open() {
     let record = plain();
     let (from, _) = hold_of(&record);
     let gap = |seconds: f64| {
-        keep(record.clone(), move |t, _| {
-            t <= from + 100.0 || t >= from + 100.0 + seconds
-        })
+        keep(record.clone(), move |t, _| t <= from + 100.0 || t >= from + 100.0 + seconds)
     };
     check(&gap(65.0), CannotTell, Code::GapInHold);
     check(&gap(55.0), Lethal, Code::HoldMet);
@@ -133,19 +101,10 @@ fn without_usable_pressure_it_is_open() {
     let noticed = |code| {
         let mut record = plain();
         let text = "noticed by the reader".to_owned();
-        record.findings.push(Finding {
-            code,
-            text,
-            at_s: None,
-            lines: None,
-        });
+        record.findings.push(Finding { code, text, at_s: None, lines: None });
         record
     };
-    check(
-        &noticed(Code::GaugeAsAbsolute),
-        CannotTell,
-        Code::GaugeAsAbsolute,
-    );
+    check(&noticed(Code::GaugeAsAbsolute), CannotTell, Code::GaugeAsAbsolute);
     check(&noticed(Code::UnitUnclear), CannotTell, Code::UnitUnclear);
     let mut unit = plain();
     unit.known_from.temperature_unit = None;
@@ -162,11 +121,7 @@ fn steam_has_to_be_saturated() {
         (1.4, 2.0, Lethal, Code::HoldMet),
         (-1.4, 1.0, Lethal, Code::HoldMet),
     ] {
-        let chamber = Chamber {
-            off_k,
-            above_k,
-            ..Chamber::default()
-        };
+        let chamber = Chamber { off_k, above_k, ..Chamber::default() };
         check(&chamber.record(), outcome, code);
     }
 }
@@ -174,33 +129,14 @@ fn steam_has_to_be_saturated() {
 #[test]
 fn what_was_asked_for_has_to_be_clear() {
     // 133.9 °C: a cycle of 132 °C, or one of 134 °C that was missed.
-    let between = Chamber {
-        set_c: 132.0,
-        above_k: 1.85,
-        hold_s: 300.0,
-        stated: false,
-        ..Chamber::default()
-    };
+    let between =
+        Chamber { set_c: 132.0, above_k: 1.85, hold_s: 300.0, stated: false, ..Chamber::default() };
     check(&between.record(), CannotTell, Code::SetUnclear);
-    let by_pressure = Chamber {
-        off_k: 1.5,
-        above_k: 0.5,
-        stated: false,
-        ..Chamber::default()
-    };
+    let by_pressure = Chamber { off_k: 1.5, above_k: 0.5, stated: false, ..Chamber::default() };
     check(&by_pressure.record(), CannotTell, Code::SetUnclear);
-    let unknown_set = Chamber {
-        set_c: 115.0,
-        hold_s: 1900.0,
-        ..Chamber::default()
-    };
+    let unknown_set = Chamber { set_c: 115.0, hold_s: 1900.0, ..Chamber::default() };
     check(&unknown_set.record(), CannotTell, Code::SetUnclear);
-    let cool = Chamber {
-        set_c: 115.0,
-        hold_s: 1900.0,
-        stated: false,
-        ..Chamber::default()
-    };
+    let cool = Chamber { set_c: 115.0, hold_s: 1900.0, stated: false, ..Chamber::default() };
     check(&cool.record(), NotLethal, Code::HoldShort);
 }
 
@@ -256,20 +192,9 @@ fn numbers_that_are_none_are_open() {
 
 #[test]
 fn too_hot_is_proven_but_not_as_asked() {
-    let (_, verdict) = judged(
-        &Chamber {
-            above_k: 4.5,
-            ..Chamber::default()
-        }
-        .record(),
-    );
+    let (_, verdict) = judged(&Chamber { above_k: 4.5, ..Chamber::default() }.record());
     assert_eq!((verdict.outcome, verdict.conforming), (Lethal, Some(false)));
-    assert!(
-        verdict
-            .reasons
-            .iter()
-            .any(|reason| reason.code == Code::OverBand)
-    );
+    assert!(verdict.reasons.iter().any(|reason| reason.code == Code::OverBand));
 }
 
 /// Leak tests: 1.3 mbar a minute (HTM 2010 / EN 285, as quoted at pharmapathway.com). A rise that
@@ -290,9 +215,5 @@ fn leak_tests() {
     assert_eq!(with(|t| 0.12 / 60.0 * t), Outcome::LeakPass);
     assert_eq!(with(|t| 0.14 / 60.0 * t), Outcome::LeakFail);
     assert_eq!(with(|t| 20.0 * (1.0 - pow(2.0, -t / 180.0))), CannotTell);
-    check(
-        &keep(test.clone(), |t, _| t < 300.0),
-        CannotTell,
-        Code::LeakRate,
-    );
+    check(&keep(test.clone(), |t, _| t < 300.0), CannotTell, Code::LeakRate);
 }

@@ -10,11 +10,7 @@ use release::verdict::Outcome;
 fn at_places(record: &CycleRecord, places: &[usize]) -> CycleRecord {
     let samples = &record.samples;
     let pick = |column: &[f64]| {
-        if column.is_empty() {
-            Vec::new()
-        } else {
-            places.iter().map(|&at| column[at]).collect()
-        }
+        if column.is_empty() { Vec::new() } else { places.iter().map(|&at| column[at]).collect() }
     };
     let mut fewer = record.clone();
     fewer.samples.t_s = pick(&samples.t_s);
@@ -38,11 +34,7 @@ fn cutting_short_never_turns_a_verdict_to_lethal() {
         let rows = case.record.samples.t_s.len();
         for end in (2..rows).step_by(rows / 30 + 1) {
             let places: Vec<usize> = (0..end).collect();
-            assert!(
-                !lethal(&at_places(&case.record, &places)),
-                "{} cut to {end} rows",
-                case.name
-            );
+            assert!(!lethal(&at_places(&case.record, &places)), "{} cut to {end} rows", case.name);
         }
     }
 }
@@ -60,11 +52,7 @@ fn a_gap_never_turns_a_verdict_to_lethal() {
                 let until = from + length;
                 let places: Vec<usize> = (0..rows).filter(|&at| at < from || at >= until).collect();
                 let fewer = at_places(&case.record, &places);
-                assert!(
-                    !lethal(&fewer),
-                    "{} without rows {from} to {until}",
-                    case.name
-                );
+                assert!(!lethal(&fewer), "{} without rows {from} to {until}", case.name);
             }
         }
     }

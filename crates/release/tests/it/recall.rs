@@ -38,13 +38,7 @@ fn a_week_of_a_twelve_chair_salon() {
                 })
                 .collect();
             let id = RunId::from_bytes(id16((day * 8 + run) as u32));
-            runs.push(RunOfMachine {
-                id,
-                machine: machine(1),
-                started,
-                ended: None,
-                pouches,
-            });
+            runs.push(RunOfMachine { id, machine: machine(1), started, ended: None, pouches });
         }
     }
     // The last run of the first day had the good test; out of use on the last evening.
@@ -58,10 +52,7 @@ fn a_week_of_a_twelve_chair_salon() {
     assert_eq!(reached.runs.len(), 48);
     assert!(!reached.start_unknown);
     // Posted tests: the machine ran on until the answer came. Everything until then is reached.
-    let early = Ask {
-        out_of_use: Some(at(3 * 1_440)),
-        ..ask
-    };
+    let early = Ask { out_of_use: Some(at(3 * 1_440)), ..ask };
     assert_eq!(reach(&runs, &early).runs.len(), 16);
 }
 
@@ -75,24 +66,11 @@ fn what_is_not_known_reaches_further() {
         pouches: Vec::new(),
     };
     let runs = [run(3, 30), run(1, 10), run(2, 10)];
-    let ask = |since| Ask {
-        machine: machine(1),
-        since,
-        out_of_use: None,
-    };
+    let ask = |since| Ask { machine: machine(1), since, out_of_use: None };
     // Run 2 began in the very minute of the good one: it is reached.
-    let after = reach(
-        &runs,
-        &ask(Since::AfterGoodTest(RunId::from_bytes(id16(1)))),
-    );
-    assert_eq!(
-        after.runs,
-        [RunId::from_bytes(id16(2)), RunId::from_bytes(id16(3))]
-    );
-    let missing = reach(
-        &runs,
-        &ask(Since::AfterGoodTest(RunId::from_bytes(id16(9)))),
-    );
+    let after = reach(&runs, &ask(Since::AfterGoodTest(RunId::from_bytes(id16(1)))));
+    assert_eq!(after.runs, [RunId::from_bytes(id16(2)), RunId::from_bytes(id16(3))]);
+    let missing = reach(&runs, &ask(Since::AfterGoodTest(RunId::from_bytes(id16(9)))));
     assert!(missing.start_unknown);
     assert_eq!(missing.runs.len(), 3);
     // A run whose end nobody knows may have been going on at that moment.
@@ -110,13 +88,7 @@ fn some_runs() -> impl Strategy<Value = Vec<RunOfMachine>> {
             _ => PouchNow::Gone,
         },
     });
-    let run = (
-        0..12_u32,
-        0..2_u8,
-        0..40_i64,
-        0..3_i64,
-        proptest::collection::vec(pouch, 0..4),
-    );
+    let run = (0..12_u32, 0..2_u8, 0..40_i64, 0..3_i64, proptest::collection::vec(pouch, 0..4));
     proptest::collection::vec(run, 0..25).prop_map(|runs| {
         runs.into_iter()
             .enumerate()
@@ -132,13 +104,7 @@ fn some_runs() -> impl Strategy<Value = Vec<RunOfMachine>> {
 }
 
 fn some_ask() -> impl Strategy<Value = (u8, u8, usize, i64, Option<i64>)> {
-    (
-        0..2_u8,
-        0..4_u8,
-        0..25_usize,
-        -5..45_i64,
-        proptest::option::of(-5..45_i64),
-    )
+    (0..2_u8, 0..4_u8, 0..25_usize, -5..45_i64, proptest::option::of(-5..45_i64))
 }
 
 proptest! {

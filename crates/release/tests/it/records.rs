@@ -28,11 +28,7 @@ impl Case {
     pub fn pressure_doubt_kpa(&self) -> f64 {
         let gauge = self.record.layout.pressure_reference == "gauge";
         let found = self.record.ambient_kpa.unwrap_or(self.air_kpa);
-        if gauge {
-            (found - self.air_kpa).abs()
-        } else {
-            0.0
-        }
+        if gauge { (found - self.air_kpa).abs() } else { 0.0 }
     }
 }
 
@@ -85,13 +81,7 @@ pub fn judged(record: &CycleRecord) -> (Figures, Verdict) {
 
 pub fn judged_for(record: &CycleRecord, contents: load::Contents) -> (Figures, Verdict) {
     let limits = Limits::default();
-    let figures = examine(
-        record,
-        &Ask {
-            rules: limits.rules(),
-            ..Ask::default()
-        },
-    );
+    let figures = examine(record, &Ask { rules: limits.rules(), ..Ask::default() });
     let verdict = judge(record, &figures, &Asked::new(contents, &limits));
     (figures, verdict)
 }

@@ -14,13 +14,8 @@ pub fn apart(view: &View<'_>, draft: &mut Draft, pouches: Vec<PouchId>) -> Resul
         return Err(Refusal::rule("refused-nothing-chosen"));
     }
     for pouch in &pouches {
-        let row = view
-            .pouch(*pouch)?
-            .ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
-        if matches!(
-            row.state,
-            SetState::InMachine | SetState::Opened | SetState::Retired
-        ) {
+        let row = view.pouch(*pouch)?.ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
+        if matches!(row.state, SetState::InMachine | SetState::Opened | SetState::Retired) {
             return Err(Refusal::rule_with("refused-not-to-hand", "code", row.code));
         }
     }

@@ -23,9 +23,7 @@ pub struct Claim {
 
 /// Gives a cycle to a run that has none yet.
 pub fn claim(view: &View<'_>, draft: &mut Draft, claim: Claim) -> Result<(), Refusal> {
-    let run = view
-        .run(claim.run)?
-        .ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
+    let run = view.run(claim.run)?.ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
     if run.undone {
         return Err(Refusal::rule("refused-no-such-run"));
     }
@@ -40,16 +38,11 @@ pub fn claim(view: &View<'_>, draft: &mut Draft, claim: Claim) -> Result<(), Ref
     if taken.run.is_some() {
         return Err(Refusal::rule("refused-record-claimed"));
     }
-    let bytes = view
-        .drawer(taken.kept.entry)?
-        .ok_or_else(|| Refusal::rule("refused-record-deleted"))?;
+    let bytes =
+        view.drawer(taken.kept.entry)?.ok_or_else(|| Refusal::rule("refused-record-deleted"))?;
     let judged = judge::cycle_for_run(&bytes, claim, &run)
         .ok_or_else(|| Refusal::rule("refused-record-unreadable"))?;
-    draft.fact(Body::RecordClaimed {
-        record: claim.record,
-        cycle: claim.cycle,
-        run: claim.run,
-    });
+    draft.fact(Body::RecordClaimed { record: claim.record, cycle: claim.cycle, run: claim.run });
     write_verdict(view, draft, judged)
 }
 
@@ -65,19 +58,12 @@ pub fn write_verdict(view: &View<'_>, draft: &mut Draft, judged: Judged) -> Resu
         .pouches_of_run(run)?
         .iter()
         .filter(|pouch| {
-            matches!(
-                pouch.state,
-                SetState::Ready | SetState::UseNow | SetState::Opened
-            )
+            matches!(pouch.state, SetState::Ready | SetState::UseNow | SetState::Opened)
         })
         .map(|pouch| pouch.pouch)
         .collect();
     if !pouches.is_empty() {
-        draft.fact(Body::SetAside {
-            pouches,
-            run: Some(run),
-            why: StopReason::JudgedWorse,
-        });
+        draft.fact(Body::SetAside { pouches, run: Some(run), why: StopReason::JudgedWorse });
     }
     Ok(())
 }

@@ -23,9 +23,7 @@ pub fn lift(view: &View<'_>, draft: &mut Draft, lift: Lift) -> Result<(), Refusa
         return Err(Refusal::rule("refused-nothing-chosen"));
     }
     for pouch in &lift.pouches {
-        let row = view
-            .pouch(*pouch)?
-            .ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
+        let row = view.pouch(*pouch)?.ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
         if row.state != SetState::SetAside {
             return Err(Refusal::rule_with("refused-not-stopped", "code", row.code));
         }
@@ -33,10 +31,7 @@ pub fn lift(view: &View<'_>, draft: &mut Draft, lift: Lift) -> Result<(), Refusa
             return Err(Refusal::rule_with("refused-no-way-back", "code", row.code));
         }
     }
-    draft.fact(Body::StopLifted {
-        pouches: lift.pouches,
-        why: lift.why,
-    });
+    draft.fact(Body::StopLifted { pouches: lift.pouches, why: lift.why });
     Ok(())
 }
 

@@ -30,9 +30,7 @@ pub struct Look {
 
 /// Writes what was seen, and releases or sets aside what follows from it.
 pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusal> {
-    let run = view
-        .run(look.run)?
-        .ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
+    let run = view.run(look.run)?.ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
     if run.undone {
         return Err(Refusal::rule("refused-no-such-run"));
     }
@@ -40,9 +38,7 @@ pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusa
         return Err(Refusal::rule("refused-not-unloaded"));
     }
     let judged = view.judged_of_run(look.run)?;
-    let verdict = judged
-        .first()
-        .ok_or_else(|| Refusal::rule("refused-no-numbers"))?;
+    let verdict = judged.first().ok_or_else(|| Refusal::rule("refused-no-numbers"))?;
     let inside = looked_at(view, &run, verdict)?;
     if inside.pouches.is_empty() {
         return Err(Refusal::rule("refused-nothing-to-check"));
@@ -68,11 +64,7 @@ pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusa
         if !pouches.is_empty() {
             let whole = pouches.len() == inside.pouches.len();
             let run = whole.then_some(look.run);
-            draft.fact(Body::SetAside {
-                pouches,
-                run,
-                why: stop_reason(why),
-            });
+            draft.fact(Body::SetAside { pouches, run, why: stop_reason(why) });
         }
     }
     if !decision.release.is_empty() {
@@ -111,11 +103,7 @@ pub fn rests_on_reading(judged: &Judged) -> bool {
 /// Every answer given for the run so far, this one last.
 fn answers(view: &View<'_>, look: &Look) -> Result<Answers, Refusal> {
     let mut answers = Answers::default();
-    for fact in view
-        .looks_of_run(look.run)?
-        .iter()
-        .chain([&looked_fact(look)])
-    {
+    for fact in view.looks_of_run(look.run)?.iter().chain([&looked_fact(look)]) {
         if let Body::Looked {
             marks_looked,
             inner_mark,
@@ -136,10 +124,7 @@ fn answers(view: &View<'_>, look: &Look) -> Result<Answers, Refusal> {
             }
             if *dry_looked {
                 let torn = torn.iter().chain(dropped).copied().collect();
-                answers.dry.push(DryWhole {
-                    wet: wet.clone(),
-                    torn,
-                });
+                answers.dry.push(DryWhole { wet: wet.clone(), torn });
             }
         }
     }

@@ -25,16 +25,8 @@ pub fn add_machine(view: &View<'_>, draft: &mut Draft, new: AddMachine) -> Resul
     if new.number == 0 || new.number > 99 {
         return Err(Refusal::rule("refused-machine-number"));
     }
-    if view
-        .machines()?
-        .iter()
-        .any(|machine| machine.number == new.number)
-    {
-        return Err(Refusal::rule_with(
-            "refused-number-taken",
-            "machine",
-            new.number,
-        ));
+    if view.machines()?.iter().any(|machine| machine.number == new.number) {
+        return Err(Refusal::rule_with("refused-number-taken", "machine", new.number));
     }
     draft.fact(Body::MachineAdded {
         machine: chance::id()?,
@@ -65,10 +57,8 @@ pub fn set_machine_clock(
     if clock.ahead_min.abs() > 60 * 24 * 366 {
         return Err(Refusal::rule("refused-clock-offset"));
     }
-    draft.fact(Body::MachineClockSet {
-        machine: clock.machine,
-        ahead_ms: clock.ahead_min * 60_000,
-    });
+    draft
+        .fact(Body::MachineClockSet { machine: clock.machine, ahead_ms: clock.ahead_min * 60_000 });
     Ok(())
 }
 
@@ -87,7 +77,5 @@ pub fn machine_back(view: &View<'_>, draft: &mut Draft, machine: MachineId) -> R
 }
 
 fn known(view: &View<'_>, machine: MachineId) -> Result<(), Refusal> {
-    view.machine(machine)?
-        .map(|_| ())
-        .ok_or_else(|| Refusal::rule("refused-no-such-machine"))
+    view.machine(machine)?.map(|_| ()).ok_or_else(|| Refusal::rule("refused-no-such-machine"))
 }

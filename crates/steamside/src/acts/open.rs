@@ -34,23 +34,19 @@ pub fn open(view: &View<'_>, draft: &mut Draft, open: Open) -> Result<(), Refusa
     if !may_open(&pouch, open.now) {
         return Err(Refusal::Stop(Box::new(pouch)));
     }
-    draft.fact(Body::Opened {
-        pouch: pouch.pouch,
-        visit: chance::id()?,
-        chair: open.chair,
-    });
+    draft.fact(Body::Opened { pouch: pouch.pouch, visit: chance::id()?, chair: open.chair });
     Ok(())
 }
 
 /// The pouch that a code or an id names.
 pub fn find(view: &View<'_>, what: What) -> Result<Pouch, Refusal> {
     match what {
-        What::Code(code) => view
-            .pouch_by_code(code)?
-            .ok_or_else(|| Refusal::NoSuchCode(code.to_string())),
-        What::Pouch(pouch) => view
-            .pouch(pouch)?
-            .ok_or_else(|| Refusal::NoSuchCode(pouch.to_string())),
+        What::Code(code) => {
+            view.pouch_by_code(code)?.ok_or_else(|| Refusal::NoSuchCode(code.to_string()))
+        }
+        What::Pouch(pouch) => {
+            view.pouch(pouch)?.ok_or_else(|| Refusal::NoSuchCode(pouch.to_string()))
+        }
     }
 }
 

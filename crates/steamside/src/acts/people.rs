@@ -16,18 +16,11 @@ pub fn join(view: &View<'_>, draft: &mut Draft, sign: &str) -> Result<(), Refusa
     if sign.is_empty() || sign.chars().count() > LONGEST || sign.chars().any(char::is_control) {
         return Err(Refusal::rule_with("refused-sign-length", "most", LONGEST));
     }
-    if view
-        .people()?
-        .iter()
-        .any(|person| person.sign.as_deref() == Some(sign))
-    {
+    if view.people()?.iter().any(|person| person.sign.as_deref() == Some(sign)) {
         return Err(Refusal::rule_with("refused-sign-taken", "sign", sign));
     }
     let sign = draft.put(DrawerKind::Sign, sign.as_bytes())?;
-    draft.fact(Body::PersonJoined {
-        person: chance::id()?,
-        sign,
-    });
+    draft.fact(Body::PersonJoined { person: chance::id()?, sign });
     Ok(())
 }
 

@@ -22,22 +22,15 @@ pub struct ReadOff {
 
 /// Judges a run by what was read.
 pub fn read_off(view: &View<'_>, draft: &mut Draft, read: ReadOff) -> Result<(), Refusal> {
-    let run = view
-        .run(read.run)?
-        .ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
+    let run = view.run(read.run)?.ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
     if run.undone {
         return Err(Refusal::rule("refused-no-such-run"));
     }
     if !(0.0..=86_400.0).contains(&read.held_s) {
-        return Err(Refusal::rule_with(
-            "refused-field-misread",
-            "field",
-            "minutes",
-        ));
+        return Err(Refusal::rule_with("refused-field-misread", "field", "minutes"));
     }
-    let machine = view
-        .machine(run.machine)?
-        .ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
+    let machine =
+        view.machine(run.machine)?.ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
     // A failed record is not talked back by a reading: only "cannot tell" may be read off.
     if run.outcome == Some(release::verdict::Outcome::NotLethal) {
         return Err(Refusal::rule("refused-no-talking-back"));

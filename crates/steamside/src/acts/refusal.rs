@@ -32,18 +32,12 @@ pub struct Rule {
 impl Refusal {
     /// A rule without values.
     pub fn rule(key: &'static str) -> Self {
-        Self::Rule(Rule {
-            key,
-            args: Vec::new(),
-        })
+        Self::Rule(Rule { key, args: Vec::new() })
     }
 
     /// A rule with one value.
     pub fn rule_with(key: &'static str, name: &'static str, value: impl fmt::Display) -> Self {
-        Self::Rule(Rule {
-            key,
-            args: vec![(name, value.to_string())],
-        })
+        Self::Rule(Rule { key, args: vec![(name, value.to_string())] })
     }
 }
 
@@ -65,11 +59,8 @@ impl fmt::Display for Refusal {
         match self {
             Self::Rule(rule) => {
                 let words = crate::words::Words::of(crate::words::Language::En);
-                let args: Vec<_> = rule
-                    .args
-                    .iter()
-                    .map(|(name, value)| (*name, value.as_str().into()))
-                    .collect();
+                let args: Vec<_> =
+                    rule.args.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
                 f.write_str(&words.tell(rule.key, &args))
             }
             Self::Stop(pouch) => write!(f, "{} must not be used", pouch.code),

@@ -38,10 +38,6 @@ pub fn set_aside(view: &View<'_>, draft: &mut Draft, stop: SetAside) -> Result<(
     }
     pouches.sort();
     pouches.dedup();
-    draft.fact(Body::SetAside {
-        pouches,
-        run: stop.run,
-        why: stop.why,
-    });
+    draft.fact(Body::SetAside { pouches, run: stop.run, why: stop.why });
     Ok(())
 }

@@ -22,11 +22,7 @@ pub struct Count {
 
 /// Writes a count as it was made.
 pub fn count(_view: &View<'_>, draft: &mut Draft, count: Count) -> Result<(), Refusal> {
-    let numbers = [
-        count.owned,
-        count.loose.map(|l| l.0),
-        count.loose.map(|l| l.1),
-    ];
+    let numbers = [count.owned, count.loose.map(|l| l.0), count.loose.map(|l| l.1)];
     if numbers.iter().all(Option::is_none) {
         return Err(Refusal::rule("refused-nothing-counted"));
     }
@@ -34,17 +30,10 @@ pub fn count(_view: &View<'_>, draft: &mut Draft, count: Count) -> Result<(), Re
         return Err(Refusal::rule_with("refused-too-many", "most", MOST));
     }
     if let Some(owned) = count.owned {
-        draft.fact(Body::SetsOwned {
-            kind: count.kind.clone(),
-            count: owned,
-        });
+        draft.fact(Body::SetsOwned { kind: count.kind.clone(), count: owned });
     }
     if let Some((used, washed)) = count.loose {
-        draft.fact(Body::Counted {
-            kind: count.kind,
-            used,
-            washed,
-        });
+        draft.fact(Body::Counted { kind: count.kind, used, washed });
     }
     Ok(())
 }

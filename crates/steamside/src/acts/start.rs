@@ -25,31 +25,20 @@ pub struct Start {
 
 /// Starts a run with bagged pouches in a machine that is in use and empty.
 pub fn start(view: &View<'_>, draft: &mut Draft, start: Start) -> Result<(), Refusal> {
-    let machine = view
-        .machine(start.machine)?
-        .ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
+    let machine =
+        view.machine(start.machine)?.ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
     if machine.out_since.is_some() {
-        return Err(Refusal::rule_with(
-            "refused-machine-out",
-            "machine",
-            machine.number,
-        ));
+        return Err(Refusal::rule_with("refused-machine-out", "machine", machine.number));
     }
     if machine.running.is_some() {
-        return Err(Refusal::rule_with(
-            "refused-machine-full",
-            "machine",
-            machine.number,
-        ));
+        return Err(Refusal::rule_with("refused-machine-full", "machine", machine.number));
     }
     if start.pouches.is_empty() {
         return Err(Refusal::rule("refused-nothing-inside"));
     }
     let mut inside = Vec::new();
     for pouch in &start.pouches {
-        let pouch = view
-            .pouch(*pouch)?
-            .ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
+        let pouch = view.pouch(*pouch)?.ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
         if pouch.state != SetState::Bagged {
             return Err(Refusal::rule_with("refused-not-bagged", "code", pouch.code));
         }

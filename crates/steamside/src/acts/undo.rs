@@ -25,11 +25,7 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, act: ActId) -> Result<(), Refusa
         .flatten()
         .collect();
     if !released.is_empty() {
-        draft.fact(Body::SetAside {
-            pouches: released,
-            run: None,
-            why: StopReason::ReleaseUndone,
-        });
+        draft.fact(Body::SetAside { pouches: released, run: None, why: StopReason::ReleaseUndone });
         return Ok(());
     }
     if !facts.iter().all(|fact| can_be_undone(&fact.body)) {

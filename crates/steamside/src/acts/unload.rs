@@ -8,9 +8,7 @@ use measure::RunId;
 
 /// Takes the load of a run out of its machine.
 pub fn unload(view: &View<'_>, draft: &mut Draft, run: RunId) -> Result<(), Refusal> {
-    let row = view
-        .run(run)?
-        .ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
+    let row = view.run(run)?.ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
     if row.undone || row.unloaded.is_some() {
         return Err(Refusal::rule("refused-already-unloaded"));
     }

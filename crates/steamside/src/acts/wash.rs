@@ -23,9 +23,5 @@ pub fn wash(
         draft.fact(Body::Washed { kind, count });
         any = true;
     }
-    if any {
-        Ok(())
-    } else {
-        Err(Refusal::rule("refused-nothing-counted"))
-    }
+    if any { Ok(()) } else { Err(Refusal::rule("refused-nothing-counted")) }
 }

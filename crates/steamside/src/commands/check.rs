@@ -96,14 +96,10 @@ struct Answer {
 fn all_files(args: &CheckArgs, terms: &Terms) -> io::Result<u8> {
     let (senders, receivers): (Vec<_>, Vec<_>) =
         args.files.iter().map(|_| sync_channel(WAITING)).unzip();
-    let senders: Vec<_> = senders
-        .into_iter()
-        .map(|sender| std::sync::Mutex::new(Some(sender)))
-        .collect();
+    let senders: Vec<_> =
+        senders.into_iter().map(|sender| std::sync::Mutex::new(Some(sender))).collect();
     let next = AtomicUsize::new(0);
-    let threads = std::thread::available_parallelism()
-        .map_or(1, usize::from)
-        .min(args.files.len());
+    let threads = std::thread::available_parallelism().map_or(1, usize::from).min(args.files.len());
     std::thread::scope(|scope| {
         for _ in 0..threads {
             scope.spawn(|| {
@@ -168,9 +164,7 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, sender: &SyncSender<An
     let cycles = match opened {
         Ok(cycles) => cycles,
         Err((line, what)) => {
-            return sender
-                .send(unusable(&name, line, &what, args.format))
-                .unwrap_or_default();
+            return sender.send(unusable(&name, line, &what, args.format)).unwrap_or_default();
         }
     };
     let mut some = false;
@@ -186,29 +180,22 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, sender: &SyncSender<An
     }
     if !some {
         let what = "no cycle in it: give a record with a time and a chamber temperature";
-        sender
-            .send(unusable(&name, None, what, args.format))
-            .unwrap_or_default();
+        sender.send(unusable(&name, None, what, args.format)).unwrap_or_default();
     }
 }
 
 fn open(path: &Path) -> Result<File, (Option<u32>, String)> {
     let file = File::open(path).map_err(|error| {
-        (
-            None,
-            format!("cannot be opened ({error}): check its name and who may read it"),
-        )
+        (None, format!("cannot be opened ({error}): check its name and who may read it"))
     })?;
     match file.metadata() {
-        Ok(about) if about.is_dir() => Err((
-            None,
-            "is a folder: name the files in it, as FOLDER/*".to_owned(),
-        )),
+        Ok(about) if about.is_dir() => {
+            Err((None, "is a folder: name the files in it, as FOLDER/*".to_owned()))
+        }
         Ok(_) => Ok(file),
-        Err(error) => Err((
-            None,
-            format!("cannot be looked at ({error}): copy it and try the copy"),
-        )),
+        Err(error) => {
+            Err((None, format!("cannot be looked at ({error}): copy it and try the copy")))
+        }
     }
 }
 
@@ -221,11 +208,7 @@ fn judged(name: &str, record: &record::CycleRecord, args: &CheckArgs, terms: &Te
         Format::Json => line(&wire::check::cycle(name, record, &figures, &verdict)),
         Format::Text => text::cycle(name, record, &figures, &verdict),
     };
-    Answer {
-        out,
-        message: None,
-        status: u8::from(!proven),
-    }
+    Answer { out, message: None, status: u8::from(!proven) }
 }
 
 fn unusable(name: &str, at: Option<u32>, what: &str, format: Format) -> Answer {
@@ -233,11 +216,7 @@ fn unusable(name: &str, at: Option<u32>, what: &str, format: Format) -> Answer {
         Format::Json => line(&wire::check::unreadable(name, at, what)),
         Format::Text => format!("{name}: cannot tell; the file could not be used\n"),
     };
-    Answer {
-        out,
-        message: Some(format!("{name}: {what}")),
-        status: 2,
-    }
+    Answer { out, message: Some(format!("{name}: {what}")), status: 2 }
 }
 
 fn line(value: &serde_json::Value) -> String {

@@ -48,9 +48,7 @@ pub fn run(args: DriftArgs) -> ExitCode {
     }
     let alarms = watch(&table.runs, &settings);
     match args.format {
-        Format::Json => alarms
-            .iter()
-            .for_each(|alarm| println!("{}", wire::drift::alarm(alarm))),
+        Format::Json => alarms.iter().for_each(|alarm| println!("{}", wire::drift::alarm(alarm))),
         Format::Text => print_for_people(&table, &alarms, &settings),
     }
     ExitCode::from(u8::from(!alarms.is_empty()))
@@ -67,10 +65,7 @@ fn print_for_people(table: &Table, alarms: &[Alarm], settings: &Settings) {
             settings.learn_runs
         );
     } else if alarms.is_empty() {
-        println!(
-            "{runs} runs: no lasting change in {}.",
-            table.watched.join(", ")
-        );
+        println!("{runs} runs: no lasting change in {}.", table.watched.join(", "));
     } else {
         println!(
             "Have the machine off, cold and without pressure before anyone touches a part; its own \
@@ -129,8 +124,5 @@ fn advice(alarm: &Alarm) -> String {
                 .to_owned();
         }
     };
-    format!(
-        "{look} (This part: {:.0} in 100.)",
-        100.0 * alarm.part_share
-    )
+    format!("{look} (This part: {:.0} in 100.)", 100.0 * alarm.part_share)
 }

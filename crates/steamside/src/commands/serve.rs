@@ -55,10 +55,7 @@ fn open_or_begin(folder: &Path, zone: Option<&str>) -> Result<App, String> {
         clock::zone(&zone).map_err(|error| error.to_string())?;
         begin(folder, zone).map_err(|error| shown(&error))?
     };
-    Ok(App {
-        book: Arc::new(book),
-        folder: Arc::new(folder.to_owned()),
-    })
+    Ok(App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) })
 }
 
 /// A new book with the three kinds of set that nearly every salon has.
@@ -75,28 +72,13 @@ fn begin(folder: &Path, zone: String) -> Result<Book, acts::Refusal> {
         sign: None,
         known: Known::Setting,
     };
-    let book = Book::create(
-        folder,
-        Opening {
-            salon: chance::id()?,
-            zone,
-            book: BookKind::Salon,
-            stamp,
-        },
-    )?;
-    let app = App {
-        book: Arc::new(book),
-        folder: Arc::new(folder.to_owned()),
-    };
+    let book =
+        Book::create(folder, Opening { salon: chance::id()?, zone, book: BookKind::Salon, stamp })?;
+    let app = App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) };
     for kind in ["manicure", "pedicure", "bits"] {
-        let kind: SetKind = kind
-            .parse()
-            .map_err(|_| acts::Refusal::rule("refused-field-misread"))?;
-        let count = acts::Count {
-            kind,
-            owned: None,
-            loose: Some((0, 0)),
-        };
+        let kind: SetKind =
+            kind.parse().map_err(|_| acts::Refusal::rule("refused-field-misread"))?;
+        let count = acts::Count { kind, owned: None, loose: Some((0, 0)) };
         let who = Who::program(station, Known::Setting)?;
         app.act(who, |view, draft| acts::count(view, draft, count))?;
     }
@@ -141,15 +123,8 @@ async fn serve_until_stopped(
     if let Some(line) = try_it {
         println!("{line}");
     }
-    let names = args
-        .name
-        .iter()
-        .map(|name| name.to_ascii_lowercase())
-        .collect();
-    let served = Served {
-        app,
-        hosts: Arc::new(Hosts { names }),
-    };
+    let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
+    let served = Served { app, hosts: Arc::new(Hosts { names }) };
     axum::serve(listener, router(served))
         .with_graceful_shutdown(stopped())
         .await
@@ -159,10 +134,7 @@ async fn serve_until_stopped(
 }
 
 fn shown_path(folder: &Path) -> String {
-    std::path::absolute(folder)
-        .unwrap_or_else(|_| folder.to_owned())
-        .display()
-        .to_string()
+    std::path::absolute(folder).unwrap_or_else(|_| folder.to_owned()).display().to_string()
 }
 
 /// Ctrl-C, or the system's wish that programs end.
@@ -186,9 +158,7 @@ async fn stopped() {
 
 /// `FOLDER` or `FOLDER=NUMBER`.
 fn watched(app: &App, folders: &[String]) -> Result<Vec<Watched>, String> {
-    let machines = app
-        .read(|view| view.machines())
-        .map_err(|error| error.to_string())?;
+    let machines = app.read(|view| view.machines()).map_err(|error| error.to_string())?;
     let station: StationId = chance::id().map_err(|error| error.to_string())?;
     folders
         .iter()
@@ -197,22 +167,14 @@ fn watched(app: &App, folders: &[String]) -> Result<Vec<Watched>, String> {
                 .rsplit_once('=')
                 .and_then(|(folder, number)| Some((folder, number.parse::<u32>().ok()?)));
             let Some((folder, number)) = numbered else {
-                return Ok(Watched {
-                    folder: PathBuf::from(text),
-                    machine: None,
-                    station,
-                });
+                return Ok(Watched { folder: PathBuf::from(text), machine: None, station });
             };
             let machine = machines
                 .iter()
                 .find(|machine| machine.number == number)
                 .ok_or_else(|| format!("there is no machine {number} to watch {folder} for"))?;
             let machine = Some(machine.machine);
-            Ok(Watched {
-                folder: PathBuf::from(folder),
-                machine,
-                station,
-            })
+            Ok(Watched { folder: PathBuf::from(folder), machine, station })
         })
         .collect()
 }

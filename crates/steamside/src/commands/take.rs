@@ -34,10 +34,7 @@ pub fn run(args: TakeArgs) -> ExitCode {
         Ok(book) => book,
         Err(error) => return unusable(format_args!("{}: {error}", folder.display())),
     };
-    let app = App {
-        book: Arc::new(book),
-        folder: Arc::new(folder),
-    };
+    let app = App { book: Arc::new(book), folder: Arc::new(folder) };
     let machine = match args.machine.map(|number| machine(&app, number)).transpose() {
         Ok(machine) => machine,
         Err(refusal) => return unusable(refusal),
@@ -56,11 +53,7 @@ pub fn run(args: TakeArgs) -> ExitCode {
             }
         }
     }
-    if all {
-        ExitCode::SUCCESS
-    } else {
-        ExitCode::from(2)
-    }
+    if all { ExitCode::SUCCESS } else { ExitCode::from(2) }
 }
 
 fn machine(app: &App, number: u32) -> Result<MachineId, Refusal> {
@@ -86,12 +79,7 @@ fn take_one(
     }
     let bytes = std::fs::read(path).map_err(|error| error.to_string())?;
     let who = Who::program(station, Known::Measured).map_err(|error| error.to_string())?;
-    let arrived = Arrived {
-        bytes: &bytes,
-        way: Way::Command,
-        machine,
-        run: None,
-    };
+    let arrived = Arrived { bytes: &bytes, way: Way::Command, machine, run: None };
     let mut taken = None;
     app.act(who, |view, draft| {
         taken = Some(take(view, draft, arrived)?);
@@ -103,11 +91,7 @@ fn take_one(
 
 fn said(taken: &Taken) -> String {
     let claimed = taken.cycles.iter().flatten().count();
-    let here = if taken.known_before {
-        "was here already"
-    } else {
-        "taken in"
-    };
+    let here = if taken.known_before { "was here already" } else { "taken in" };
     match (claimed, taken.cycles.len()) {
         (0, _) => format!("{here}; belongs to no run yet: a person has to say which"),
         (claimed, all) => format!("{here}; {claimed} of {all} cycles belong to a run"),

@@ -55,18 +55,13 @@ impl From<chance::NoChance> for NoDemo {
 /// Opens the demo in a folder: a new one, or the one that is there.
 pub fn open(folder: &Path, keep: bool) -> Result<App, NoDemo> {
     let is_demo = folder.join(MARK).is_file();
-    let occupied = folder
-        .read_dir()
-        .is_ok_and(|mut entries| entries.next().is_some());
+    let occupied = folder.read_dir().is_ok_and(|mut entries| entries.next().is_some());
     if occupied && !is_demo {
         return Err(NoDemo::NotADemo);
     }
     if keep && Book::exists(folder) {
         let book = Arc::new(Book::open(folder)?);
-        return Ok(App {
-            book,
-            folder: Arc::new(folder.to_owned()),
-        });
+        return Ok(App { book, folder: Arc::new(folder.to_owned()) });
     }
     if is_demo {
         std::fs::remove_dir_all(folder)?;
@@ -91,16 +86,9 @@ fn create(folder: &Path) -> Result<App, NoDemo> {
         known: Known::Setting,
     };
     let zone = clock::system_zone();
-    let opening = Opening {
-        salon: chance::id()?,
-        zone: zone.clone(),
-        book: BookKind::Demo,
-        stamp,
-    };
-    let app = App {
-        book: Arc::new(Book::create(folder, opening)?),
-        folder: Arc::new(folder.to_owned()),
-    };
+    let opening = Opening { salon: chance::id()?, zone: zone.clone(), book: BookKind::Demo, stamp };
+    let app =
+        App { book: Arc::new(Book::create(folder, opening)?), folder: Arc::new(folder.to_owned()) };
     let zone = clock::zone(&zone).map_err(|_| Refusal::rule_with("refused-zone", "zone", zone))?;
     let mut script = script::Script::new(&app, station, now, zone);
     for file in script.play()? {

@@ -117,10 +117,7 @@ impl<'a> Script<'a> {
             .iter()
             .map(|(name, series, ago, _)| {
                 let start = clock::civil(self.ago(*ago), &self.zone);
-                Try {
-                    name,
-                    text: series.file(start),
-                }
+                Try { name, text: series.file(start) }
             })
             .collect())
     }
@@ -144,19 +141,11 @@ impl<'a> Script<'a> {
             self.act(begun, Known::Setting, |v, d| acts::add_machine(v, d, new))?;
         }
         for (kind, owned) in [("manicure", 30), ("pedicure", 18), ("bits", 12)] {
-            let count = acts::Count {
-                kind: word(kind)?,
-                owned: Some(owned),
-                loose: Some((owned, 0)),
-            };
+            let count =
+                acts::Count { kind: word(kind)?, owned: Some(owned), loose: Some((owned, 0)) };
             self.act(begun, Known::Read, |v, d| acts::count(v, d, count))?;
         }
-        self.people = self
-            .app
-            .read(|v| v.people())?
-            .iter()
-            .map(|p| p.person)
-            .collect();
+        self.people = self.app.read(|v| v.people())?.iter().map(|p| p.person).collect();
         self.machines = self.app.read(|v| v.machines())?;
         Ok(())
     }
@@ -168,22 +157,10 @@ impl<'a> Script<'a> {
         let rounds = [
             (1, later(0), 29, SIX, End::Record(Series::GoodCold)),
             (2, later(20), 44 + days % 3, FOUR, End::Reading),
-            (
-                1,
-                later(130),
-                24 + days % 2,
-                SIX,
-                End::Record(Series::GoodA),
-            ),
+            (1, later(130), 24 + days % 2, SIX, End::Record(Series::GoodA)),
         ];
         for (machine, start, minutes, kinds, end) in rounds {
-            self.plan(Round {
-                machine,
-                start,
-                minutes,
-                kinds,
-                end,
-            });
+            self.plan(Round { machine, start, minutes, kinds, end });
         }
         self.plan_openings(later(190), 14, 4);
     }
@@ -197,30 +174,17 @@ impl<'a> Script<'a> {
             (1, 11, 0, TWO, End::Running),
         ];
         for (machine, ago, minutes, kinds, end) in rounds {
-            self.plan(Round {
-                machine,
-                start: self.ago(ago),
-                minutes,
-                kinds,
-                end,
-            });
+            self.plan(Round { machine, start: self.ago(ago), minutes, kinds, end });
         }
         for (_, _, ago, minutes) in TRIES {
             let start = self.ago(ago);
-            self.plan(Round {
-                machine: 1,
-                start,
-                minutes,
-                kinds: THREE,
-                end: End::ToCheck,
-            });
+            self.plan(Round { machine: 1, start, minutes, kinds: THREE, end: End::ToCheck });
         }
         self.plan_openings(self.ago(285), 6, 9);
         self.plan_openings(self.ago(200), 5, 9);
         self.plan_openings(self.ago(70), 3, 6);
         self.steps.push((self.ago(24), Step::Wash(THREE)));
-        self.steps
-            .push((self.ago(21), Step::Pack(self.runs.len(), TWO)));
+        self.steps.push((self.ago(21), Step::Pack(self.runs.len(), TWO)));
         self.pouches.push(Vec::new());
         self.runs.push(None);
         self.steps.push((self.ago(4), Step::Wash(TWO)));
@@ -318,12 +282,7 @@ impl<'a> Script<'a> {
     fn pack(&mut self, at: Instant, round: usize, kinds: Kinds) -> Result<(), Refusal> {
         let before = self.bagged()?;
         for (kind, count) in counts(kinds)? {
-            let pack = acts::Pack {
-                kind,
-                count,
-                pouched: true,
-                hollow: false,
-            };
+            let pack = acts::Pack { kind, count, pouched: true, hollow: false };
             self.act(at, Known::Tapped, |v, d| acts::pack(v, d, pack))?;
         }
         let mut packed = self.bagged()?;
@@ -351,10 +310,7 @@ impl<'a> Script<'a> {
             day_start: clock::day_start(at, &self.zone),
         };
         self.act(at, Known::Tapped, |v, d| acts::start(v, d, start))?;
-        let running = self
-            .app
-            .read(|v| v.machine(machine))?
-            .and_then(|row| row.running);
+        let running = self.app.read(|v| v.machine(machine))?.and_then(|row| row.running);
         if let Some(run) = self.runs.get_mut(round) {
             *run = running;
         }
@@ -369,17 +325,7 @@ impl<'a> Script<'a> {
         let machine = Some(row.machine);
         self.act(at, Known::Measured, |v, d| {
             let bytes = file.as_bytes();
-            take(
-                v,
-                d,
-                Arrived {
-                    bytes,
-                    way: Way::Folder,
-                    machine,
-                    run: None,
-                },
-            )
-            .map(|_| ())
+            take(v, d, Arrived { bytes, way: Way::Folder, machine, run: None }).map(|_| ())
         })
     }
 
@@ -390,11 +336,7 @@ impl<'a> Script<'a> {
             return Ok(());
         };
         let what = acts::What::Pouch(pouch.pouch);
-        let open = acts::Open {
-            what,
-            chair: Some(chair),
-            now: at,
-        };
+        let open = acts::Open { what, chair: Some(chair), now: at };
         self.act(at, Known::Scanned, |v, d| acts::open(v, d, open))
     }
 
@@ -405,15 +347,11 @@ impl<'a> Script<'a> {
 }
 
 fn counts(kinds: Kinds) -> Result<Vec<(load::SetKind, u32)>, Refusal> {
-    kinds
-        .iter()
-        .map(|(kind, count)| Ok((word(kind)?, *count)))
-        .collect()
+    kinds.iter().map(|(kind, count)| Ok((word(kind)?, *count))).collect()
 }
 
 fn word(text: &str) -> Result<load::SetKind, Refusal> {
-    text.parse()
-        .map_err(|_| Refusal::rule_with("refused-field-misread", "field", "kind"))
+    text.parse().map_err(|_| Refusal::rule_with("refused-field-misread", "field", "kind"))
 }
 
 /// 134.6 °C for 4 min 5 s at 311 kPa: the saturation pressure of 134.7 °C by IF97.

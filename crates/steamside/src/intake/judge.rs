@@ -44,10 +44,7 @@ pub fn examine_file(bytes: &[u8]) -> Vec<Examined> {
     if cycles.is_empty() {
         return vec![Examined::Unreadable];
     }
-    let ask = Ask {
-        rules: Limits::default().rules(),
-        ..Ask::default()
-    };
+    let ask = Ask { rules: Limits::default().rules(), ..Ask::default() };
     cycles
         .into_iter()
         .map(|record| {
@@ -74,12 +71,8 @@ pub fn judged(examined: &Examined, basis: Basis, run: Option<&Run>) -> Judged {
             }
         }
         Examined::Unreadable => {
-            let why = Finding {
-                code: Code::Unreadable,
-                text: String::new(),
-                at_s: None,
-                lines: None,
-            };
+            let why =
+                Finding { code: Code::Unreadable, text: String::new(), at_s: None, lines: None };
             let verdict = Verdict {
                 outcome: Outcome::CannotTell,
                 proven_for: Vec::new(),
@@ -96,10 +89,7 @@ pub fn judged(examined: &Examined, basis: Basis, run: Option<&Run>) -> Judged {
 pub fn cycle_for_run(bytes: &[u8], claim: Claim, run: &Run) -> Option<Judged> {
     let examined = examine_file(bytes);
     let cycle = examined.get(claim.cycle as usize)?;
-    let basis = Basis::Record {
-        record: claim.record,
-        cycle: claim.cycle,
-    };
+    let basis = Basis::Record { record: claim.record, cycle: claim.cycle };
     Some(judged(cycle, basis, Some(run)))
 }
 
@@ -107,10 +97,7 @@ pub fn cycle_for_run(bytes: &[u8], claim: Claim, run: &Run) -> Option<Judged> {
 /// is known only as its setting, which is why each such load wants an inner mark as well.
 pub fn reading(run: &Run, machine: &Machine, read: ReadOff) -> Judged {
     let limits = Limits::default();
-    let by_setting = (
-        limits.get(Name::DeepPulse),
-        limits.get(Name::DeepPulses) as u32,
-    );
+    let by_setting = (limits.get(Name::DeepPulse), limits.get(Name::DeepPulses) as u32);
     let verdict = judge_reading(
         &Reading {
             lowest_c: read.lowest.get(),
@@ -131,10 +118,7 @@ pub fn reading(run: &Run, machine: &Machine, read: ReadOff) -> Judged {
         lowest_mc: milli(read.lowest.get()),
         ..KeyFigures::default()
     };
-    Judged {
-        figures,
-        ..kept(verdict, basis, Some(run.run), run.contents, &limits)
-    }
+    Judged { figures, ..kept(verdict, basis, Some(run.run), run.contents, &limits) }
 }
 
 fn kept(
@@ -166,9 +150,7 @@ fn kept(
 fn kept_reason(finding: &Finding) -> Reason {
     Reason {
         code: finding.code,
-        at_ms: finding
-            .at_s
-            .and_then(|(from, to)| milli(from).zip(milli(to))),
+        at_ms: finding.at_s.and_then(|(from, to)| milli(from).zip(milli(to))),
         lines: finding.lines,
     }
 }
@@ -181,9 +163,7 @@ fn key_figures(figures: &Figures) -> KeyFigures {
         held_ms: milli(figures.hold_s),
         lowest_mc: plateau.and_then(|plateau| milli(plateau.min_c)),
         highest_mc: plateau.and_then(|plateau| milli(plateau.max_c)),
-        deviation_mk: plateau
-            .and_then(|plateau| plateau.satdev_mean_k)
-            .and_then(milli),
+        deviation_mk: plateau.and_then(|plateau| plateau.satdev_mean_k).and_then(milli),
         f0_low_mmin: milli(figures.f0_low_min),
         drying_ms: figures.drying.phase_s.and_then(milli),
         total_ms: milli(figures.total_s),
@@ -219,16 +199,11 @@ mod tests {
     #[test]
     fn a_gauge_is_made_absolute() {
         // 1 bar = 100 kPa and 1 psi = 6.894757 kPa by definition of the units.
-        for (value, unit, kpa) in [
-            (304.2, "kPa-abs", 304.2),
-            (2.03, "bar-gauge", 304.325),
-            (29.4, "psi-gauge", 304.031),
-        ] {
+        for (value, unit, kpa) in
+            [(304.2, "kPa-abs", 304.2), (2.03, "bar-gauge", 304.325), (29.4, "psi-gauge", 304.031)]
+        {
             let made = absolute(value, unit).map(Kilopascal::get);
-            assert!(
-                made.is_ok_and(|made| (made - kpa).abs() < 0.01),
-                "{value} {unit}"
-            );
+            assert!(made.is_ok_and(|made| (made - kpa).abs() < 0.01), "{value} {unit}");
         }
         assert!(absolute(-200.0, "kPa-gauge").is_err());
         assert!(absolute(1.0, "ells").is_err());

@@ -49,11 +49,7 @@ pub fn take(view: &View<'_>, draft: &mut Draft, arrived: Arrived<'_>) -> Result<
         return Err(Refusal::rule("refused-empty-file"));
     }
     if arrived.bytes.len() > LARGEST {
-        return Err(Refusal::rule_with(
-            "refused-large-file",
-            "most",
-            LARGEST / (1024 * 1024),
-        ));
+        return Err(Refusal::rule_with("refused-large-file", "most", LARGEST / (1024 * 1024)));
     }
     let record = record_hash(arrived.bytes);
     let before = view.taken(record)?;
@@ -72,27 +68,15 @@ pub fn take(view: &View<'_>, draft: &mut Draft, arrived: Arrived<'_>) -> Result<
         cycles: examined.len() as u32,
     });
     let before = shorter.map(|(_, cycles)| cycles).unwrap_or_default();
-    let mut claimer = Claimer {
-        view,
-        arrived,
-        before,
-        claimed: Vec::new(),
-    };
+    let mut claimer = Claimer { view, arrived, before, claimed: Vec::new() };
     let mut cycles = Vec::new();
     for (index, examined) in examined.iter().enumerate() {
         let run = claimer.run_for(index as u32, examined)?;
-        let basis = Basis::Record {
-            record,
-            cycle: index as u32,
-        };
+        let basis = Basis::Record { record, cycle: index as u32 };
         write_cycle(view, draft, basis, examined, run.as_ref())?;
         cycles.push(run.map(|run| run.run));
     }
-    Ok(Taken {
-        record,
-        known_before: false,
-        cycles,
-    })
+    Ok(Taken { record, known_before: false, cycles })
 }
 
 fn known(
@@ -107,22 +91,12 @@ fn known(
         && only.run.is_none()
         && view.run(run)?.is_some_and(|row| row.record.is_none())
     {
-        let claim = Claim {
-            record: only.record,
-            cycle: only.cycle,
-            run,
-        };
+        let claim = Claim { record: only.record, cycle: only.cycle, run };
         crate::acts::claim(view, draft, claim)?;
         cycles = vec![Some(run)];
     }
-    let record = before
-        .first()
-        .map_or(RecordHash::from_bytes([0; 32]), |cycle| cycle.record);
-    Ok(Taken {
-        record,
-        known_before: true,
-        cycles,
-    })
+    let record = before.first().map_or(RecordHash::from_bytes([0; 32]), |cycle| cycle.record);
+    Ok(Taken { record, known_before: true, cycles })
 }
 
 /// The longest record kept before that these bytes begin with, and its cycles.
@@ -139,8 +113,7 @@ fn continued_by(
             best = Some((kept.len(), shorter.record));
         }
     }
-    best.map(|(_, record)| Ok((record, view.taken(record)?)))
-        .transpose()
+    best.map(|(_, record)| Ok((record, view.taken(record)?))).transpose()
 }
 
 fn write_cycle(
@@ -151,11 +124,7 @@ fn write_cycle(
     run: Option<&Run>,
 ) -> Result<(), Refusal> {
     if let (Some(run), Basis::Record { record, cycle }) = (run, basis) {
-        draft.fact(Body::RecordClaimed {
-            record,
-            cycle,
-            run: run.run,
-        });
+        draft.fact(Body::RecordClaimed { record, cycle, run: run.run });
     }
     crate::acts::write_verdict(view, draft, judge::judged(examined, basis, run))
 }
@@ -183,11 +152,7 @@ impl Claimer<'_, '_> {
 
     /// The run that the same cycle of the shorter record belonged to.
     fn inherited(&self, index: u32) -> Result<Option<Run>, Refusal> {
-        let run = self
-            .before
-            .iter()
-            .find(|cycle| cycle.cycle == index)
-            .and_then(|c| c.run);
+        let run = self.before.iter().find(|cycle| cycle.cycle == index).and_then(|c| c.run);
         Ok(run.map(|run| self.view.run(run)).transpose()?.flatten())
     }
 
@@ -223,11 +188,7 @@ pub fn candidates(
 ) -> Result<Vec<Run>, Refusal> {
     let zone = salon_zone(view)?;
     let mut fits: Vec<Run> = Vec::new();
-    for row in view
-        .machines()?
-        .iter()
-        .filter(|row| machine.is_none_or(|m| m == row.machine))
-    {
+    for row in view.machines()?.iter().filter(|row| machine.is_none_or(|m| m == row.machine)) {
         for run in near(view, row, start, &zone)? {
             if fits.iter().all(|fit| fit.run != run.run) {
                 fits.push(run);

@@ -62,21 +62,13 @@ impl Watch {
     pub fn poll(&mut self, app: &App, watched: &Watched, now: Instant) -> Vec<String> {
         let mut files = Vec::new();
         list(&watched.folder, 0, &mut files);
-        self.seen
-            .retain(|path, _| files.iter().any(|(known, _)| known == path));
+        self.seen.retain(|path, _| files.iter().any(|(known, _)| known == path));
         let mut said = Vec::new();
         for (path, look) in files {
-            let seen = self.seen.entry(path.clone()).or_insert(Seen {
-                look,
-                since: now,
-                taken: false,
-            });
+            let seen =
+                self.seen.entry(path.clone()).or_insert(Seen { look, since: now, taken: false });
             if seen.look != look {
-                *seen = Seen {
-                    look,
-                    since: now,
-                    taken: false,
-                };
+                *seen = Seen { look, since: now, taken: false };
             }
             if !seen.taken && clock::since(seen.since, now) >= STILL {
                 seen.taken = true;
@@ -103,10 +95,7 @@ fn list(folder: &Path, depth: usize, files: &mut Vec<(PathBuf, Look)>) {
         if about.is_dir() && depth < DEEPEST {
             list(&entry.path(), depth + 1, files);
         } else if about.is_file() && about.len() > 0 {
-            let look = Look {
-                bytes: about.len(),
-                changed: about.modified().ok(),
-            };
+            let look = Look { bytes: about.len(), changed: about.modified().ok() };
             files.push((entry.path(), look));
         }
     }
@@ -115,9 +104,7 @@ fn list(folder: &Path, depth: usize, files: &mut Vec<(PathBuf, Look)>) {
 fn take_file(app: &App, watched: &Watched, path: &Path, look: Look) -> Option<String> {
     let name = path.display();
     if look.bytes > LARGEST as u64 {
-        return Some(format!(
-            "{name}: larger than any cycle record; left where it is"
-        ));
+        return Some(format!("{name}: larger than any cycle record; left where it is"));
     }
     let bytes = match std::fs::read(path) {
         Ok(bytes) => bytes,
@@ -138,21 +125,13 @@ fn take_bytes(app: &App, watched: &Watched, bytes: &[u8]) -> Result<Option<Strin
     let who = Who::program(watched.station, Known::Measured)?;
     let mut taken = None;
     app.act(who, |view, draft| {
-        let arrived = Arrived {
-            bytes,
-            way: Way::Folder,
-            machine: watched.machine,
-            run: None,
-        };
+        let arrived = Arrived { bytes, way: Way::Folder, machine: watched.machine, run: None };
         taken = Some(take(view, draft, arrived)?);
         Ok(())
     })?;
     Ok(taken.filter(|taken| !taken.known_before).map(|taken| {
         let claimed = taken.cycles.iter().flatten().count();
-        format!(
-            "taken in; {claimed} of {} cycles belong to a run",
-            taken.cycles.len()
-        )
+        format!("taken in; {claimed} of {} cycles belong to a run", taken.cycles.len())
     }))
 }
 
@@ -207,10 +186,7 @@ mod tests {
             stamp,
         };
         let book = Book::create(folder, opening).unwrap();
-        App {
-            book: Arc::new(book),
-            folder: Arc::new(folder.to_owned()),
-        }
+        App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) }
     }
 
     /// Seconds after the first look, and how many records the book has then.
@@ -219,11 +195,8 @@ mod tests {
         let home = tempfile::tempdir().unwrap();
         let stick = home.path().join("stick");
         let app = app(home.path());
-        let watched = Watched {
-            folder: stick.join("deep"),
-            machine: None,
-            station: chance::id().unwrap(),
-        };
+        let watched =
+            Watched { folder: stick.join("deep"), machine: None, station: chance::id().unwrap() };
         let mut watch = Watch::default();
         let mut kept = |second: i64| {
             watch.poll(&app, &watched, Instant::from_millis(second * 1_000));

@@ -47,10 +47,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
         || typed.unwrap_or("?").chars().take(12).collect(),
         |pouch| pouch.code.to_string(),
     );
-    match found
-        .as_ref()
-        .filter(|pouch| acts::may_open(pouch, ctx.now))
-    {
+    match found.as_ref().filter(|pouch| acts::may_open(pouch, ctx.now)) {
         Some(pouch) => {
             let by = match pouch.released.and_then(|(_, who)| who) {
                 Some(who) => view.person(who)?.and_then(|person| person.sign),
@@ -64,15 +61,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
                 Some(run) => view.run(run)?.map(|run| (run.machine_number, run.number)),
                 None => None,
             };
-            Ok(stop::page(
-                ctx,
-                &Stop {
-                    pouch: found.as_ref(),
-                    code: &shown,
-                    run,
-                    back: &back,
-                },
-            ))
+            Ok(stop::page(ctx, &Stop { pouch: found.as_ref(), code: &shown, run, back: &back }))
         }
     }
 }
@@ -88,10 +77,7 @@ fn in_frame(view: &View<'_>, ctx: &Ctx) -> Result<Frame, BookError> {
 }
 
 fn back(chair: Option<u32>) -> String {
-    chair.map_or_else(
-        || "/chair".to_owned(),
-        |chair| format!("/chair?chair={chair}"),
-    )
+    chair.map_or_else(|| "/chair".to_owned(), |chair| format!("/chair?chair={chair}"))
 }
 
 /// Chair and code. The keys write into the field; without the script the field is typed in.
@@ -175,9 +161,9 @@ pub fn good(
 
 fn opened_asks(ctx: &Ctx, chair: Option<u32>) -> String {
     match chair {
-        Some(chair) => ctx
-            .words()
-            .tell("opened-asks-chair", &[("chair", chair.to_string().into())]),
+        Some(chair) => {
+            ctx.words().tell("opened-asks-chair", &[("chair", chair.to_string().into())])
+        }
         None => ctx.words().say("opened-asks"),
     }
 }

@@ -98,26 +98,16 @@ pub fn did(view: &View<'_>, ctx: &Ctx) -> Result<Option<Did>, BookError> {
         return Ok(None);
     };
     let names = Names::of(view, &facts)?;
-    let text = facts
-        .iter()
-        .map(|fact| telling::line(ctx, &names, fact))
-        .collect::<Vec<_>>();
+    let text = facts.iter().map(|fact| telling::line(ctx, &names, fact)).collect::<Vec<_>>();
     let left_ms = (first.stamp.written + UNDO - ctx.now).millis();
     let open = left_ms > 0 && view.act_undone(act)?.is_none();
     let undo = undo_of(&facts).filter(|_| open);
-    Ok(Some(Did {
-        act,
-        text: text.join(" "),
-        undo: undo.map(|undo| (undo, left_ms / 1_000)),
-    }))
+    Ok(Some(Did { act, text: text.join(" "), undo: undo.map(|undo| (undo, left_ms / 1_000)) }))
 }
 
 /// Going to the safer side is never taken back by a tap.
 fn undo_of(facts: &[Fact]) -> Option<Undo> {
-    if facts
-        .iter()
-        .any(|fact| matches!(fact.body, Body::Released { .. }))
-    {
+    if facts.iter().any(|fact| matches!(fact.body, Body::Released { .. })) {
         Some(Undo::SetAside)
     } else if facts.iter().all(|fact| acts::can_be_undone(&fact.body)) {
         Some(Undo::Back)

@@ -25,11 +25,8 @@ pub struct Asked<'a> {
 }
 
 /// The stocks that are known, by the word in the address.
-const SHEETS: [(&str, Sheet); 3] = [
-    ("letter", Sheet::LETTER_30),
-    ("a4", Sheet::A4_21),
-    ("roll", Sheet::ROLL_25),
-];
+const SHEETS: [(&str, Sheet); 3] =
+    [("letter", Sheet::LETTER_30), ("a4", Sheet::A4_21), ("roll", Sheet::ROLL_25)];
 
 /// What the page shows.
 #[derive(Debug, Clone)]
@@ -75,20 +72,11 @@ pub fn seen(ctx: &Ctx, asked: Asked<'_>, facts: &[Fact], packed: Instant) -> See
         })
         .flatten()
         .collect();
-    let (stock, sheet) = SHEETS
-        .into_iter()
-        .find(|(word, _)| Some(*word) == asked.sheet)
-        .unwrap_or(SHEETS[0]);
+    let (stock, sheet) =
+        SHEETS.into_iter().find(|(word, _)| Some(*word) == asked.sheet).unwrap_or(SHEETS[0]);
     let start = asked.start.unwrap_or(1);
     let sheets = sheets(ctx, &pouches, packed, (&sheet, start));
-    Seen {
-        act: asked.act,
-        packed,
-        pouches,
-        stock,
-        start,
-        sheets,
-    }
+    Seen { act: asked.act, packed, pouches, stock, start, sheets }
 }
 
 /// Numbered tags are steel and used again: only pouches get a label.
@@ -114,22 +102,14 @@ fn sheets(
         })
         .collect();
     let page = |page: usize, of: usize| {
-        let args = [
-            ("page", page.to_string().into()),
-            ("of", of.to_string().into()),
-        ];
+        let args = [("page", page.to_string().into()), ("of", of.to_string().into())];
         words.tell("print-page", &args)
     };
-    let printed = words.tell(
-        "print-printed",
-        &[("at", when::day_of(ctx, ctx.now).into())],
-    );
+    let printed = words.tell("print-printed", &[("at", when::day_of(ctx, ctx.now).into())]);
     let (scale, stock) = (words.say("print-scale"), words.say("print-stock"));
     let (machine, run) = (words.say("print-machine"), words.say("print-run"));
-    let (machine_short, run_short) = (
-        words.say("print-machine-short"),
-        words.say("print-run-short"),
-    );
+    let (machine_short, run_short) =
+        (words.say("print-machine-short"), words.say("print-run-short"));
     let texts = papers::Words {
         printed: &printed,
         page: &page,
@@ -173,10 +153,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
 
 fn heading(ctx: &Ctx, seen: &Seen) -> String {
     let kind = seen.pouches.first().map_or("", |pouch| pouch.kind.word());
-    ctx.words().tell(
-        "line-packed",
-        &[("count", seen.pouches.len().into()), ("kind", kind.into())],
-    )
+    ctx.words().tell("line-packed", &[("count", seen.pouches.len().into()), ("kind", kind.into())])
 }
 
 fn printing(ctx: &Ctx, seen: &Seen) -> Markup {

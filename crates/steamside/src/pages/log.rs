@@ -34,10 +34,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, before: Option<u64>) -> Result<Markup, B
     let lines = view.log(before, LINES)?;
     let facts: Vec<Fact> = lines.iter().map(|line| line.fact.clone()).collect();
     let names = Names::of(view, &facts)?;
-    let older = lines
-        .last()
-        .map(|line| line.fact.seq)
-        .filter(|seq| *seq > 1);
+    let older = lines.last().map(|line| line.fact.seq).filter(|seq| *seq > 1);
     let entries = entries(lines);
     let frame = Frame {
         title: ctx.words().say("log-title"),
@@ -46,11 +43,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, before: Option<u64>) -> Result<Markup, B
         again_s: None,
         did: frame::did(view, ctx)?,
     };
-    Ok(frame::page(
-        ctx,
-        &frame,
-        &draw(ctx, &names, &entries, older),
-    ))
+    Ok(frame::page(ctx, &frame, &draw(ctx, &names, &entries, older)))
 }
 
 /// Facts of one act belong together; newest entry first, facts in the order of their doing.
@@ -92,13 +85,9 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry) -> Markup {
     let words = ctx.words();
     let stamp = &entry.stamp;
     let later = stamp.written - stamp.happened > LATER;
-    let sign = stamp.sign.map(|who| {
-        names
-            .signs
-            .get(&who)
-            .cloned()
-            .unwrap_or_else(|| words.say("sign-gone"))
-    });
+    let sign = stamp
+        .sign
+        .map(|who| names.signs.get(&who).cloned().unwrap_or_else(|| words.say("sign-gone")));
     html! {
         span class="log-when" { (parts::time(ctx, stamp.happened)) }
         span class="log-what" {
@@ -126,6 +115,5 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry) -> Markup {
 /// The first four digits of a station's id tell the few stations of a salon apart.
 fn station(ctx: &Ctx, stamp: &Stamp) -> String {
     let short: String = stamp.station.to_string().chars().take(4).collect();
-    ctx.words()
-        .tell("log-station", &[("station", short.into())])
+    ctx.words().tell("log-station", &[("station", short.into())])
 }

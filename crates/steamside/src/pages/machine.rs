@@ -47,11 +47,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .into_iter()
             .filter(|run| Some(run.run) != machine.running)
             .collect();
-        machines.push(Seen {
-            machine,
-            running,
-            last,
-        });
+        machines.push(Seen { machine, running, last });
     }
     let people = view.people()?;
     let frame = Frame {

@@ -75,17 +75,11 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     if seen.machines.is_empty() || seen.people.is_empty() {
         return setup::first_steps(ctx, &seen.machines, &seen.people);
     }
-    let (to_check, running): (Vec<_>, Vec<_>) = seen
-        .runs
-        .iter()
-        .partition(|(run, _)| run.unloaded.is_some());
+    let (to_check, running): (Vec<_>, Vec<_>) =
+        seen.runs.iter().partition(|(run, _)| run.unloaded.is_some());
     let used: u32 = seen.kinds.iter().map(|kind| kind.used).sum();
     let washed: u32 = seen.kinds.iter().map(|kind| kind.washed).sum();
-    let out: Vec<_> = seen
-        .machines
-        .iter()
-        .filter(|machine| machine.out_since.is_some())
-        .collect();
+    let out: Vec<_> = seen.machines.iter().filter(|machine| machine.out_since.is_some()).collect();
     let quiet = seen.runs.is_empty()
         && seen.apart.is_empty()
         && seen.unclaimed.is_empty()
@@ -136,10 +130,7 @@ pub fn running_card(ctx: &Ctx, run: &Run, usual: Option<Expected>, people: &[Per
     let heading = telling::run_name(ctx, run.machine_number, run.number);
     let then = format!("/run/{}", run.run);
     let id = run.run.to_string();
-    let form = Form {
-        then: Some(&then),
-        ..Form::new("unload", &id)
-    };
+    let form = Form { then: Some(&then), ..Form::new("unload", &id) };
     parts::card(
         Ground::Fine,
         Shape::Drum,
@@ -232,10 +223,7 @@ fn apart_card(ctx: &Ctx, run: Option<RunId>, pouches: &[&Pouch], seen: &Seen) ->
 
 fn out_card(ctx: &Ctx, machine: &Machine) -> Markup {
     let words = ctx.words();
-    let name = words.tell(
-        "machine-name",
-        &[("machine", machine.number.to_string().into())],
-    );
+    let name = words.tell("machine-name", &[("machine", machine.number.to_string().into())]);
     stop::card(
         ctx,
         &name,

@@ -22,11 +22,7 @@ pub struct Form<'a> {
 impl<'a> Form<'a> {
     /// A form that comes back to its page.
     pub const fn new(act: &'a str, on: &'a str) -> Self {
-        Self {
-            act,
-            on,
-            then: None,
-        }
+        Self { act, on, then: None }
     }
 
     /// The id of the act, the same however often the button is hit, and another on every page:
@@ -93,10 +89,7 @@ pub fn sign_line(ctx: &Ctx, people: &[Person], asks: &str) -> Markup {
 }
 
 fn sign_text(ctx: &Ctx, person: &Person) -> String {
-    person
-        .sign
-        .clone()
-        .unwrap_or_else(|| ctx.words().say("sign-gone"))
+    person.sign.clone().unwrap_or_else(|| ctx.words().say("sign-gone"))
 }
 
 /// A small pattern that belongs to the person, so that a sign is found by its look as well.

@@ -83,11 +83,7 @@ impl Trace<'_> {
     }
 
     fn saturation(&self) -> Vec<f64> {
-        self.samples
-            .press_kpa
-            .iter()
-            .map(|kpa| steam::tsat(*kpa))
-            .collect()
+        self.samples.press_kpa.iter().map(|kpa| steam::tsat(*kpa)).collect()
     }
 
     /// Drawn small: the shape of the run, its band on top. No figures, the sentence beside it has
@@ -97,14 +93,7 @@ impl Trace<'_> {
             return html! {};
         };
         let top = self.set_c.map_or(140.0, |set| set + BAND_K + 4.0);
-        let field = Field {
-            left: 0.0,
-            top: 0.0,
-            wide: 300.0,
-            high: 90.0,
-            t,
-            v: (0.0, top),
-        };
+        let field = Field { left: 0.0, top: 0.0, wide: 300.0, high: 90.0, t, v: (0.0, top) };
         html! {
             svg class="trace small" viewBox="0 0 300 90" preserveAspectRatio="none" role="img"
                 aria-label=(ctx.words().say("trace-title")) {
@@ -122,14 +111,7 @@ impl Trace<'_> {
         let words = ctx.words();
         let upper = self.set_c.map_or(140.0, |set| set + 10.0);
         let upper = ends(&self.samples.temp_c).map_or(upper, |(_, high)| upper.max(high + 2.0));
-        let temp = Field {
-            left: 90.0,
-            top: 16.0,
-            wide: 780.0,
-            high: 300.0,
-            t,
-            v: (0.0, upper),
-        };
+        let temp = Field { left: 90.0, top: 16.0, wide: 780.0, high: 300.0, t, v: (0.0, upper) };
         let pressed = ends(&self.samples.press_kpa);
         let tall = if pressed.is_some() { 560 } else { 380 };
         html! {
@@ -246,27 +228,15 @@ mod tests {
             v: (0.0, 200.0),
         };
         let path = field.path(&times, &values, 400);
-        assert!(
-            path.contains(" 50.0"),
-            "the dip to 100 of 200 stands at half height"
-        );
+        assert!(path.contains(" 50.0"), "the dip to 100 of 200 stands at half height");
         assert!(path.matches(['M', 'L']).count() <= 800);
     }
 
     #[test]
     fn what_is_not_a_number_is_left_out() {
-        let field = Field {
-            left: 0.0,
-            top: 0.0,
-            wide: 10.0,
-            high: 10.0,
-            t: (0.0, 2.0),
-            v: (0.0, 10.0),
-        };
-        assert_eq!(
-            field.path(&[0.0, 1.0, 2.0], &[5.0, f64::NAN, 5.0], 10),
-            "M0.0 5.0L10.0 5.0"
-        );
+        let field =
+            Field { left: 0.0, top: 0.0, wide: 10.0, high: 10.0, t: (0.0, 2.0), v: (0.0, 10.0) };
+        assert_eq!(field.path(&[0.0, 1.0, 2.0], &[5.0, f64::NAN, 5.0], 10), "M0.0 5.0L10.0 5.0");
         assert_eq!(ends(&[f64::NAN]), None);
         assert_eq!(ends(&[2.0, f64::NAN, 1.0]).unwrap(), (1.0, 2.0));
     }

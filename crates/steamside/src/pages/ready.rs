@@ -27,18 +27,11 @@ pub struct Seen {
 
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
-    let today = |pouch: &Pouch| {
-        pouch
-            .opened
-            .is_some_and(|(at, _, _)| when::same_day(ctx, at, ctx.now))
-    };
+    let today =
+        |pouch: &Pouch| pouch.opened.is_some_and(|(at, _, _)| when::same_day(ctx, at, ctx.now));
     let seen = Seen {
         usable: view.pouches_in(&[SetState::Ready, SetState::UseNow])?,
-        at_chairs: view
-            .pouches_in(&[SetState::Opened])?
-            .into_iter()
-            .filter(today)
-            .collect(),
+        at_chairs: view.pouches_in(&[SetState::Opened])?.into_iter().filter(today).collect(),
     };
     let frame = Frame {
         title: ctx.words().say("ready-title"),
@@ -61,11 +54,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         })
         .collect();
     let mut boards: BTreeMap<&SetKind, Vec<&Pouch>> = BTreeMap::new();
-    for pouch in seen
-        .usable
-        .iter()
-        .filter(|pouch| pouch.state == SetState::Ready)
-    {
+    for pouch in seen.usable.iter().filter(|pouch| pouch.state == SetState::Ready) {
         boards.entry(&pouch.kind).or_default().push(pouch);
     }
     html! {
@@ -86,10 +75,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
 
 fn use_now_card(ctx: &Ctx, pouch: &Pouch) -> Markup {
     let words = ctx.words();
-    let until = pouch
-        .use_until
-        .map(|until| when::moment(ctx, until))
-        .unwrap_or_default();
+    let until = pouch.use_until.map(|until| when::moment(ctx, until)).unwrap_or_default();
     let heading = words.tell("use-now-until", &[("at", until.into())]);
     parts::card(
         Ground::Turn,
@@ -105,13 +91,8 @@ fn use_now_card(ctx: &Ctx, pouch: &Pouch) -> Markup {
 /// One board of the shelf. The left end is the front.
 fn board(ctx: &Ctx, kind: &SetKind, pouches: &[&Pouch]) -> Markup {
     let words = ctx.words();
-    let heading = words.tell(
-        "shelf-kind",
-        &[
-            ("kind", kind.word().into()),
-            ("count", pouches.len().into()),
-        ],
-    );
+    let heading =
+        words.tell("shelf-kind", &[("kind", kind.word().into()), ("count", pouches.len().into())]);
     html! {
         section class="shelf" {
             h2 { (Shape::House.draw()) span { (heading) } }

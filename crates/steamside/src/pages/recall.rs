@@ -65,30 +65,17 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
 }
 
 fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Seen, BookError> {
-    let mut seen = Seen {
-        machines: view.machines()?,
-        ..Seen::default()
-    };
+    let mut seen = Seen { machines: view.machines()?, ..Seen::default() };
     let first = match asked.run {
         Some(run) => view.run(run)?,
         None => None,
     };
     let machine = first.as_ref().map(|run| run.machine).or(asked.machine);
     let day = |text: Option<&str>| text.and_then(|text| text.trim().parse::<Date>().ok());
-    let start = |date: Date| {
-        clock::moments_of(date.at(0, 0, 0, 0), &ctx.zone)
-            .into_iter()
-            .min()
-    };
+    let start = |date: Date| clock::moments_of(date.at(0, 0, 0, 0), &ctx.zone).into_iter().min();
     seen.machine = machine;
-    seen.from = first
-        .as_ref()
-        .map(|run| run.started.0)
-        .or(day(asked.from).and_then(start));
-    let out = seen
-        .machines
-        .iter()
-        .find(|known| Some(known.machine) == machine);
+    seen.from = first.as_ref().map(|run| run.started.0).or(day(asked.from).and_then(start));
+    let out = seen.machines.iter().find(|known| Some(known.machine) == machine);
     seen.to = day(asked.to)
         .and_then(|date| date.tomorrow().ok())
         .and_then(start)
@@ -100,11 +87,7 @@ fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Seen, BookError>
     let to = seen.to.unwrap_or(ctx.now);
     let since = first.map_or(Since::Moment(from), |run| Since::Run(run.run));
     let runs = view.runs_between(Some(machine), from - LONGEST_RUN, to)?;
-    let ask = Ask {
-        machine,
-        since,
-        out_of_use: Some(to),
-    };
+    let ask = Ask { machine, since, out_of_use: Some(to) };
     reached(view, &mut seen, &runs, &ask)?;
     Ok(seen)
 }
@@ -120,14 +103,10 @@ fn reached(view: &View<'_>, seen: &mut Seen, runs: &[Run], ask: &Ask) -> Result<
             ended: run.unloaded,
             pouches: pouches
                 .iter()
-                .map(|pouch| PouchOfRun {
-                    id: pouch.pouch,
-                    now: now_of(pouch),
-                })
+                .map(|pouch| PouchOfRun { id: pouch.pouch, now: now_of(pouch) })
                 .collect(),
         });
-        seen.pouches
-            .extend(pouches.into_iter().map(|pouch| (pouch.pouch, pouch)));
+        seen.pouches.extend(pouches.into_iter().map(|pouch| (pouch.pouch, pouch)));
         seen.runs.insert(run.run, (run.machine_number, run.number));
     }
     seen.reach = Some(recall::reach(&of_machine, ask));
@@ -188,11 +167,8 @@ fn counts(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
 
 fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
     let words = ctx.words();
-    let mut rows: Vec<&Pouch> = reach
-        .opened
-        .iter()
-        .filter_map(|(id, _)| seen.pouches.get(id))
-        .collect();
+    let mut rows: Vec<&Pouch> =
+        reach.opened.iter().filter_map(|(id, _)| seen.pouches.get(id)).collect();
     rows.sort_by_key(|pouch| (pouch.opened.map(|(at, _, _)| at), pouch.code));
     html! {
         div class="scroll" tabindex="0" role="group" aria-label=(words.say("recall-title")) {

@@ -22,20 +22,13 @@ pub struct Said<'a> {
 /// nothing was written, everything is as it was.
 pub fn page(ctx: &Ctx, said: &Said<'_>) -> Markup {
     let words = ctx.words();
-    let args: Vec<(&str, Arg)> = said
-        .args
-        .iter()
-        .map(|(name, value)| (*name, value.as_str().into()))
-        .collect();
+    let args: Vec<(&str, Arg)> =
+        said.args.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
     let part = |part: &str, common: &str| {
         let key = format!("{}.{part}", said.key);
         // The part may be in English only; the common sentence is for lines that never had one.
         let known = crate::words::Words::of(crate::words::Language::En).has(&key);
-        if known {
-            words.tell(&key, &args)
-        } else {
-            words.say(common)
-        }
+        if known { words.tell(&key, &args) } else { words.say(common) }
     };
     let frame = Frame {
         title: words.say("refused-title"),

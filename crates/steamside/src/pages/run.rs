@@ -52,11 +52,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
     };
     let seen = Seen {
         usual: strip::usual(view, &run)?,
-        judged: view
-            .judged_of_run(run.run)?
-            .into_iter()
-            .map(|fact| fact.judged)
-            .collect(),
+        judged: view.judged_of_run(run.run)?.into_iter().map(|fact| fact.judged).collect(),
         samples: samples(view, &view.taken_of_run(run.run)?)?,
         pouches: view.pouches_of_run(run.run)?,
         people,
@@ -165,14 +161,11 @@ fn basis(ctx: &Ctx, judged: &Judged) -> String {
         Basis::Record { .. } => "basis-record",
         Basis::Reading { .. } => "basis-reading",
     };
-    ctx.words()
-        .tell(key, &[("judge", judged.judge.as_str().into())])
+    ctx.words().tell(key, &[("judge", judged.judge.as_str().into())])
 }
 
 fn set_c(judged: Option<&Judged>) -> Option<f64> {
-    judged
-        .and_then(|judged| judged.figures.set_mc)
-        .map(|set| set as f64 / 1_000.0)
+    judged.and_then(|judged| judged.figures.set_mc).map(|set| set as f64 / 1_000.0)
 }
 
 /// What to do with what must not be used.
@@ -203,16 +196,10 @@ fn trace(ctx: &Ctx, seen: &Seen, judged: &Judged) -> Markup {
         .iter()
         .enumerate()
         .filter_map(|(index, reason)| {
-            reason
-                .at_ms
-                .map(|(from, to)| (index + 1, seconds(from), seconds(to)))
+            reason.at_ms.map(|(from, to)| (index + 1, seconds(from), seconds(to)))
         })
         .collect();
-    let trace = Trace {
-        samples,
-        set_c: set_c(Some(judged)),
-        reasons: &reasons,
-    };
+    let trace = Trace { samples, set_c: set_c(Some(judged)), reasons: &reasons };
     html! {
         section class="card fine" {
             h2 { (Shape::Plateau.draw()) span { (ctx.words().say("trace-title")) } }
@@ -226,10 +213,7 @@ fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     let slip = |pouch: &&Pouch| {
         pouch.state == SetState::SetAside
-            && matches!(
-                pouch.stopped,
-                Some(StopReason::NotSure | StopReason::ReleaseUndone)
-            )
+            && matches!(pouch.stopped, Some(StopReason::NotSure | StopReason::ReleaseUndone))
     };
     let slips: Vec<_> = seen.pouches.iter().filter(slip).collect();
     html! {
@@ -280,8 +264,5 @@ fn lift(ctx: &Ctx, slips: &[&Pouch], people: &[Person]) -> Markup {
 /// The samples of one cycle of a kept file.
 fn read_samples(bytes: &[u8], cycle: u32) -> Option<Samples> {
     let cycles = record::read(bytes, &Known::default()).ok()?;
-    cycles
-        .into_iter()
-        .nth(cycle as usize)
-        .map(|cycle| cycle.samples)
+    cycles.into_iter().nth(cycle as usize).map(|cycle| cycle.samples)
 }

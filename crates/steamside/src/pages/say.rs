@@ -150,17 +150,11 @@ pub fn place(ctx: &Ctx, reason: &Reason) -> String {
     let words = ctx.words();
     let mut parts = Vec::new();
     if let Some((from, to)) = reason.at_ms {
-        let span = [
-            ("from", when::length(from).into()),
-            ("to", when::length(to).into()),
-        ];
+        let span = [("from", when::length(from).into()), ("to", when::length(to).into())];
         parts.push(words.tell("place-time", &span));
     }
     if let Some((first, last)) = reason.lines {
-        let span = [
-            ("first", first.to_string().into()),
-            ("last", last.to_string().into()),
-        ];
+        let span = [("first", first.to_string().into()), ("last", last.to_string().into())];
         parts.push(words.tell("place-lines", &span));
     }
     parts.join(", ")

@@ -213,10 +213,8 @@ mod tests {
 
     #[test]
     fn no_two_states_share_a_shape() {
-        let shapes: HashSet<_> = SetState::ALL
-            .into_iter()
-            .map(|state| Shape::of_state(state).name())
-            .collect();
+        let shapes: HashSet<_> =
+            SetState::ALL.into_iter().map(|state| Shape::of_state(state).name()).collect();
         assert_eq!(shapes.len(), SetState::ALL.len());
     }
 
@@ -224,10 +222,7 @@ mod tests {
     fn every_shape_stands_on_the_sheet_once() {
         let sheet = sheet().into_string();
         for shape in Shape::ALL {
-            assert_eq!(
-                sheet.matches(&format!("id=\"{}\"", shape.name())).count(),
-                1
-            );
+            assert_eq!(sheet.matches(&format!("id=\"{}\"", shape.name())).count(), 1);
         }
     }
 }

@@ -38,11 +38,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, machine: Option<MachineId>) -> Result<Ma
         .into_iter()
         .filter(|machine| machine.out_since.is_none() && machine.running.is_none())
         .collect();
-    let chosen = free
-        .iter()
-        .find(|known| Some(known.machine) == machine)
-        .or(free.first())
-        .cloned();
+    let chosen = free.iter().find(|known| Some(known.machine) == machine).or(free.first()).cloned();
     let mut programmes = Vec::new();
     if let Some(chosen) = &chosen {
         let mut seen = BTreeSet::new();
@@ -110,9 +106,7 @@ fn machines(ctx: &Ctx, seen: &Seen, chosen: &Machine) -> Markup {
 fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
     let words = ctx.words();
     let contents = words.say(say::contents_key(contents_of(&seen.bagged)));
-    let over = machine
-        .most_pouches
-        .filter(|most| seen.bagged.len() > *most as usize);
+    let over = machine.most_pouches.filter(|most| seen.bagged.len() > *most as usize);
     html! {
         (parts::hidden("machine", machine.machine))
         section class="card turn" {

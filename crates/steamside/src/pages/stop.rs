@@ -61,10 +61,7 @@ fn reason(ctx: &Ctx, stop: &Stop<'_>) -> (String, String) {
         SetState::Opened => {
             let at = pouch.opened.map(|(at, _, _)| super::when::moment(ctx, at));
             let at = at.unwrap_or_else(|| words.say("not-known"));
-            (
-                words.tell("stop-opened", &[("at", at.into())]),
-                words.say("stop-do-used"),
-            )
+            (words.tell("stop-opened", &[("at", at.into())]), words.say("stop-do-used"))
         }
         SetState::UseNow => (words.say("stop-too-late"), words.say("stop-do-used")),
         SetState::Bagged => (words.say("stop-bagged"), words.say("stop-do-start")),

@@ -46,10 +46,8 @@ impl Names {
                 names.runs.insert(id, (run.machine_number, run.number));
             }
         }
-        let pouches: BTreeSet<PouchId> = facts
-            .iter()
-            .flat_map(|fact| named_pouches(&fact.body))
-            .collect();
+        let pouches: BTreeSet<PouchId> =
+            facts.iter().flat_map(|fact| named_pouches(&fact.body)).collect();
         for id in pouches {
             if let Some(pouch) = view.pouch(id)? {
                 names.codes.insert(id, pouch.code);
@@ -66,12 +64,8 @@ impl Names {
     }
 
     fn machine(&self, ctx: &Ctx, machine: MachineId) -> String {
-        let number = self
-            .machines
-            .get(&machine)
-            .map_or_else(|| "?".to_owned(), u32::to_string);
-        ctx.words()
-            .tell("machine-name", &[("machine", number.into())])
+        let number = self.machines.get(&machine).map_or_else(|| "?".to_owned(), u32::to_string);
+        ctx.words().tell("machine-name", &[("machine", number.into())])
     }
 
     fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
@@ -83,18 +77,14 @@ impl Names {
         if codes.len() == pouches.len() && !codes.is_empty() && codes.len() <= CODES {
             codes.join(", ")
         } else {
-            ctx.words()
-                .tell("pouch-count", &[("count", pouches.len().into())])
+            ctx.words().tell("pouch-count", &[("count", pouches.len().into())])
         }
     }
 }
 
 /// Machine 1, run 3.
 pub fn run_name(ctx: &Ctx, machine: u32, number: u32) -> String {
-    let args = [
-        ("machine", machine.to_string().into()),
-        ("run", number.to_string().into()),
-    ];
+    let args = [("machine", machine.to_string().into()), ("run", number.to_string().into())];
     ctx.words().tell("run-name", &args)
 }
 
@@ -121,27 +111,16 @@ fn run_of(body: &Body) -> Option<RunId> {
 
 fn named_pouches(body: &Body) -> Vec<PouchId> {
     let few = |pouches: &Vec<PouchId>| {
-        if pouches.len() <= CODES {
-            pouches.clone()
-        } else {
-            Vec::new()
-        }
+        if pouches.len() <= CODES { pouches.clone() } else { Vec::new() }
     };
     match body {
         Body::SetAside { pouches, .. }
         | Body::StopLifted { pouches, .. }
         | Body::TakenApart { pouches } => few(pouches),
         Body::Opened { pouch, .. } => vec![*pouch],
-        Body::Looked {
-            marks_not_turned,
-            wet,
-            torn,
-            dropped,
-            ..
-        } => [marks_not_turned, wet, torn, dropped]
-            .into_iter()
-            .flat_map(few)
-            .collect(),
+        Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
+            [marks_not_turned, wet, torn, dropped].into_iter().flat_map(few).collect()
+        }
         _ => Vec::new(),
     }
 }
@@ -151,21 +130,15 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
     let words = ctx.words();
     let count = |count: usize| ("count", Arg::from(count));
     match &fact.body {
-        Body::Washed { kind, count } => words.tell(
-            "line-washed",
-            &[("count", (*count).into()), ("kind", kind.word().into())],
-        ),
+        Body::Washed { kind, count } => {
+            words.tell("line-washed", &[("count", (*count).into()), ("kind", kind.word().into())])
+        }
         Body::Packed { pouches } => {
             let kind = pouches.first().map_or("", |pouch| pouch.kind.word());
-            words.tell(
-                "line-packed",
-                &[count(pouches.len()), ("kind", kind.into())],
-            )
+            words.tell("line-packed", &[count(pouches.len()), ("kind", kind.into())])
         }
-        Body::RunStarted { run, pouches, .. } => words.tell(
-            "line-started",
-            &[("run", names.run(ctx, *run).into()), count(pouches.len())],
-        ),
+        Body::RunStarted { run, pouches, .. } => words
+            .tell("line-started", &[("run", names.run(ctx, *run).into()), count(pouches.len())]),
         Body::RunUnloaded { run } => {
             words.tell("line-unloaded", &[("run", names.run(ctx, *run).into())])
         }
@@ -185,23 +158,13 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
                         .map_or_else(|| words.say("run-unclaimed"), |run| names.run(ctx, run))
                         .into(),
                 ),
-                (
-                    "outcome",
-                    words.say(say::outcome_key(Some(judged.outcome))).into(),
-                ),
-                (
-                    "known",
-                    words
-                        .say(say::known_key(say::basis_known(&judged.basis)))
-                        .into(),
-                ),
+                ("outcome", words.say(say::outcome_key(Some(judged.outcome))).into()),
+                ("known", words.say(say::known_key(say::basis_known(&judged.basis))).into()),
             ],
         ),
         Body::Looked { .. } => looked(ctx, names, &fact.body),
-        Body::Released { run, pouches, .. } => words.tell(
-            "line-released",
-            &[("run", names.run(ctx, *run).into()), count(pouches.len())],
-        ),
+        Body::Released { run, pouches, .. } => words
+            .tell("line-released", &[("run", names.run(ctx, *run).into()), count(pouches.len())]),
         Body::SetAside { pouches, why, .. } => words.tell(
             "line-set-aside",
             &[
@@ -225,10 +188,9 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
             &[("what", names.pouches(ctx, pouches).into())],
         ),
         Body::Opened { pouch, chair, .. } => opened(ctx, names, *pouch, *chair),
-        Body::TakenApart { pouches } => words.tell(
-            "line-apart",
-            &[("what", names.pouches(ctx, pouches).into())],
-        ),
+        Body::TakenApart { pouches } => {
+            words.tell("line-apart", &[("what", names.pouches(ctx, pouches).into())])
+        }
         Body::Undone { .. } => words.say("line-undone"),
         other => setup_line(ctx, names, other),
     }
@@ -236,16 +198,7 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
 
 fn looked(ctx: &Ctx, names: &Names, body: &Body) -> String {
     let words = ctx.words();
-    let Body::Looked {
-        run,
-        inner_mark,
-        marks_not_turned,
-        wet,
-        torn,
-        dropped,
-        ..
-    } = body
-    else {
+    let Body::Looked { run, inner_mark, marks_not_turned, wet, torn, dropped, .. } = body else {
         return String::new();
     };
     let run = names.run(ctx, *run);
@@ -269,10 +222,9 @@ fn looked(ctx: &Ctx, names: &Names, body: &Body) -> String {
 fn opened(ctx: &Ctx, names: &Names, pouch: PouchId, chair: Option<u32>) -> String {
     let what = ("what", names.pouches(ctx, &[pouch]).into());
     match chair {
-        Some(chair) => ctx.words().tell(
-            "line-opened-chair",
-            &[what, ("chair", chair.to_string().into())],
-        ),
+        Some(chair) => {
+            ctx.words().tell("line-opened-chair", &[what, ("chair", chair.to_string().into())])
+        }
         None => ctx.words().tell("line-opened", &[what]),
     }
 }
@@ -280,13 +232,7 @@ fn opened(ctx: &Ctx, names: &Names, pouch: PouchId, chair: Option<u32>) -> Strin
 fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
     let words = ctx.words();
     let sign = |person: &PersonId| {
-        Arg::from(
-            names
-                .signs
-                .get(person)
-                .cloned()
-                .unwrap_or_else(|| words.say("sign-gone")),
-        )
+        Arg::from(names.signs.get(person).cloned().unwrap_or_else(|| words.say("sign-gone")))
     };
     match body {
         Body::SalonOpened { zone, .. } => {
@@ -295,10 +241,9 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::ZoneSet { zone } => words.tell("line-zone", &[("zone", zone.as_str().into())]),
         Body::PersonJoined { person, .. } => words.tell("line-joined", &[("sign", sign(person))]),
         Body::PersonLeft { person } => words.tell("line-left", &[("sign", sign(person))]),
-        Body::SetsOwned { kind, count } => words.tell(
-            "line-owned",
-            &[("kind", kind.word().into()), ("count", (*count).into())],
-        ),
+        Body::SetsOwned { kind, count } => {
+            words.tell("line-owned", &[("kind", kind.word().into()), ("count", (*count).into())])
+        }
         Body::Counted { kind, used, washed } => words.tell(
             "line-counted",
             &[
@@ -314,11 +259,7 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
 fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
     let words = ctx.words();
     match body {
-        Body::MachineAdded {
-            machine,
-            air_removal,
-            ..
-        } => words.tell(
+        Body::MachineAdded { machine, air_removal, .. } => words.tell(
             "line-machine",
             &[
                 ("machine", names.machine(ctx, *machine).into()),
@@ -332,14 +273,12 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 ("ahead", when::length(*ahead_ms).into()),
             ],
         ),
-        Body::MachineOut { machine } => words.tell(
-            "line-out",
-            &[("machine", names.machine(ctx, *machine).into())],
-        ),
-        Body::MachineBack { machine } => words.tell(
-            "line-back",
-            &[("machine", names.machine(ctx, *machine).into())],
-        ),
+        Body::MachineOut { machine } => {
+            words.tell("line-out", &[("machine", names.machine(ctx, *machine).into())])
+        }
+        Body::MachineBack { machine } => {
+            words.tell("line-back", &[("machine", names.machine(ctx, *machine).into())])
+        }
         // These have their lines above. All are named, so that a new kind of fact does not
         // compile until it has a line.
         Body::Washed { .. }

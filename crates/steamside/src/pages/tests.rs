@@ -54,38 +54,23 @@ fn a_page_is_marked_with_its_language() {
 fn every_act_has_an_id_of_its_own_and_a_way_back() {
     each(|page, tags, _| {
         let mut acts = BTreeSet::new();
-        let forms = tags
-            .iter()
-            .enumerate()
-            .filter(|(_, tag)| tag.name == "form");
+        let forms = tags.iter().enumerate().filter(|(_, tag)| tag.name == "form");
         for (at, form) in forms {
-            let end = at
-                + tags[at..]
-                    .iter()
-                    .position(|tag| tag.name == "/form")
-                    .unwrap();
+            let end = at + tags[at..].iter().position(|tag| tag.name == "/form").unwrap();
             let field = |name: &str| {
                 tags[at..end]
                     .iter()
                     .find(|tag| tag.get("name") == Some(name))
                     .and_then(|tag| tag.get("value"))
             };
-            let Some(action) = form
-                .get("action")
-                .filter(|action| action.starts_with("/act/"))
+            let Some(action) = form.get("action").filter(|action| action.starts_with("/act/"))
             else {
                 continue;
             };
             let act = field("act").unwrap_or_else(|| panic!("{page}: {action} has no act"));
             assert_eq!(act.len(), 32, "{page}: {action}");
-            assert!(
-                acts.insert(act.to_owned()),
-                "{page}: two forms share the act {act}"
-            );
-            assert!(
-                field("back").is_some_and(|back| back.starts_with('/')),
-                "{page}: {action}"
-            );
+            assert!(acts.insert(act.to_owned()), "{page}: two forms share the act {act}");
+            assert!(field("back").is_some_and(|back| back.starts_with('/')), "{page}: {action}");
             assert_eq!(form.get("method"), Some("post"), "{page}: {action}");
         }
     });
@@ -109,10 +94,7 @@ fn every_control_has_a_name() {
                 }
                 "button" | "a" | "summary" => {
                     let text = visible(tags, at);
-                    assert!(
-                        !text.is_empty() || tag.get("aria-label").is_some(),
-                        "{page}: {tag:?}"
-                    );
+                    assert!(!text.is_empty() || tag.get("aria-label").is_some(), "{page}: {tag:?}");
                 }
                 _ => {}
             }
@@ -130,15 +112,9 @@ fn ids_are_unique_and_every_label_finds_its_field() {
         for target in tags.iter().filter_map(|tag| tag.get("for")) {
             assert!(ids.contains(target), "{page}: no field {target}");
         }
-        let shapes = tags
-            .iter()
-            .filter(|tag| tag.name == "use")
-            .filter_map(|tag| tag.get("href"));
+        let shapes = tags.iter().filter(|tag| tag.name == "use").filter_map(|tag| tag.get("href"));
         for shape in shapes {
-            assert!(
-                ids.contains(shape.trim_start_matches('#')),
-                "{page}: no shape {shape}"
-            );
+            assert!(ids.contains(shape.trim_start_matches('#')), "{page}: no shape {shape}");
         }
     });
 }
@@ -162,9 +138,7 @@ fn no_key_is_shown_in_place_of_its_line() {
     each(|page, tags, _| {
         for text in tags.iter().map(|tag| tag.text.trim()) {
             let key = text.contains('-')
-                && text
-                    .chars()
-                    .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
+                && text.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
             assert!(!key, "{page}: {text}");
             assert!(!text.contains("{$"), "{page}: {text}");
         }
@@ -182,10 +156,7 @@ fn nothing_is_loaded_from_elsewhere() {
                     "{page}: {target}"
                 );
             }
-            assert!(
-                tag.get("style").is_none() && tag.get("onclick").is_none(),
-                "{page}: {tag:?}"
-            );
+            assert!(tag.get("style").is_none() && tag.get("onclick").is_none(), "{page}: {tag:?}");
         }
     });
     for asset in [STYLE, SCRIPT] {
@@ -210,12 +181,7 @@ fn a_key_says_it_in_sixty_characters() {
 /// from tap to tap, and none is compressed here.
 #[test]
 fn a_page_is_light() {
-    assert!(
-        STYLE.len() + SCRIPT.len() < 40_000,
-        "{} + {}",
-        STYLE.len(),
-        SCRIPT.len()
-    );
+    assert!(STYLE.len() + SCRIPT.len() < 40_000, "{} + {}", STYLE.len(), SCRIPT.len());
     each(|page, _, html| assert!(html.len() < 120_000, "{page}: {}", html.len()));
 }
 
@@ -229,13 +195,8 @@ fn colour(token: &str) -> [f64; 3] {
 /// "contrast ratio", w3.org/TR/WCAG22).
 fn contrast(one: &str, other: &str) -> f64 {
     let luminance = |token: &str| {
-        let [r, g, b] = colour(token).map(|c| {
-            if c <= 0.040_45 {
-                c / 12.92
-            } else {
-                ((c + 0.055) / 1.055).powf(2.4)
-            }
-        });
+        let [r, g, b] = colour(token)
+            .map(|c| if c <= 0.040_45 { c / 12.92 } else { ((c + 0.055) / 1.055).powf(2.4) });
         0.2126 * r + 0.7152 * g + 0.0722 * b
     };
     let (a, b) = (luminance(one), luminance(other));
@@ -293,15 +254,10 @@ fn a_run_without_proof_offers_no_release() {
 
 #[test]
 fn a_stop_is_said_at_once() {
-    let stops = screens(Language::Vi)
-        .into_iter()
-        .filter(|(name, _)| name.starts_with("stop"));
+    let stops = screens(Language::Vi).into_iter().filter(|(name, _)| name.starts_with("stop"));
     for (name, html) in stops {
         let tags = tags(&html);
-        let alert = tags
-            .iter()
-            .find(|tag| tag.get("role") == Some("alert"))
-            .unwrap();
+        let alert = tags.iter().find(|tag| tag.get("role") == Some("alert")).unwrap();
         assert_eq!(alert.get("aria-live"), Some("assertive"), "{name}");
         assert!(html.contains("KHÔNG DÙNG"), "{name}");
     }

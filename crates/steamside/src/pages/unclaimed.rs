@@ -37,11 +37,7 @@ pub fn page(
     record: RecordHash,
     cycle: u32,
 ) -> Result<Option<Markup>, BookError> {
-    let Some(cycle) = view
-        .taken(record)?
-        .into_iter()
-        .find(|taken| taken.cycle == cycle)
-    else {
+    let Some(cycle) = view.taken(record)?.into_iter().find(|taken| taken.cycle == cycle) else {
         return Ok(None);
     };
     let mut runs: Vec<Run> = view
@@ -55,12 +51,7 @@ pub fn page(
         Some(seq) => view.judged(seq)?.map(|fact| fact.judged),
         None => None,
     };
-    let seen = Seen {
-        cycle,
-        judged,
-        runs,
-        people: view.people()?,
-    };
+    let seen = Seen { cycle, judged, runs, people: view.people()? };
     let frame = Frame {
         title: ctx.words().say("claim-title"),
         place: Place::Machine,

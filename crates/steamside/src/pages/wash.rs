@@ -106,13 +106,8 @@ fn pack_card(ctx: &Ctx, kind: &KindCount, index: usize, people: &[Person]) -> Ma
         }
         (parts::sign_line(ctx, people, &words.say("pack-asks")))
     };
-    let heading = words.tell(
-        "pack-kind",
-        &[
-            ("count", kind.washed.into()),
-            ("kind", kind.kind.word().into()),
-        ],
-    );
+    let heading = words
+        .tell("pack-kind", &[("count", kind.washed.into()), ("kind", kind.kind.word().into())]);
     parts::card(
         Ground::Turn,
         Shape::Waves,

@@ -26,19 +26,13 @@ pub fn day_of(ctx: &Ctx, at: Instant) -> String {
         &[
             (
                 "weekday",
-                words
-                    .say(&format!("weekday-{}", at.weekday().to_monday_one_offset()))
-                    .into(),
+                words.say(&format!("weekday-{}", at.weekday().to_monday_one_offset())).into(),
             ),
             ("day", at.day().to_string().into()),
             ("month", words.say(&format!("month-{}", at.month())).into()),
         ],
     );
-    if at.year() == time(ctx, ctx.now).year() {
-        text
-    } else {
-        format!("{text} {}", at.year())
-    }
+    if at.year() == time(ctx, ctx.now).year() { text } else { format!("{text} {}", at.year()) }
 }
 
 /// `25 Nov`, for a label.
@@ -46,13 +40,7 @@ pub fn day_and_month(ctx: &Ctx, at: Instant) -> String {
     let at = time(ctx, at);
     let words = ctx.words();
     let month = words.say(&format!("month-{}", at.month()));
-    words.tell(
-        "date-short",
-        &[
-            ("day", at.day().to_string().into()),
-            ("month", month.into()),
-        ],
-    )
+    words.tell("date-short", &[("day", at.day().to_string().into()), ("month", month.into())])
 }
 
 /// The text of a machine's own clock, with the month in letters where it has a date. A text that
@@ -63,20 +51,9 @@ pub fn machine_clock(ctx: &Ctx, text: &str) -> String {
     };
     let words = ctx.words();
     let month = words.say(&format!("month-{}", at.month()));
-    let day = words.tell(
-        "date-short",
-        &[
-            ("day", at.day().to_string().into()),
-            ("month", month.into()),
-        ],
-    );
-    format!(
-        "{day} {} {:02}:{:02}:{:02}",
-        at.year(),
-        at.hour(),
-        at.minute(),
-        at.second()
-    )
+    let day =
+        words.tell("date-short", &[("day", at.day().to_string().into()), ("month", month.into())]);
+    format!("{day} {} {:02}:{:02}:{:02}", at.year(), at.hour(), at.minute(), at.second())
 }
 
 /// The time today, day and time on any other day.

@@ -31,15 +31,12 @@ impl Fields {
 
     /// The value, read as a `T`; a missing or misread one refuses the form.
     pub fn need<T: FromStr>(&self, name: &'static str) -> Result<T, Refusal> {
-        self.maybe(name)?
-            .ok_or_else(|| Refusal::rule_with("refused-field-missing", "field", name))
+        self.maybe(name)?.ok_or_else(|| Refusal::rule_with("refused-field-missing", "field", name))
     }
 
     /// The value where there is one, read as a `T`; a misread one refuses the form.
     pub fn maybe<T: FromStr>(&self, name: &'static str) -> Result<Option<T>, Refusal> {
-        self.one(name)
-            .map(|text| Self::read(name, text))
-            .transpose()
+        self.one(name).map(|text| Self::read(name, text)).transpose()
     }
 
     /// All values with this name, each read as a `T`.

@@ -46,9 +46,7 @@ fn own_form(headers: &HeaderMap, host: &str) -> bool {
         return matches!(site, "same-origin" | "none");
     }
     match text(headers, "origin") {
-        Some(origin) => origin
-            .split_once("://")
-            .is_some_and(|(_, from)| from == host),
+        Some(origin) => origin.split_once("://").is_some_and(|(_, from)| from == host),
         None => true,
     }
 }
@@ -79,8 +77,7 @@ pub async fn guard(State(served): State<Served>, request: Request, next: Next) -
     ] {
         out.insert(name, HeaderValue::from_static(value));
     }
-    out.entry(header::CACHE_CONTROL)
-        .or_insert(HeaderValue::from_static("no-store"));
+    out.entry(header::CACHE_CONTROL).or_insert(HeaderValue::from_static("no-store"));
     response
 }
 #[cfg(test)]
@@ -89,24 +86,12 @@ mod tests {
 
     #[test]
     fn only_own_names_are_known() {
-        let hosts = Hosts {
-            names: vec!["salon.local".to_owned()],
-        };
-        for known in [
-            "localhost:7420",
-            "127.0.0.1",
-            "[::1]:7420",
-            "192.168.1.4:80",
-            "SALON.local",
-        ] {
+        let hosts = Hosts { names: vec!["salon.local".to_owned()] };
+        for known in ["localhost:7420", "127.0.0.1", "[::1]:7420", "192.168.1.4:80", "SALON.local"]
+        {
             assert!(hosts.knows(known), "{known}");
         }
-        for strange in [
-            "",
-            "evil.example",
-            "localhost.evil.example:7420",
-            "salon.local.evil",
-        ] {
+        for strange in ["", "evil.example", "localhost.evil.example:7420", "salon.local.evil"] {
             assert!(!hosts.knows(strange), "{strange}");
         }
     }
@@ -121,10 +106,7 @@ mod tests {
             own_form(&headers, "localhost:7420")
         };
         assert!(form(&[("origin", "http://localhost:7420")]));
-        assert!(form(&[
-            ("sec-fetch-site", "same-origin"),
-            ("origin", "null")
-        ]));
+        assert!(form(&[("sec-fetch-site", "same-origin"), ("origin", "null")]));
         assert!(form(&[]));
         assert!(!form(&[("origin", "http://evil.example")]));
         assert!(!form(&[("origin", "null")]));

@@ -61,23 +61,14 @@ impl FromRequestParts<Served> for Head {
             }
         };
         let query = parts.uri.query().unwrap_or_default();
-        let (did, rest): (Vec<&str>, Vec<&str>) = query
-            .split('&')
-            .filter(|p| !p.is_empty())
-            .partition(|p| p.starts_with("did="));
+        let (did, rest): (Vec<&str>, Vec<&str>) =
+            query.split('&').filter(|p| !p.is_empty()).partition(|p| p.starts_with("did="));
         let did = did.first().and_then(|pair| pair[4..].parse().ok());
         let here = match rest.join("&") {
             rest if rest.is_empty() => parts.uri.path().to_owned(),
             rest => format!("{}?{rest}", parts.uri.path()),
         };
-        Ok(Self {
-            jar,
-            language,
-            station,
-            sign,
-            did,
-            here,
-        })
+        Ok(Self { jar, language, station, sign, did, here })
     }
 }
 

@@ -47,9 +47,7 @@ pub fn router(served: Served) -> Router {
         .route("/language", post(posts::language))
         .route("/act/take", post(posts::take))
         .route("/act/{name}", post(posts::act))
-        .layer(DefaultBodyLimit::max(
-            crate::intake::take::LARGEST + 1024 * 1024,
-        ))
+        .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024))
         .layer(middleware::from_fn_with_state(served.clone(), guard::guard))
         .with_state(served)
 }

@@ -37,10 +37,7 @@ pub async fn language(
     Form(pairs): Form<Vec<(String, String)>>,
 ) -> Result<Response, Response> {
     let fields = Fields(pairs);
-    let chosen = fields
-        .one("language")
-        .and_then(Language::from_code)
-        .unwrap_or(head.language);
+    let chosen = fields.one("language").and_then(Language::from_code).unwrap_or(head.language);
     let jar = head.jar.add(lasting("language", chosen.code().to_owned()));
     Ok((jar, back(&fields, "/", None)).into_response())
 }
@@ -82,11 +79,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         station: head.station,
         sign: fields.maybe("sign")?,
         happened: None,
-        known: if name == "open" {
-            Known::Scanned
-        } else {
-            Known::Tapped
-        },
+        known: if name == "open" { Known::Scanned } else { Known::Tapped },
     };
     if needs_sign(name) && who.sign.is_none() {
         return Err(Refusal::rule("refused-no-sign"));
@@ -99,18 +92,12 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         }
         decide(name, view, draft, fields)
     })?;
-    Ok(Done {
-        act: who.act,
-        sign: who.sign,
-    })
+    Ok(Done { act: who.act, sign: who.sign })
 }
 
 /// Going to the safer side, undo and setting up ask for no sign.
 fn needs_sign(name: &str) -> bool {
-    !matches!(
-        name,
-        "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets"
-    )
+    !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -143,10 +130,7 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
         "lift" => acts::lift(
             view,
             draft,
-            acts::Lift {
-                pouches: fields.many("pouch")?,
-                why: lift_reason(fields)?,
-            },
+            acts::Lift { pouches: fields.many("pouch")?, why: lift_reason(fields)? },
         ),
         "open" => acts::open(view, draft, open(fields)?),
         "apart" => acts::apart(view, draft, fields.many("pouch")?),
@@ -181,10 +165,7 @@ fn decide_setup(
         "machine-clock" => acts::set_machine_clock(
             view,
             draft,
-            acts::SetClock {
-                machine: fields.need("machine")?,
-                ahead_min: fields.need("ahead")?,
-            },
+            acts::SetClock { machine: fields.need("machine")?, ahead_min: fields.need("ahead")? },
         ),
         "person" => acts::join(view, draft, fields.one("sign-text").unwrap_or_default()),
         "person-left" => acts::leave(view, draft, fields.need("person")?),
@@ -259,11 +240,7 @@ fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
     if fields.one("marks") == Some("not") && marks_not_turned.as_ref().is_some_and(Vec::is_empty) {
         return Err(Refusal::rule("refused-which-mark"));
     }
-    let which = [
-        fields.many("wet")?,
-        fields.many("torn")?,
-        fields.many("dropped")?,
-    ];
+    let which = [fields.many("wet")?, fields.many("torn")?, fields.many("dropped")?];
     let dry_whole = match fields.one("dry") {
         Some("all") => Some(Default::default()),
         Some("not") if which.iter().all(Vec::is_empty) => {
@@ -278,13 +255,7 @@ fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         _ => None,
     };
     let run = fields.need("run")?;
-    Ok(acts::Look {
-        run,
-        marks_not_turned,
-        inner_mark,
-        dry_whole,
-        now: clock::now(),
-    })
+    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: clock::now() })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {
@@ -319,11 +290,7 @@ fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),
     };
-    Ok(acts::Open {
-        what,
-        chair: fields.maybe("chair")?,
-        now: clock::now(),
-    })
+    Ok(acts::Open { what, chair: fields.maybe("chair")?, now: clock::now() })
 }
 
 /// What the multipart form of a record holds.
@@ -344,10 +311,7 @@ async fn upload(mut form: Multipart) -> Result<Upload, Refusal> {
                 upload.files.push(bytes);
             }
         } else {
-            upload
-                .fields
-                .0
-                .push((name, part.text().await.map_err(unread)?));
+            upload.fields.0.push((name, part.text().await.map_err(unread)?));
         }
     }
     Ok(upload)
@@ -388,12 +352,7 @@ fn take_all(app: &App, head: &Head, upload: &Upload) -> Result<Option<ActId>, Re
             happened: None,
             known: Known::Measured,
         };
-        let arrived = Arrived {
-            bytes,
-            way: Way::Page,
-            machine,
-            run,
-        };
+        let arrived = Arrived { bytes, way: Way::Page, machine, run };
         app.act(who, |view, draft| take_in(view, draft, arrived).map(|_| ()))?;
         did = Some(act);
     }

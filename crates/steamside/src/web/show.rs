@@ -81,15 +81,7 @@ fn draw_refusal(
     back: &str,
 ) -> Result<Markup, Refusal> {
     let stop = |pouch, code, run| {
-        pages::stop::page(
-            ctx,
-            &pages::stop::Stop {
-                pouch,
-                code,
-                run,
-                back: "/chair",
-            },
-        )
+        pages::stop::page(ctx, &pages::stop::Stop { pouch, code, run, back: "/chair" })
     };
     Ok(match refusal {
         Refusal::Stop(pouch) => {
@@ -99,11 +91,7 @@ fn draw_refusal(
         }
         Refusal::NoSuchCode(code) => stop(None, code, None),
         Refusal::Rule(rule) => {
-            let said = pages::refused::Said {
-                key: rule.key,
-                args: &rule.args,
-                back,
-            };
+            let said = pages::refused::Said { key: rule.key, args: &rule.args, back };
             pages::refused::page(ctx, &said)
         }
         Refusal::Book(error) => pages::trouble::page(ctx.language, &error.to_string()),
@@ -119,18 +107,12 @@ pub fn trouble(head: &Head, what: &str) -> Response {
 
 /// What needs hands. An empty book leads to its first steps.
 pub async fn now(State(served): State<Served>, head: Head) -> Response {
-    show(&served, head, |view, ctx| {
-        Ok(Some(pages::now::page(view, ctx)?))
-    })
-    .await
+    show(&served, head, |view, ctx| Ok(Some(pages::now::page(view, ctx)?))).await
 }
 
 /// Wash and pack.
 pub async fn wash(State(served): State<Served>, head: Head) -> Response {
-    show(&served, head, |view, ctx| {
-        Ok(Some(pages::wash::page(view, ctx)?))
-    })
-    .await
+    show(&served, head, |view, ctx| Ok(Some(pages::wash::page(view, ctx)?))).await
 }
 
 /// What an address may say after its question mark. What cannot be read counts as not said.
@@ -161,18 +143,12 @@ pub async fn start(
     head: Head,
 ) -> Response {
     let machine: Option<MachineId> = read(asked.machine.as_ref());
-    show(&served, head, move |view, ctx| {
-        Ok(Some(pages::start::page(view, ctx, machine)?))
-    })
-    .await
+    show(&served, head, move |view, ctx| Ok(Some(pages::start::page(view, ctx, machine)?))).await
 }
 
 /// The machines.
 pub async fn machine(State(served): State<Served>, head: Head) -> Response {
-    show(&served, head, |view, ctx| {
-        Ok(Some(pages::machine::page(view, ctx)?))
-    })
-    .await
+    show(&served, head, |view, ctx| Ok(Some(pages::machine::page(view, ctx)?))).await
 }
 
 /// One run.
@@ -187,10 +163,7 @@ pub async fn run(State(served): State<Served>, Path(run): Path<String>, head: He
 
 /// The shelf.
 pub async fn ready(State(served): State<Served>, head: Head) -> Response {
-    show(&served, head, |view, ctx| {
-        Ok(Some(pages::ready::page(view, ctx)?))
-    })
-    .await
+    show(&served, head, |view, ctx| Ok(Some(pages::ready::page(view, ctx)?))).await
 }
 
 /// At a chair.
@@ -213,10 +186,7 @@ pub async fn chair(
 /// Everything that happened.
 pub async fn log(State(served): State<Served>, Query(asked): Query<Asked>, head: Head) -> Response {
     let before: Option<u64> = read(asked.before.as_ref());
-    show(&served, head, move |view, ctx| {
-        Ok(Some(pages::log::page(view, ctx, before)?))
-    })
-    .await
+    show(&served, head, move |view, ctx| Ok(Some(pages::log::page(view, ctx, before)?))).await
 }
 
 /// Which visits.
@@ -253,10 +223,7 @@ pub async fn unclaimed(
 
 /// Machines, signs, sets.
 pub async fn setup(State(served): State<Served>, head: Head) -> Response {
-    show(&served, head, |view, ctx| {
-        Ok(Some(pages::setup::page(view, ctx)?))
-    })
-    .await
+    show(&served, head, |view, ctx| Ok(Some(pages::setup::page(view, ctx)?))).await
 }
 
 /// Labels of what was packed in one act.
@@ -288,10 +255,7 @@ pub async fn asset(Path(name): Path<String>) -> Response {
     let headers = [
         (header::CONTENT_TYPE, HeaderValue::from_static(kind)),
         // The page names the program's version with the file; a new version asks anew.
-        (
-            header::CACHE_CONTROL,
-            HeaderValue::from_static("max-age=3600"),
-        ),
+        (header::CACHE_CONTROL, HeaderValue::from_static("max-age=3600")),
     ];
     (headers, bytes).into_response()
 }

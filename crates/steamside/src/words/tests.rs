@@ -23,10 +23,8 @@ fn lines(language: Language) -> BTreeMap<String, String> {
             key = name.trim().to_owned();
             part.clone_from(&key);
             lines.insert(key.clone(), text.to_owned());
-        } else if let Some((name, text)) = line
-            .trim()
-            .strip_prefix('.')
-            .and_then(|l| l.split_once('='))
+        } else if let Some((name, text)) =
+            line.trim().strip_prefix('.').and_then(|l| l.split_once('='))
         {
             part = format!("{key}.{}", name.trim());
             lines.insert(part.clone(), text.to_owned());
@@ -39,9 +37,7 @@ fn lines(language: Language) -> BTreeMap<String, String> {
 
 fn values(text: &str) -> BTreeSet<&str> {
     let names = text.split('$').skip(1);
-    names
-        .map(|rest| rest.split(|c: char| !c.is_alphanumeric()).next().unwrap())
-        .collect()
+    names.map(|rest| rest.split(|c: char| !c.is_alphanumeric()).next().unwrap()).collect()
 }
 
 /// The program's own sources, without tests and without the comments.
@@ -53,9 +49,7 @@ fn sources(folder: &Path, into: &mut Vec<String>) {
             sources(&path, into);
         } else if name.ends_with(".rs") && name != "tests.rs" {
             let text = fs::read_to_string(&path).unwrap();
-            let code = text
-                .lines()
-                .filter(|line| !line.trim_start().starts_with("//"));
+            let code = text.lines().filter(|line| !line.trim_start().starts_with("//"));
             into.push(code.collect::<Vec<_>>().join("\n"));
         }
     }
@@ -63,27 +57,18 @@ fn sources(folder: &Path, into: &mut Vec<String>) {
 
 fn all_sources() -> Vec<String> {
     let mut into = Vec::new();
-    sources(
-        &Path::new(env!("CARGO_MANIFEST_DIR")).join("src"),
-        &mut into,
-    );
+    sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("src"), &mut into);
     into
 }
 
 fn is_key(text: &str) -> bool {
     text.starts_with(|c: char| c.is_ascii_lowercase())
-        && text
-            .chars()
-            .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
+        && text.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
 }
 
 /// Every text in quotes that could be a key.
 fn quoted(sources: &[String]) -> BTreeSet<&str> {
-    sources
-        .iter()
-        .flat_map(|source| source.split('"'))
-        .filter(|text| is_key(text))
-        .collect()
+    sources.iter().flat_map(|source| source.split('"')).filter(|text| is_key(text)).collect()
 }
 
 /// Keys that are put together while the program runs.
@@ -112,29 +97,17 @@ fn every_key_that_is_used_has_a_line() {
     for source in &sources {
         for call in ["say(", "tell(", "rule(", "rule_with("] {
             for after in source.split(call).skip(1) {
-                let key = after
-                    .trim_start()
-                    .strip_prefix('"')
-                    .and_then(|rest| rest.split('"').next());
+                let key =
+                    after.trim_start().strip_prefix('"').and_then(|rest| rest.split('"').next());
                 if let Some(key) = key.filter(|key| is_key(key) && !english.contains_key(*key)) {
                     missing.push(key.to_owned());
                 }
             }
         }
     }
-    missing.extend(
-        put_together()
-            .into_iter()
-            .filter(|key| !english.contains_key(key)),
-    );
-    let refusals = quoted(&sources)
-        .into_iter()
-        .filter(|key| key.starts_with("refused-"));
-    missing.extend(
-        refusals
-            .filter(|key| !english.contains_key(*key))
-            .map(str::to_owned),
-    );
+    missing.extend(put_together().into_iter().filter(|key| !english.contains_key(key)));
+    let refusals = quoted(&sources).into_iter().filter(|key| key.starts_with("refused-"));
+    missing.extend(refusals.filter(|key| !english.contains_key(*key)).map(str::to_owned));
     assert_eq!(missing, [""; 0]);
 }
 
@@ -154,10 +127,7 @@ fn every_language_has_every_line_with_the_same_values() {
     let english = lines(Language::En);
     for language in [Language::Vi, Language::Es] {
         let own = lines(language);
-        assert_eq!(
-            own.keys().collect::<Vec<_>>(),
-            english.keys().collect::<Vec<_>>()
-        );
+        assert_eq!(own.keys().collect::<Vec<_>>(), english.keys().collect::<Vec<_>>());
         for (key, text) in &own {
             // A language without plural forms needs no count to choose by, but it shows it.
             let (own, asked) = (values(text), values(&english[key]));
@@ -170,16 +140,10 @@ fn every_language_has_every_line_with_the_same_values() {
 fn every_translated_line_says_whether_it_was_checked() {
     for language in [Language::Vi, Language::Es] {
         let text: Vec<&str> = language.lines().lines().collect();
-        for pair in text
-            .windows(2)
-            .filter(|pair| pair[1].starts_with(|c: char| c.is_ascii_lowercase()))
+        for pair in
+            text.windows(2).filter(|pair| pair[1].starts_with(|c: char| c.is_ascii_lowercase()))
         {
-            assert!(
-                matches!(pair[0], "# draft" | "# checked"),
-                "{}: {}",
-                language.code(),
-                pair[1]
-            );
+            assert!(matches!(pair[0], "# draft" | "# checked"), "{}: {}", language.code(), pair[1]);
         }
         let (drafts, lines) = language.drafts();
         assert!(drafts <= lines && lines > 300, "{drafts} of {lines}");
@@ -192,10 +156,7 @@ fn no_line_claims_what_nobody_measured() {
     for language in Language::ALL {
         for (key, text) in lines(language) {
             let text = text.to_lowercase();
-            assert!(
-                CLAIMS.iter().all(|claim| !text.contains(claim)),
-                "{key}: {text}"
-            );
+            assert!(CLAIMS.iter().all(|claim| !text.contains(claim)), "{key}: {text}");
         }
     }
 }
@@ -204,18 +165,9 @@ fn no_line_claims_what_nobody_measured() {
 fn one_pouch_and_two_pouches() {
     let say =
         |language, count: u32| Words::of(language).tell("pouch-count", &[("count", count.into())]);
-    assert_eq!(
-        [say(Language::En, 1), say(Language::En, 2)],
-        ["1 pouch", "2 pouches"]
-    );
-    assert_eq!(
-        [say(Language::Es, 1), say(Language::Es, 2)],
-        ["1 bolsa", "2 bolsas"]
-    );
-    assert_eq!(
-        [say(Language::Vi, 1), say(Language::Vi, 2)],
-        ["1 túi", "2 túi"]
-    );
+    assert_eq!([say(Language::En, 1), say(Language::En, 2)], ["1 pouch", "2 pouches"]);
+    assert_eq!([say(Language::Es, 1), say(Language::Es, 2)], ["1 bolsa", "2 bolsas"]);
+    assert_eq!([say(Language::Vi, 1), say(Language::Vi, 2)], ["1 túi", "2 túi"]);
 }
 
 #[test]
@@ -229,10 +181,7 @@ fn what_a_language_lacks_is_said_in_english() {
 #[test]
 fn a_line_has_parts() {
     let words = Words::of(Language::En);
-    assert_eq!(
-        words.say("refused-no-sign.do"),
-        "Go back and tap your own sign."
-    );
+    assert_eq!(words.say("refused-no-sign.do"), "Go back and tap your own sign.");
     assert!(!words.has("refused-no-sign.safe"));
 }
 

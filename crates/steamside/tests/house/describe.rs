@@ -10,11 +10,7 @@ const CHANGES: &[&str] = &["Added", "Changed", "Fixed", "Removed", "Security"];
 
 /// The folder names that follow `crates/` in a text.
 fn named_rooms(map: &str) -> BTreeSet<String> {
-    let name = |rest: &str| {
-        rest.chars()
-            .take_while(|c| c.is_alphanumeric() || *c == '_')
-            .collect()
-    };
+    let name = |rest: &str| rest.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
     let all = map.split("crates/").skip(1).map(name);
     all.filter(|name: &String| !name.is_empty()).collect()
 }
@@ -22,39 +18,23 @@ fn named_rooms(map: &str) -> BTreeSet<String> {
 /// Rooms that the map leaves out or makes up.
 fn map_faults(map: &str, rooms: &BTreeSet<String>) -> Vec<String> {
     let named = named_rooms(map);
-    let left_out = rooms
-        .difference(&named)
-        .map(|name| format!("left out: crates/{name}"));
-    let made_up = named
-        .difference(rooms)
-        .map(|name| format!("made up: crates/{name}"));
+    let left_out = rooms.difference(&named).map(|name| format!("left out: crates/{name}"));
+    let made_up = named.difference(rooms).map(|name| format!("made up: crates/{name}"));
     left_out.chain(made_up).collect()
 }
 
 /// Paths in backquotes that begin at the root's folders and are not there.
 fn dead_paths(page: &str, exists: impl Fn(&str) -> bool) -> Vec<String> {
     let quoted = page.split('`').skip(1).step_by(2);
-    let path = |text: &&str| {
-        ["crates/", "docs/", "bench/"]
-            .iter()
-            .any(|top| text.starts_with(top))
-    };
+    let path = |text: &&str| ["crates/", "docs/", "bench/"].iter().any(|top| text.starts_with(top));
     // A star stands for "each of them".
-    let whole = quoted
-        .filter(path)
-        .filter(|path| !path.contains(['*', ' ']));
-    whole
-        .filter(|path| !exists(path))
-        .map(|path| format!("not there: {path}"))
-        .collect()
+    let whole = quoted.filter(path).filter(|path| !path.contains(['*', ' ']));
+    whole.filter(|path| !exists(path)).map(|path| format!("not there: {path}")).collect()
 }
 
 /// The libraries of the root manifest that are not rooms.
 fn libraries(manifest: &str) -> BTreeSet<String> {
-    let section = manifest
-        .split("[workspace.dependencies]")
-        .nth(1)
-        .unwrap_or_default();
+    let section = manifest.split("[workspace.dependencies]").nth(1).unwrap_or_default();
     let lines = section.lines().take_while(|line| !line.starts_with('['));
     let entries = lines.filter_map(|line| line.split_once('='));
     entries
@@ -65,18 +45,10 @@ fn libraries(manifest: &str) -> BTreeSet<String> {
 
 /// Libraries without a line, and lines without a library.
 fn library_faults(page: &str, libraries: &BTreeSet<String>) -> Vec<String> {
-    let row = |line: &str| {
-        line.strip_prefix("| `")?
-            .split_once('`')
-            .map(|(n, _)| n.to_owned())
-    };
+    let row = |line: &str| line.strip_prefix("| `")?.split_once('`').map(|(n, _)| n.to_owned());
     let listed: BTreeSet<String> = page.lines().filter_map(row).collect();
-    let without = libraries
-        .difference(&listed)
-        .map(|name| format!("no line: {name}"));
-    let unused = listed
-        .difference(libraries)
-        .map(|name| format!("not used: {name}"));
+    let without = libraries.difference(&listed).map(|name| format!("no line: {name}"));
+    let unused = listed.difference(libraries).map(|name| format!("not used: {name}"));
     without.chain(unused).collect()
 }
 
@@ -93,10 +65,7 @@ fn change_faults(changes: &str) -> Vec<String> {
     if !changes.starts_with("# Changelog\n") {
         faults.push("the first line is not `# Changelog`".to_owned());
     }
-    let versions: Vec<&str> = changes
-        .lines()
-        .filter_map(|line| line.strip_prefix("## "))
-        .collect();
+    let versions: Vec<&str> = changes.lines().filter_map(|line| line.strip_prefix("## ")).collect();
     if versions.first() != Some(&"Unreleased") {
         faults.push("the first version is not `Unreleased`".to_owned());
     }
@@ -141,38 +110,22 @@ fn every_decision_is_in_the_index() {
     let decisions = super::files("docs/decisions", &["md"]);
     let names = decisions.iter().filter_map(|path| path.rsplit('/').next());
     let missing = names.filter(|name| *name != "README.md" && !index.contains(name));
-    none(
-        missing
-            .map(|name| format!("not in the index: {name}"))
-            .collect(),
-    );
+    none(missing.map(|name| format!("not in the index: {name}")).collect());
 }
 
 #[test]
 fn a_map_of_another_house_is_found() {
     let rooms = set(&["day", "load"]);
-    none(map_faults(
-        "`crates/day` and `crates/load/src/lib.rs`",
-        &rooms,
-    ));
+    none(map_faults("`crates/day` and `crates/load/src/lib.rs`", &rooms));
     one(map_faults("`crates/day`", &rooms), "left out: crates/load");
-    one(
-        map_faults("crates/day crates/load crates/helpers", &rooms),
-        "made up: crates/helpers",
-    );
+    one(map_faults("crates/day crates/load crates/helpers", &rooms), "made up: crates/helpers");
 }
 
 #[test]
 fn a_path_that_is_gone_is_found() {
     let exists = |path: &str| path == "crates/day/src/lib.rs";
-    none(dead_paths(
-        "see `crates/day/src/lib.rs`, `day` and `crates/*/src`",
-        exists,
-    ));
-    one(
-        dead_paths("see `crates/day/src/plan.rs`", exists),
-        "plan.rs",
-    );
+    none(dead_paths("see `crates/day/src/lib.rs`, `day` and `crates/*/src`", exists));
+    one(dead_paths("see `crates/day/src/plan.rs`", exists), "plan.rs");
 }
 
 #[test]
@@ -180,20 +133,11 @@ fn a_library_without_a_line_is_found() {
     let manifest = "[workspace.dependencies]\nday = { path = \"crates/day\" }\n\naxum = \"1\"\n# tests only\ninsta = \"1\"\n\n[profile.dev]\ndebug = 1\n";
     let used = libraries(manifest);
     assert_eq!(used, set(&["axum", "insta"]));
-    none(library_faults(
-        "| `axum` | web |\n| `insta` | tests |\n",
-        &used,
-    ));
-    one(
-        library_faults("| `axum` | web |\n", &used),
-        "no line: insta",
-    );
+    none(library_faults("| `axum` | web |\n| `insta` | tests |\n", &used));
+    one(library_faults("| `axum` | web |\n", &used), "no line: insta");
     let room = Room::new("day", "day", &[("insta", true)]);
     one(unused(&used, &[room]), "no room uses axum");
-    one(
-        library_faults("| `axum` |\n| `insta` |\n| `rand` |\n", &used),
-        "not used: rand",
-    );
+    one(library_faults("| `axum` |\n| `insta` |\n| `rand` |\n", &used), "not used: rand");
 }
 
 #[test]
@@ -201,12 +145,6 @@ fn an_odd_heading_is_found() {
     let good = "# Changelog\n\n## Unreleased\n\n### Added\n- A.\n";
     none(change_faults(good));
     one(change_faults(&good.replace("Added", "New")), "New");
-    one(
-        change_faults(&good.replace("Unreleased", "1.0")),
-        "Unreleased",
-    );
-    one(
-        change_faults(&good.replace("# Changelog\n", "# News\n")),
-        "Changelog",
-    );
+    one(change_faults(&good.replace("Unreleased", "1.0")), "Unreleased");
+    one(change_faults(&good.replace("# Changelog\n", "# News\n")), "Changelog");
 }

@@ -49,11 +49,7 @@ fn without_reason(manifest: &str) -> Vec<String> {
 
 /// What is wrong with the strict list of one room.
 fn unstrict(name: &str, list: &str) -> Vec<String> {
-    let lines = || {
-        list.lines()
-            .map(str::trim)
-            .filter(|line| line.starts_with("{ path"))
-    };
+    let lines = || list.lines().map(str::trim).filter(|line| line.starts_with("{ path"));
     let mut faults: Vec<String> = BANNED
         .iter()
         .filter(|banned| !lines().any(|line| line.contains(&format!("\"{banned}\""))))
@@ -68,9 +64,7 @@ fn unstrict(name: &str, list: &str) -> Vec<String> {
 fn every_crate_takes_the_lints_and_every_lint_says_why() {
     let manifest = |name: &str| text(format!("crates/{name}/Cargo.toml"));
     let rooms = rooms::rooms();
-    let out = rooms
-        .iter()
-        .flat_map(|room| opted_out(&room.name, &manifest(&room.name)));
+    let out = rooms.iter().flat_map(|room| opted_out(&room.name, &manifest(&room.name)));
     none(out.chain(without_reason(&text("Cargo.toml"))).collect());
 }
 
@@ -80,11 +74,7 @@ fn every_crate_takes_the_lints_and_every_lint_says_why() {
 fn the_pure_rooms_share_one_strict_list() {
     let list = |name: &str| text(format!("crates/{name}/clippy.toml"));
     for name in PURE {
-        assert_eq!(
-            list(name),
-            list("measure"),
-            "crates/{name}/clippy.toml differs"
-        );
+        assert_eq!(list(name), list("measure"), "crates/{name}/clippy.toml differs");
     }
     none(unstrict("measure", &list("measure")));
     assert!(root().join("clippy.toml").exists());
@@ -94,24 +84,15 @@ fn the_pure_rooms_share_one_strict_list() {
 fn a_crate_that_opts_out_is_found() {
     none(opted_out("a", "[package]\n\n[lints]\nworkspace = true\n"));
     one(opted_out("a", "[package]\n"), "a does not take");
-    one(
-        opted_out("a", "[lints]\nworkspace = false\n"),
-        "a does not take",
-    );
+    one(opted_out("a", "[lints]\nworkspace = false\n"), "a does not take");
 }
 
 #[test]
 fn a_lint_without_a_reason_is_found() {
     let with = "[workspace.lints.rust]\n# Nobody needs it.\nunsafe_code = \"forbid\"\n[profile.dev]\ndebug = 1\n";
     none(without_reason(with));
-    one(
-        without_reason(&with.replace("# Nobody needs it.\n", "")),
-        "unsafe_code",
-    );
-    one(
-        without_reason(&with.replace("\n[profile", "\ntwo = \"warn\"\n[profile")),
-        "two",
-    );
+    one(without_reason(&with.replace("# Nobody needs it.\n", "")), "unsafe_code");
+    one(without_reason(&with.replace("\n[profile", "\ntwo = \"warn\"\n[profile")), "two");
 }
 
 #[test]
@@ -121,10 +102,7 @@ fn a_gap_in_the_strict_list_is_found() {
         .map(|banned| format!("  {{ path = \"{banned}\", reason = \"because\" }},\n"))
         .collect();
     none(unstrict("a", &full));
-    one(
-        unstrict("a", &full.replace("\"f64::ln\"", "\"f64::abs\"")),
-        "does not name f64::ln",
-    );
+    one(unstrict("a", &full.replace("\"f64::ln\"", "\"f64::abs\"")), "does not name f64::ln");
     let bare = full.replacen(", reason = \"because\"", "", 1);
     one(unstrict("a", &bare), "no reason");
 }

@@ -14,12 +14,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("day", &["measure", "load", "cycle"]),
     ("logbook", &["measure", "load", "cycle", "release", "day"]),
     ("papers", &["measure", "load", "cycle", "release", "day"]),
-    (
-        "steamside",
-        &[
-            "measure", "load", "cycle", "release", "day", "logbook", "papers",
-        ],
-    ),
+    ("steamside", &["measure", "load", "cycle", "release", "day", "logbook", "papers"]),
 ];
 
 /// Libraries that only these rooms may use, and why.
@@ -27,23 +22,11 @@ const ONLY: &[(&str, &[&str], &str)] = &[
     ("rusqlite", &["logbook"], "SQL is known in one room"),
     ("axum", &["steamside"], "HTTP is known in one room"),
     ("maud", &["steamside"], "HTML is known in one room"),
-    (
-        "tokio",
-        &["steamside"],
-        "the core does not wait for anything",
-    ),
-    (
-        "getrandom",
-        &["logbook", "steamside"],
-        "chance is handed in",
-    ),
+    ("tokio", &["steamside"], "the core does not wait for anything"),
+    ("getrandom", &["logbook", "steamside"], "chance is handed in"),
     ("libm", &["measure"], "powers and logarithms have one home"),
     ("fast_qr", &["papers"], "only labels carry a code"),
-    (
-        "serde",
-        &["logbook", "steamside"],
-        "core types promise no stored form",
-    ),
+    ("serde", &["logbook", "steamside"], "core types promise no stored form"),
 ];
 
 const MOST_ROOMS: usize = 8;
@@ -82,11 +65,7 @@ pub(super) fn rooms() -> Vec<Room> {
         .arg(root().join("Cargo.toml"))
         .output()
         .expect("cargo runs");
-    assert!(
-        answer.status.success(),
-        "{}",
-        String::from_utf8_lossy(&answer.stderr)
-    );
+    assert!(answer.status.success(), "{}", String::from_utf8_lossy(&answer.stderr));
     let metadata: Value = serde_json::from_slice(&answer.stdout).expect("cargo writes JSON");
     let packages = metadata["packages"].as_array().expect("packages");
     packages.iter().map(room).collect()
@@ -100,10 +79,7 @@ fn room(package: &Value) -> Room {
     Room {
         name: word(&package["name"]),
         folder: folder.to_owned(),
-        uses: used
-            .iter()
-            .map(|one| (word(&one["name"]), one["kind"] == "dev"))
-            .collect(),
+        uses: used.iter().map(|one| (word(&one["name"]), one["kind"] == "dev")).collect(),
     }
 }
 
@@ -125,9 +101,7 @@ fn faults(rooms: &[Room]) -> Vec<String> {
         for (used, _) in uses {
             let is_room = MAY_USE.iter().any(|(known, _)| known == used);
             if is_room && !allowed.contains(&used.as_str()) {
-                faults.push(format!(
-                    "{name} uses {used}, an arrow that is not in the table"
-                ));
+                faults.push(format!("{name} uses {used}, an arrow that is not in the table"));
             }
         }
         for (library, homes, why) in ONLY {
@@ -151,10 +125,7 @@ fn the_table_has_no_circle() {
     let mut before = BTreeSet::new();
     for (name, uses) in MAY_USE {
         for used in *uses {
-            assert!(
-                before.contains(used),
-                "{name} uses {used}, which comes later"
-            );
+            assert!(before.contains(used), "{name} uses {used}, which comes later");
         }
         before.insert(*name);
     }
@@ -163,28 +134,12 @@ fn the_table_has_no_circle() {
 #[test]
 fn a_wrong_arrow_a_wrong_folder_and_a_ninth_room_are_found() {
     let room = Room::new;
-    none(faults(&[room(
-        "day",
-        "day",
-        &[("cycle", false), ("proptest", true)],
-    )]));
-    one(
-        faults(&[room("day", "day", &[("release", false)])]),
-        "day uses release",
-    );
-    one(
-        faults(&[room("day", "day", &[("logbook", true)])]),
-        "day uses logbook",
-    );
+    none(faults(&[room("day", "day", &[("cycle", false), ("proptest", true)])]));
+    one(faults(&[room("day", "day", &[("release", false)])]), "day uses release");
+    one(faults(&[room("day", "day", &[("logbook", true)])]), "day uses logbook");
     one(faults(&[room("day", "days", &[])]), "folder days");
-    one(
-        faults(&[room("helpers", "helpers", &[])]),
-        "no room of the table",
-    );
-    one(
-        faults(&[room("cycle", "cycle", &[("rusqlite", false)])]),
-        "SQL",
-    );
+    one(faults(&[room("helpers", "helpers", &[])]), "no room of the table");
+    one(faults(&[room("cycle", "cycle", &[("rusqlite", false)])]), "SQL");
     none(faults(&[room("cycle", "cycle", &[("rusqlite", true)])]));
     one(faults(&vec![room("load", "load", &[]); 9]), "9 rooms");
 }

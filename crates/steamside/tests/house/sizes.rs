@@ -16,9 +16,7 @@ const FILE: usize = 400;
 const EXCEPTIONS: &str = "docs/size-exceptions.txt";
 
 fn tokens(source: &str) -> TokenStream {
-    source
-        .parse()
-        .expect("the compiler takes it, so does the lexer")
+    source.parse().expect("the compiler takes it, so does the lexer")
 }
 
 /// Every function with a body: its name, its first line and how many lines it has.
@@ -148,38 +146,14 @@ fn a_function_of_71_lines_is_found() {
 #[test]
 fn a_file_of_401_lines_is_found_unless_a_reason_stands() {
     let of = |lines: usize| {
-        format!(
-            "//! About.\n\n{}",
-            "/// A.\nconst A: u8 = 1; // b\n\n".repeat(lines)
-        )
+        format!("//! About.\n\n{}", "/// A.\nconst A: u8 = 1; // b\n\n".repeat(lines))
     };
     assert_eq!(code_lines(&of(3)), 3);
-    assert_eq!(
-        code_lines("#[derive(Debug)]\nstruct A {\n\n    b: u8,\n}\n"),
-        4
-    );
+    assert_eq!(code_lines("#[derive(Debug)]\nstruct A {\n\n    b: u8,\n}\n"), 4);
     none(faults("a.rs", &of(400), ""));
     one(faults("a.rs", &of(401), ""), "401 lines of code. Above");
-    none(faults(
-        "a.rs",
-        &of(401),
-        "a.rs 450 one table that reads best in one piece",
-    ));
+    none(faults("a.rs", &of(401), "a.rs 450 one table that reads best in one piece"));
     one(faults("a.rs", &of(401), "a.rs 450 "), "Above");
-    one(
-        faults(
-            "a.rs",
-            &of(451),
-            "a.rs 450 one table that reads best in one piece",
-        ),
-        "ceiling",
-    );
-    one(
-        faults(
-            "a.rs",
-            &of(9),
-            "a.rs 450 one table that reads best in one piece",
-        ),
-        "any more",
-    );
+    one(faults("a.rs", &of(451), "a.rs 450 one table that reads best in one piece"), "ceiling");
+    one(faults("a.rs", &of(9), "a.rs 450 one table that reads best in one piece"), "any more");
 }

@@ -31,20 +31,14 @@ fn lines_with(text: &str, word: &str) -> Vec<usize> {
         })
     };
     let numbered = text.lines().enumerate();
-    numbered
-        .filter(|(_, line)| has(line))
-        .map(|(n, _)| n + 1)
-        .collect()
+    numbered.filter(|(_, line)| has(line)).map(|(n, _)| n + 1).collect()
 }
 
 /// The text without the lines that only the reader of the source sees.
 fn printed(path: &str, text: &str) -> String {
     let comment = if path.ends_with(".rs") { "//" } else { "#" };
     let shown = |line: &str| !line.trim_start().starts_with(comment);
-    text.lines()
-        .map(|line| if shown(line) { line } else { "" })
-        .collect::<Vec<_>>()
-        .join("\n")
+    text.lines().map(|line| if shown(line) { line } else { "" }).collect::<Vec<_>>().join("\n")
 }
 
 fn claims(path: &str, text: &str) -> Vec<String> {
@@ -52,11 +46,7 @@ fn claims(path: &str, text: &str) -> Vec<String> {
     let found = |word: &&str| lines_with(&printed, word);
     CLAIMS
         .iter()
-        .flat_map(|word| {
-            found(word)
-                .into_iter()
-                .map(move |line| format!("{path}:{line}: {word}"))
-        })
+        .flat_map(|word| found(word).into_iter().map(move |line| format!("{path}:{line}: {word}")))
         .collect()
 }
 
@@ -70,16 +60,7 @@ fn leftovers(path: &str, text: &str) -> Vec<String> {
 
 #[test]
 fn nothing_printed_claims_what_nobody_measured() {
-    let shown = [
-        "rs",
-        "ftl",
-        "svg",
-        "html",
-        "css",
-        "js",
-        "txt",
-        "webmanifest",
-    ];
+    let shown = ["rs", "ftl", "svg", "html", "css", "js", "txt", "webmanifest"];
     let sources = files("crates", &shown);
     let printed = sources.iter().filter(|path| !path.contains("/tests/"));
     none(printed.flat_map(|path| claims(path, &text(path))).collect());
@@ -97,30 +78,18 @@ fn nothing_is_left_behind() {
 #[test]
 fn a_claim_is_found_in_any_case_but_not_in_a_comment() {
     for word in CLAIMS {
-        one(
-            claims(
-                "a.ftl",
-                &format!("ok = fine\nbad = {}!", word.to_uppercase()),
-            ),
-            "a.ftl:2",
-        );
+        one(claims("a.ftl", &format!("ok = fine\nbad = {}!", word.to_uppercase())), "a.ftl:2");
         one(claims("a.rs", &format!("let a = \"({word})\";")), "a.rs:1");
         none(claims("a.rs", &format!("    // never {word}")));
         none(claims("a.ftl", &format!("# never {word}")));
     }
-    none(claims(
-        "a.ftl",
-        "machine = sterilizer, esterilizador, sterilise",
-    ));
+    none(claims("a.ftl", "machine = sterilizer, esterilizador, sterilise"));
 }
 
 #[test]
 fn a_leftover_is_found() {
     for (left, instead) in LEFTOVERS {
-        one(
-            leftovers("a.rs", &format!("fn a() {{}}\n// {left}x")),
-            instead,
-        );
+        one(leftovers("a.rs", &format!("fn a() {{}}\n// {left}x")), instead);
     }
     none(leftovers("a.rs", "fn a() {} // done"));
 }

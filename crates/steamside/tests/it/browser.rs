@@ -17,15 +17,9 @@ pub struct Screen {
 }
 
 /// A 10-inch tablet, lying.
-pub const TABLET: Screen = Screen {
-    size: (1280, 800),
-    name: "tablet",
-};
+pub const TABLET: Screen = Screen { size: (1280, 800), name: "tablet" };
 /// A phone, upright.
-pub const PHONE: Screen = Screen {
-    size: (390, 844),
-    name: "phone",
-};
+pub const PHONE: Screen = Screen { size: (390, 844), name: "phone" };
 
 /// The driver; ended whatever becomes of the test, or it would hold the test's output open.
 struct Driver(Child);
@@ -49,11 +43,7 @@ pub struct Browser {
 /// Is there a browser to test with? `None` after saying that there is none.
 pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
     let found = |program: &str| {
-        Command::new(program)
-            .arg("--version")
-            .stdout(Stdio::null())
-            .status()
-            .is_ok()
+        Command::new(program).arg("--version").stdout(Stdio::null()).status().is_ok()
     };
     if !found("chromedriver") || !found("chromium") {
         eprintln!("skipped: no chromium and chromedriver on this machine");
@@ -64,10 +54,7 @@ pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
         return None;
     }
     let mut command = Command::new("chromedriver");
-    command
-        .arg("--port=0")
-        .stdout(Stdio::piped())
-        .stderr(Stdio::null());
+    command.arg("--port=0").stdout(Stdio::piped()).stderr(Stdio::null());
     let mut driver = Driver(command.spawn().expect("chromedriver starts"));
     let out = BufReader::new(driver.0.stdout.take().expect("piped"));
     let mut lines = out.lines();
@@ -75,11 +62,7 @@ pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
         .by_ref()
         .map_while(Result::ok)
         .find_map(|line| {
-            line.split("successfully on port ")
-                .nth(1)?
-                .trim_end_matches('.')
-                .parse::<u16>()
-                .ok()
+            line.split("successfully on port ").nth(1)?.trim_end_matches('.').parse::<u16>().ok()
         })
         .expect("chromedriver says its port");
     std::thread::spawn(move || lines.for_each(drop));
@@ -89,11 +72,7 @@ pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
         .connect(&format!("http://127.0.0.1:{port}"))
         .await
         .expect("chromium starts");
-    Some(Browser {
-        client,
-        _driver: driver,
-        _profile: profile,
-    })
+    Some(Browser { client, _driver: driver, _profile: profile })
 }
 
 fn capabilities(screen: Screen, language: &str, profile: &std::path::Path) -> Capabilities {
@@ -151,10 +130,7 @@ impl Browser {
 
     /// Runs a script; null while a page is on its way.
     async fn run(&self, script: &str) -> serde_json::Value {
-        self.client
-            .execute(script, vec![])
-            .await
-            .unwrap_or_default()
+        self.client.execute(script, vec![]).await.unwrap_or_default()
     }
 
     /// Taps the first control with this accessible name that can be tapped.
@@ -164,24 +140,14 @@ impl Browser {
             "//*[self::button or self::a or self::summary or self::label]\
              [normalize-space(.)={quoted} or @aria-label={quoted}]"
         );
-        let elements = self
-            .client
-            .find_all(Locator::XPath(&by_name))
-            .await
-            .expect("a search");
+        let elements = self.client.find_all(Locator::XPath(&by_name)).await.expect("a search");
         for element in elements {
             if element.is_displayed().await.unwrap_or(false) {
                 // A person scrolls until the bars at the edge cover nothing.
                 let into_view = "arguments[0].scrollIntoView({block: 'center'})";
                 let found = serde_json::to_value(&element).expect("an element is a reference");
-                self.client
-                    .execute(into_view, vec![found])
-                    .await
-                    .expect("it scrolls");
-                element
-                    .click()
-                    .await
-                    .unwrap_or_else(|error| panic!("tap {name:?}: {error}"));
+                self.client.execute(into_view, vec![found]).await.expect("it scrolls");
+                element.click().await.unwrap_or_else(|error| panic!("tap {name:?}: {error}"));
                 return;
             }
         }
@@ -194,11 +160,7 @@ impl Browser {
 
     /// The text that a person sees.
     pub async fn text(&self) -> String {
-        let body = self
-            .client
-            .find(Locator::Css("body"))
-            .await
-            .expect("a body");
+        let body = self.client.find(Locator::Css("body")).await.expect("a body");
         body.text().await.expect("its text")
     }
 

@@ -18,9 +18,7 @@ fn check(args: &[&str], files: &[PathBuf]) -> (Output, Vec<Value>) {
         .unwrap();
     let text = String::from_utf8(output.stdout.clone()).unwrap();
     let objects = if args.contains(&"json") {
-        text.lines()
-            .map(|line| serde_json::from_str(line).unwrap())
-            .collect()
+        text.lines().map(|line| serde_json::from_str(line).unwrap()).collect()
     } else {
         Vec::new()
     };
@@ -32,12 +30,7 @@ fn named(names: &[&str]) -> Vec<PathBuf> {
 }
 
 fn keys(value: &Value) -> BTreeSet<&str> {
-    value
-        .as_object()
-        .unwrap()
-        .keys()
-        .map(String::as_str)
-        .collect()
+    value.as_object().unwrap().keys().map(String::as_str).collect()
 }
 
 const JSON: [&str; 2] = ["--format", "json"];
@@ -65,31 +58,15 @@ fn every_key_is_always_there() {
         ("plateau", stretch),
         ("steady", stretch),
         ("drying", "phase_s vacuum min_kpa ran"),
-        (
-            "layout",
-            "time temperature_unit pressure_unit pressure_reference decimal encoding",
-        ),
-        (
-            "known_from",
-            "temperature_unit pressure_unit pressure_reference set_C",
-        ),
-        (
-            "record",
-            "rows dropped duplicated out_of_order clock_jumps largest_gap_s truncated",
-        ),
+        ("layout", "time temperature_unit pressure_unit pressure_reference decimal encoding"),
+        ("known_from", "temperature_unit pressure_unit pressure_reference set_C"),
+        ("record", "rows dropped duplicated out_of_order clock_jumps largest_gap_s truncated"),
     ] {
-        assert_eq!(
-            keys(&run[part]),
-            wanted.split_whitespace().collect(),
-            "{part}"
-        );
+        assert_eq!(keys(&run[part]), wanted.split_whitespace().collect(), "{part}");
     }
     let said = |key: &str| objects.iter().map(|o| o[key].clone()).collect::<Vec<_>>();
     assert_eq!(said("kind"), ["run", "leak test", "run", "unknown"]);
-    assert_eq!(
-        said("verdict"),
-        ["lethal", "pass", "cannot tell", "cannot tell"]
-    );
+    assert_eq!(said("verdict"), ["lethal", "pass", "cannot tell", "cannot tell"]);
     assert_eq!(objects[3]["reasons"][0]["code"], "unreadable");
 }
 
@@ -99,10 +76,8 @@ fn the_order_is_that_of_the_arguments() {
     let mut files = Vec::new();
     for n in (1..=34).rev() {
         let name = format!("p{n:02}.");
-        let found = std::fs::read_dir(records())
-            .unwrap()
-            .map(|entry| entry.unwrap().path())
-            .find(|path| {
+        let found =
+            std::fs::read_dir(records()).unwrap().map(|entry| entry.unwrap().path()).find(|path| {
                 let file = path.file_name().unwrap().to_string_lossy().into_owned();
                 file.starts_with(&name) && !file.ends_with("json")
             });
@@ -113,12 +88,7 @@ fn the_order_is_that_of_the_arguments() {
     assert_eq!(objects.len(), 37);
     let said: Vec<(String, u64)> = objects
         .iter()
-        .map(|o| {
-            (
-                o["file"].as_str().unwrap().to_owned(),
-                o["cycle"].as_u64().unwrap(),
-            )
-        })
+        .map(|o| (o["file"].as_str().unwrap().to_owned(), o["cycle"].as_u64().unwrap()))
         .collect();
     let mut wanted = Vec::new();
     for file in &files {
@@ -143,9 +113,7 @@ fn the_order_is_that_of_the_arguments() {
     for object in &objects {
         for phase in object["phases"].as_array().unwrap() {
             let name = phase["name"].as_str().unwrap();
-            let counted = name
-                .strip_prefix("vacuum ")
-                .or_else(|| name.strip_prefix("steam "));
+            let counted = name.strip_prefix("vacuum ").or_else(|| name.strip_prefix("steam "));
             assert!(
                 words.contains(&name) || counted.is_some_and(|n| n.parse::<u32>().is_ok()),
                 "{name}"
@@ -161,12 +129,7 @@ fn exit_status() {
     std::fs::write(&rubbish, [0, 159, 146, 150].repeat(5_000)).unwrap();
     let empty = folder.path().join("empty");
     std::fs::write(&empty, "").unwrap();
-    let unusable = [
-        folder.path().to_path_buf(),
-        rubbish,
-        empty,
-        folder.path().join("missing"),
-    ];
+    let unusable = [folder.path().to_path_buf(), rubbish, empty, folder.path().join("missing")];
     for (status, files) in [
         (0, named(&["p01.csv"])),
         (0, named(&["p01.csv", "p29.csv"])),
@@ -179,15 +142,8 @@ fn exit_status() {
             let (output, _) = check(&["--format", format], &files);
             assert_eq!(output.status.code(), Some(status), "{files:?}");
             let messages = String::from_utf8(output.stderr).unwrap();
-            let about = messages
-                .lines()
-                .filter(|line| line.starts_with("steamside: "))
-                .count();
-            assert_eq!(
-                about,
-                if status == 2 { files.len() } else { 0 },
-                "{messages}"
-            );
+            let about = messages.lines().filter(|line| line.starts_with("steamside: ")).count();
+            assert_eq!(about, if status == 2 { files.len() } else { 0 }, "{messages}");
         }
     }
 }
@@ -196,53 +152,21 @@ fn exit_status() {
 fn options_reach_the_judge() {
     let verdict = |args: &[&str], file: &str| {
         let (output, objects) = check(&[&JSON[..], args].concat(), &named(&[file]));
-        (
-            output.status.code(),
-            objects
-                .first()
-                .map_or(Value::Null, |o| o["verdict"].clone()),
-        )
+        (output.status.code(), objects.first().map_or(Value::Null, |o| o["verdict"].clone()))
     };
     assert_eq!(verdict(&[], "p07.tsv"), (Some(0), "lethal".into()));
-    assert_eq!(
-        verdict(&["--load", "pouched"], "p07.tsv"),
-        (Some(1), "cannot tell".into())
-    );
-    assert_eq!(
-        verdict(&["--load", "pouched"], "p01.csv"),
-        (Some(0), "lethal".into())
-    );
-    assert_eq!(
-        verdict(&["--load", "hollow"], "p01.csv"),
-        (Some(1), "cannot tell".into())
-    );
-    assert_eq!(
-        verdict(&["--hold", "5min"], "p01.csv"),
-        (Some(1), "not lethal".into())
-    );
-    assert_eq!(
-        verdict(&["--hold", "1s"], "p14.csv"),
-        (Some(1), "not lethal".into())
-    );
-    assert_eq!(
-        verdict(&["--rule", "hold_134_s=300"], "p01.csv"),
-        (Some(1), "not lethal".into())
-    );
+    assert_eq!(verdict(&["--load", "pouched"], "p07.tsv"), (Some(1), "cannot tell".into()));
+    assert_eq!(verdict(&["--load", "pouched"], "p01.csv"), (Some(0), "lethal".into()));
+    assert_eq!(verdict(&["--load", "hollow"], "p01.csv"), (Some(1), "cannot tell".into()));
+    assert_eq!(verdict(&["--hold", "5min"], "p01.csv"), (Some(1), "not lethal".into()));
+    assert_eq!(verdict(&["--hold", "1s"], "p14.csv"), (Some(1), "not lethal".into()));
+    assert_eq!(verdict(&["--rule", "hold_134_s=300"], "p01.csv"), (Some(1), "not lethal".into()));
     // A laxer rule is not taken, and said so.
-    assert_eq!(
-        verdict(&["--rule", "hold_134_s=100"], "p14.csv"),
-        (Some(1), "not lethal".into())
-    );
-    assert_eq!(
-        verdict(&["--set-temp", "137"], "p01.csv"),
-        (Some(1), "not lethal".into())
-    );
-    for bad in [
-        ["--rule", "nonsense=1"],
-        ["--set-temp", "999"],
-        ["--z", "0"],
-        ["--altitude", "1e9"],
-    ] {
+    assert_eq!(verdict(&["--rule", "hold_134_s=100"], "p14.csv"), (Some(1), "not lethal".into()));
+    assert_eq!(verdict(&["--set-temp", "137"], "p01.csv"), (Some(1), "not lethal".into()));
+    for bad in
+        [["--rule", "nonsense=1"], ["--set-temp", "999"], ["--z", "0"], ["--altitude", "1e9"]]
+    {
         assert_eq!(verdict(&bad, "p01.csv").0, Some(2), "{bad:?}");
     }
 }

@@ -16,14 +16,8 @@ async fn round(screen: Screen) {
     let home = tempfile::tempdir().expect("a folder");
     let salon = Salon::serve(&home.path().join("book"), &["--zone", "Etc/UTC"]);
     for (path, fields) in [
-        (
-            "/act/person",
-            [("sign-text", "HL"), ("act", &*id()), ("", "")],
-        ),
-        (
-            "/act/machine",
-            [("number", "1"), ("files", "yes"), ("act", &*id())],
-        ),
+        ("/act/person", [("sign-text", "HL"), ("act", &*id()), ("", "")]),
+        ("/act/machine", [("number", "1"), ("files", "yes"), ("act", &*id())]),
     ] {
         assert_eq!(salon.post(path, &fields), Some(303));
     }
@@ -62,17 +56,11 @@ async fn take_and_release(
     shot: &impl Fn(&str) -> String,
 ) {
     browser.goto(&format!("{}/machine", salon.url)).await;
-    browser
-        .tap("Out of the machine, on the rack: tap your sign HL")
-        .await;
+    browser.tap("Out of the machine, on the rack: tap your sign HL").await;
     std::fs::write(file, record(GOOD)).expect("a record");
     let path = file.to_str().expect("a path");
     browser.goto(&format!("{}/machine", salon.url)).await;
-    let chooser = browser
-        .client
-        .find(Locator::Css("input[type=file]"))
-        .await
-        .expect("a chooser");
+    let chooser = browser.client.find(Locator::Css("input[type=file]")).await.expect("a chooser");
     chooser.send_keys(path).await.expect("a file can be chosen");
     browser.picture(&shot("6-machine")).await;
     browser.tap("Take it in").await;
@@ -82,18 +70,14 @@ async fn take_and_release(
     let text = browser.text().await;
     assert!(text.contains("Steam did its work"), "{text}");
     browser.picture(&shot("8-run")).await;
-    browser
-        .tap("I looked at every pouch. ALL GOOD, RELEASE: tap your sign HL")
-        .await;
+    browser.tap("I looked at every pouch. ALL GOOD, RELEASE: tap your sign HL").await;
     browser.goto(&format!("{}/ready", salon.url)).await;
     browser.picture(&shot("9-ready")).await;
 }
 
 async fn open_and_recall(browser: &Browser, salon: &Salon, shot: &impl Fn(&str) -> String) {
     let book = Book::open(&salon.book).expect("it opens");
-    let ready = book
-        .read(|view| view.pouches_in(&[SetState::Ready]))
-        .expect("pouches");
+    let ready = book.read(|view| view.pouches_in(&[SetState::Ready])).expect("pouches");
     assert_eq!(ready.len(), 3);
     let code = ready[0].code.to_string();
     let chair = format!("{}/chair?chair=4", salon.url);
@@ -107,15 +91,10 @@ async fn open_and_recall(browser: &Browser, salon: &Salon, shot: &impl Fn(&str) 
     fill(browser, "[name=code]", &code).await;
     browser.tap("LOOK IT UP").await;
     let stop = browser.text().await;
-    assert!(
-        stop.contains("DO NOT USE"),
-        "a pouch is never used twice: {stop}"
-    );
+    assert!(stop.contains("DO NOT USE"), "a pouch is never used twice: {stop}");
     browser.picture(&shot("12-stop")).await;
     let run = ready[0].run.expect("it was in a run");
-    browser
-        .goto(&format!("{}/recall?run={run}", salon.url))
-        .await;
+    browser.goto(&format!("{}/recall?run={run}", salon.url)).await;
     let recall = browser.text().await;
     assert!(recall.contains(&code), "the visit is found: {recall}");
     browser.picture(&shot("13-recall")).await;

@@ -22,28 +22,20 @@ impl Salon {
     /// Serves the book in a folder, at a free port.
     pub fn serve(book: &Path, more: &[&str]) -> Self {
         let mut command = program();
-        command
-            .args(["serve", "--listen", "127.0.0.1:0", "--book"])
-            .arg(book)
-            .args(more);
+        command.args(["serve", "--listen", "127.0.0.1:0", "--book"]).arg(book).args(more);
         Self::start(command, book)
     }
 
     /// A new demo in a folder.
     pub fn demo(folder: &Path) -> Self {
         let mut command = program();
-        command
-            .args(["demo", "--listen", "127.0.0.1:0", "--folder"])
-            .arg(folder);
+        command.args(["demo", "--listen", "127.0.0.1:0", "--folder"]).arg(folder);
         Self::start(command, folder)
     }
 
     fn start(mut command: Command, book: &Path) -> Self {
-        let mut child = command
-            .stdout(Stdio::piped())
-            .stderr(Stdio::inherit())
-            .spawn()
-            .expect("it starts");
+        let mut child =
+            command.stdout(Stdio::piped()).stderr(Stdio::inherit()).spawn().expect("it starts");
         let mut lines = BufReader::new(child.stdout.take().expect("piped")).lines();
         let first = lines.next().expect("it says its address").expect("as text");
         let url = first
@@ -53,11 +45,7 @@ impl Salon {
             .unwrap_or_else(|| panic!("no address in {first:?}"));
         // Whatever it prints later must not block it.
         std::thread::spawn(move || lines.for_each(drop));
-        Self {
-            child,
-            url,
-            book: book.to_owned(),
-        }
+        Self { child, url, book: book.to_owned() }
     }
 
     /// Process id, for `kill`.
@@ -74,10 +62,7 @@ impl Salon {
     /// Ctrl-C, and its exit status.
     pub fn interrupt(&mut self) -> std::process::ExitStatus {
         let pid = self.child.id().to_string();
-        let sent = Command::new("kill")
-            .args(["-INT", &pid])
-            .status()
-            .expect("kill runs");
+        let sent = Command::new("kill").args(["-INT", &pid]).status().expect("kill runs");
         assert!(sent.success());
         self.child.wait().expect("it ends")
     }
@@ -85,22 +70,14 @@ impl Salon {
     /// A page as text.
     pub fn get(&self, path: &str) -> (u16, String) {
         let agent = agent();
-        let mut answer = agent
-            .get(format!("{}{path}", self.url))
-            .call()
-            .expect("an answer");
-        (
-            answer.status().as_u16(),
-            answer.body_mut().read_to_string().expect("text"),
-        )
+        let mut answer = agent.get(format!("{}{path}", self.url)).call().expect("an answer");
+        (answer.status().as_u16(), answer.body_mut().read_to_string().expect("text"))
     }
 
     /// A form; the status, or `None` where the program was gone before it answered.
     pub fn post(&self, path: &str, fields: &[(&str, &str)]) -> Option<u16> {
-        let answer = agent()
-            .post(format!("{}{path}", self.url))
-            .send_form(fields.iter().copied())
-            .ok()?;
+        let answer =
+            agent().post(format!("{}{path}", self.url)).send_form(fields.iter().copied()).ok()?;
         Some(answer.status().as_u16())
     }
 }

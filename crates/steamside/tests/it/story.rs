@@ -20,24 +20,12 @@ impl Story {
     fn begin(folder: &std::path::Path) -> Self {
         let salon = Salon::serve(folder, &["--zone", "Etc/UTC"]);
         post(&salon, "/act/person", &[("sign-text", "HL")]);
-        post(
-            &salon,
-            "/act/machine",
-            &[("number", "1"), ("air", "vacuum"), ("files", "yes")],
-        );
+        post(&salon, "/act/machine", &[("number", "1"), ("air", "vacuum"), ("files", "yes")]);
         let book = Book::open(folder).expect("it opens beside the program");
         let person = book.read(|view| view.people()).expect("people").remove(0);
-        let machine: Machine = book
-            .read(|view| view.machines())
-            .expect("machines")
-            .remove(0);
+        let machine: Machine = book.read(|view| view.machines()).expect("machines").remove(0);
         let (sign, machine) = (person.person.to_string(), machine.machine.to_string());
-        Self {
-            salon,
-            book,
-            sign,
-            machine,
-        }
+        Self { salon, book, sign, machine }
     }
 
     /// Posts an act under the person's sign; it has to be taken.
@@ -57,47 +45,31 @@ impl Story {
     }
 
     fn pouches(&self, state: SetState) -> Vec<Pouch> {
-        self.book
-            .read(|view| view.pouches_in(&[state]))
-            .expect("pouches")
+        self.book.read(|view| view.pouches_in(&[state])).expect("pouches")
     }
 
     fn run(&self, run: RunId) -> Run {
-        self.book
-            .read(|view| view.run(run))
-            .expect("a run")
-            .expect("it is there")
+        self.book.read(|view| view.run(run)).expect("a run").expect("it is there")
     }
 
     /// Washes, packs and starts so many manicure sets; the run stays in the machine.
     fn start(&self, count: usize) -> RunId {
         let count = count.to_string();
         self.act("wash", &[("count.manicure", &count)]);
-        self.act(
-            "pack",
-            &[("kind", "manicure"), ("count", &count), ("wrap", "pouched")],
-        );
-        let ids: Vec<String> = self
-            .pouches(SetState::Bagged)
-            .iter()
-            .map(|pouch| pouch.pouch.to_string())
-            .collect();
+        self.act("pack", &[("kind", "manicure"), ("count", &count), ("wrap", "pouched")]);
+        let ids: Vec<String> =
+            self.pouches(SetState::Bagged).iter().map(|pouch| pouch.pouch.to_string()).collect();
         let mut fields = vec![("machine", self.machine.as_str()), ("programme", "middle")];
         fields.extend(ids.iter().map(|pouch| ("pouch", pouch.as_str())));
         self.act("start", &fields);
         let machine = self.machine.parse().expect("an id");
-        let machine = self
-            .book
-            .read(|view| view.machine(machine))
-            .expect("a machine");
+        let machine = self.book.read(|view| view.machine(machine)).expect("a machine");
         machine.expect("it is there").running.expect("it runs")
     }
 
     /// Drops a file on the page of the machines.
     fn drop_file(&self, bytes: &str) {
-        let status = self
-            .salon
-            .upload(&[("act", &id()), ("machine", &self.machine)], bytes);
+        let status = self.salon.upload(&[("act", &id()), ("machine", &self.machine)], bytes);
         assert_eq!(status, 303);
     }
 }
@@ -136,11 +108,7 @@ fn a_good_run_goes_round_to_a_chair_and_a_recall_finds_the_visit() {
     story.act("unload", &[("run", &named)]);
     story.refused("look", &all_good); // nothing says yet what the chamber did
     story.drop_file(&record(GOOD));
-    assert_eq!(
-        story.run(run).outcome,
-        Some(Outcome::Lethal),
-        "claimed by machine and time"
-    );
+    assert_eq!(story.run(run).outcome, Some(Outcome::Lethal), "claimed by machine and time");
     story.act("look", &all_good);
     let ready = story.pouches(SetState::Ready);
     assert_eq!(ready.len(), 3);
@@ -149,17 +117,10 @@ fn a_good_run_goes_round_to_a_chair_and_a_recall_finds_the_visit() {
     story.refused("open", &[("code", &code)]); // a pouch is never used twice
     let (status, page) = story.salon.get(&format!("/recall?run={named}"));
     assert_eq!(status, 200);
-    assert!(
-        page.contains(&code),
-        "the recall names the pouch that was opened"
-    );
+    assert!(page.contains(&code), "the recall names the pouch that was opened");
     let (status, log) = story.salon.get("/log");
     assert!(status == 200 && log.contains(&code));
-    assert!(
-        logbook::verify(home.path().join("book").as_path())
-            .expect("readable")
-            .ok
-    );
+    assert!(logbook::verify(home.path().join("book").as_path()).expect("readable").ok);
 }
 
 #[test]
@@ -173,19 +134,10 @@ fn a_short_run_has_no_way_back_but_a_new_run() {
     assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal));
     story.act("look", &[("run", &named), ("marks", "all"), ("dry", "all")]);
     let stopped = story.pouches(SetState::SetAside);
-    assert_eq!(
-        stopped.len(),
-        2,
-        "marks and looks do not talk the numbers back"
-    );
+    assert_eq!(stopped.len(), 2, "marks and looks do not talk the numbers back");
     let pouch = stopped[0].pouch.to_string();
     story.refused("lift", &[("pouch", &pouch), ("why", "mistake")]);
-    let read = [
-        ("run", &*named),
-        ("lowest", "135"),
-        ("minutes", "5"),
-        ("pressure", "315"),
-    ];
+    let read = [("run", &*named), ("lowest", "135"), ("minutes", "5"), ("pressure", "315")];
     story.refused("read-off", &read);
     story.refused("open", &[("pouch", &pouch)]);
     story.act("apart", &[("pouch", &pouch)]);
@@ -201,19 +153,10 @@ fn one_wet_pouch_is_set_aside_and_dry_later_is_still_wet() {
     story.act("unload", &[("run", &named)]);
     story.drop_file(&record(GOOD));
     let wet = story.pouches(SetState::ToCheck)[1].pouch.to_string();
-    let look = [
-        ("run", named.as_str()),
-        ("marks", "all"),
-        ("dry", "not"),
-        ("wet", &wet),
-    ];
+    let look = [("run", named.as_str()), ("marks", "all"), ("dry", "not"), ("wet", &wet)];
     story.act("look", &look);
     assert_eq!(story.pouches(SetState::SetAside).len(), 1);
-    assert_eq!(
-        story.pouches(SetState::Ready).len(),
-        0,
-        "look at all again first"
-    );
+    assert_eq!(story.pouches(SetState::Ready).len(), 0, "look at all again first");
     story.act("look", &[("run", &named), ("marks", "all"), ("dry", "all")]);
     assert_eq!(story.pouches(SetState::Ready).len(), 2);
     assert_eq!(story.pouches(SetState::SetAside)[0].pouch.to_string(), wet);
@@ -247,12 +190,7 @@ fn a_record_that_fits_no_run_is_kept_unclaimed_and_comes_twice_only_once() {
     let home = tempfile::tempdir().expect("a folder");
     let story = Story::begin(&home.path().join("book"));
     let file = record(GOOD);
-    let unclaimed = || {
-        story
-            .book
-            .read(|view| view.taken_unclaimed())
-            .expect("records")
-    };
+    let unclaimed = || story.book.read(|view| view.taken_unclaimed()).expect("records");
     story.drop_file(&file);
     story.drop_file(&file);
     assert_eq!(unclaimed().len(), 1);
@@ -263,17 +201,11 @@ fn a_record_that_fits_no_run_is_kept_unclaimed_and_comes_twice_only_once() {
     let shorter = lines[..300].join("\n") + "\n";
     story.drop_file(&shorter);
     story.drop_file(&file);
-    let kept = story
-        .book
-        .read(|view| view.taken_unclaimed())
-        .expect("records");
+    let kept = story.book.read(|view| view.taken_unclaimed()).expect("records");
     assert_eq!(kept.len(), 1);
     assert_eq!(kept[0].outcome, Some(Outcome::Lethal));
     let hash = logbook::drawer::record_hash(shorter.as_bytes());
-    let replaced = story
-        .book
-        .read(|view| view.taken(hash))
-        .expect("the shorter one");
+    let replaced = story.book.read(|view| view.taken(hash)).expect("the shorter one");
     assert!(replaced[0].replaced_by.is_some());
 }
 
@@ -294,19 +226,7 @@ fn a_machine_without_files_is_read_off_and_wants_an_inner_mark() {
     story.act("read-off", &read);
     assert_eq!(story.run(run).outcome, Some(Outcome::Lethal));
     story.act("look", &[("run", &named), ("marks", "all"), ("dry", "all")]);
-    assert_eq!(
-        story.pouches(SetState::Ready).len(),
-        0,
-        "the inner mark was not asked for"
-    );
-    story.act(
-        "look",
-        &[
-            ("run", &named),
-            ("marks", "all"),
-            ("inner", "yes"),
-            ("dry", "all"),
-        ],
-    );
+    assert_eq!(story.pouches(SetState::Ready).len(), 0, "the inner mark was not asked for");
+    story.act("look", &[("run", &named), ("marks", "all"), ("inner", "yes"), ("dry", "all")]);
     assert_eq!(story.pouches(SetState::Ready).len(), 2);
 }

@@ -28,11 +28,7 @@ as_text!([T] Id<T>, [] RecordHash, [] SetKind, [] ShelfCode, [] String);
 
 /// Reading forgives blanks and capitals that a person types; what is stored has one form only.
 fn same_text(form: &str, value: &str) -> Result<(), String> {
-    if form == value {
-        Ok(())
-    } else {
-        Err(format!("{form:?} should read {value:?}"))
-    }
+    if form == value { Ok(()) } else { Err(format!("{form:?} should read {value:?}")) }
 }
 
 /// Stored as one word.
@@ -151,36 +147,22 @@ impl Wire for Basis {
     type Form = BasisV1;
     fn to_wire(&self) -> Result<BasisV1, String> {
         Ok(match self {
-            Self::Record { record, cycle } => BasisV1::Record {
-                record: record.to_wire()?,
-                cycle: cycle.to_wire()?,
-            },
-            Self::Reading {
-                lowest_mc,
-                held_s,
-                press_pa,
-            } => BasisV1::Reading {
-                lowest_mc: *lowest_mc,
-                held_s: *held_s,
-                press_pa: *press_pa,
-            },
+            Self::Record { record, cycle } => {
+                BasisV1::Record { record: record.to_wire()?, cycle: cycle.to_wire()? }
+            }
+            Self::Reading { lowest_mc, held_s, press_pa } => {
+                BasisV1::Reading { lowest_mc: *lowest_mc, held_s: *held_s, press_pa: *press_pa }
+            }
         })
     }
     fn from_wire(form: BasisV1) -> Result<Self, String> {
         Ok(match form {
-            BasisV1::Record { record, cycle } => Self::Record {
-                record: Wire::from_wire(record)?,
-                cycle: Wire::from_wire(cycle)?,
-            },
-            BasisV1::Reading {
-                lowest_mc,
-                held_s,
-                press_pa,
-            } => Self::Reading {
-                lowest_mc,
-                held_s,
-                press_pa,
-            },
+            BasisV1::Record { record, cycle } => {
+                Self::Record { record: Wire::from_wire(record)?, cycle: Wire::from_wire(cycle)? }
+            }
+            BasisV1::Reading { lowest_mc, held_s, press_pa } => {
+                Self::Reading { lowest_mc, held_s, press_pa }
+            }
         })
     }
 }

@@ -27,10 +27,7 @@ impl Terms {
         }
         let set_c = args.set_temp.map(Celsius::new).transpose();
         let set_c = set_c.map_err(|error| format!("--set-temp: {error}"))?;
-        let altitude_m = args
-            .altitude
-            .map(|metres| bounds::ALTITUDE.check(metres))
-            .transpose();
+        let altitude_m = args.altitude.map(|metres| bounds::ALTITUDE.check(metres)).transpose();
         let altitude_m = altitude_m.map_err(|error| format!("--altitude: {error}"))?;
         let (reference, z) = (args.f0_reference, args.z);
         if !(0.0..=200.0).contains(&reference) || !(1.0..=100.0).contains(&z) {
@@ -46,15 +43,7 @@ impl Terms {
             rules,
             ..Ask::default()
         };
-        Ok(Self {
-            known: Known {
-                altitude_m,
-                ..Known::default()
-            },
-            ask,
-            limits,
-            not_taken,
-        })
+        Ok(Self { known: Known { altitude_m, ..Known::default() }, ask, limits, not_taken })
     }
 }
 
@@ -90,12 +79,9 @@ mod tests {
 
     #[test]
     fn times_as_people_write_them() {
-        for (text, wanted) in [
-            ("180", 180.0),
-            ("180s", 180.0),
-            ("3min", 180.0),
-            (" 3.5 min", 210.0),
-        ] {
+        for (text, wanted) in
+            [("180", 180.0), ("180s", 180.0), ("3min", 180.0), (" 3.5 min", 210.0)]
+        {
             assert_eq!(seconds(text), Ok(wanted), "{text}");
         }
         for bad in ["", "min", "-1", "3h", "NaN", "inf", "1e9"] {

@@ -13,17 +13,9 @@ pub(super) fn cycle(
     figures: &Figures,
     verdict: &Verdict,
 ) -> String {
-    let mut said = format!(
-        "{name}, cycle {}: {}",
-        record.index + 1,
-        outcome(verdict.outcome)
-    );
+    let mut said = format!("{name}, cycle {}: {}", record.index + 1, outcome(verdict.outcome));
     if !verdict.proven_for.is_empty() {
-        let contents: Vec<_> = verdict
-            .proven_for
-            .iter()
-            .map(|contents| contents.word())
-            .collect();
+        let contents: Vec<_> = verdict.proven_for.iter().map(|contents| contents.word()).collect();
         said.push_str(&format!(", for goods that are {}", contents.join(" or ")));
     }
     said.push('\n');
@@ -71,15 +63,9 @@ fn run(said: &mut String, figures: &Figures) {
         );
     }
     if !figures.vacuum_depths_kpa.is_empty() {
-        let depths: Vec<_> = figures
-            .vacuum_depths_kpa
-            .iter()
-            .map(|kpa| format!("{kpa:.1}"))
-            .collect();
-        line(
-            said,
-            &format!("vacuum pulses down to {} kPa", depths.join(", ")),
-        );
+        let depths: Vec<_> =
+            figures.vacuum_depths_kpa.iter().map(|kpa| format!("{kpa:.1}")).collect();
+        line(said, &format!("vacuum pulses down to {} kPa", depths.join(", ")));
     }
     let drying = match figures.drying.ran {
         DryingRan::AsSet => "the drying part ran as set",
@@ -87,12 +73,6 @@ fn run(said: &mut String, figures: &Figures) {
         DryingRan::None => "there was no drying part",
         DryingRan::CannotTell => "how long drying was set is not known",
     };
-    let seen = figures
-        .drying
-        .phase_s
-        .map_or(String::new(), |s| format!(" ({s:.0} s seen)"));
-    line(
-        said,
-        &format!("{drying}{seen}; whether pouches are dry and whole only looking tells"),
-    );
+    let seen = figures.drying.phase_s.map_or(String::new(), |s| format!(" ({s:.0} s seen)"));
+    line(said, &format!("{drying}{seen}; whether pouches are dry and whole only looking tells"));
 }

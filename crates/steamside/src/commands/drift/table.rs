@@ -36,19 +36,13 @@ fn unusable(what: impl Into<String>) -> Unusable {
 /// Reads and orders the runs of the file at `path`.
 pub fn read(path: &Path) -> Result<Table, Unusable> {
     let cannot = |error: std::io::Error| {
-        unusable(format!(
-            "cannot be read ({error}); check the path and its rights"
-        ))
+        unusable(format!("cannot be read ({error}); check the path and its rights"))
     };
     let mut bytes = Vec::new();
     let file = File::open(path).map_err(cannot)?;
-    file.take(MOST_BYTES + 1)
-        .read_to_end(&mut bytes)
-        .map_err(cannot)?;
+    file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(cannot)?;
     if bytes.len() as u64 > MOST_BYTES {
-        return Err(unusable(
-            "is larger than 64 MB; give the table of one machine, one row a run",
-        ));
+        return Err(unusable("is larger than 64 MB; give the table of one machine, one row a run"));
     }
     parse(&bytes)
 }
@@ -58,13 +52,9 @@ fn parse(bytes: &[u8]) -> Result<Table, Unusable> {
     let text = std::str::from_utf8(bytes)
         .map_err(|_| unusable("is not UTF-8 text; save the table as CSV in UTF-8"))?;
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let mut reader = csv::ReaderBuilder::new()
-        .flexible(true)
-        .trim(csv::Trim::All)
-        .from_reader(text.as_bytes());
-    let heading = reader
-        .headers()
-        .map_err(|error| unusable(format!("line 1: {error}")))?;
+    let mut reader =
+        csv::ReaderBuilder::new().flexible(true).trim(csv::Trim::All).from_reader(text.as_bytes());
+    let heading = reader.headers().map_err(|error| unusable(format!("line 1: {error}")))?;
     let heading: Vec<String> = heading.iter().map(str::to_ascii_lowercase).collect();
     let columns = Columns::find(&heading)?;
     let mut notes = Vec::new();
@@ -89,19 +79,13 @@ fn parse(bytes: &[u8]) -> Result<Table, Unusable> {
         ));
     }
     if impossible > 0 {
-        notes.push(format!(
-            "{impossible} values that no machine can have count as not measured"
-        ));
+        notes.push(format!("{impossible} values that no machine can have count as not measured"));
     }
     if rows.is_empty() {
         return Err(unusable("has a heading and no run; add one row a run"));
     }
     let runs = in_order(rows, &columns, &mut notes);
-    Ok(Table {
-        runs,
-        watched: columns.watched(),
-        notes,
-    })
+    Ok(Table { runs, watched: columns.watched(), notes })
 }
 
 /// Where the known columns are.
@@ -126,9 +110,9 @@ impl Columns {
         let place = |name: &str| {
             let mut places = heading.iter().enumerate().filter(|(_, head)| *head == name);
             match (places.next(), places.next()) {
-                (Some(_), Some(_)) => Err(unusable(format!(
-                    "line 1: the column {name} stands there twice; keep one"
-                ))),
+                (Some(_), Some(_)) => {
+                    Err(unusable(format!("line 1: the column {name} stands there twice; keep one")))
+                }
                 (first, _) => Ok(first.map(|(at, _)| at)),
             }
         };
@@ -152,17 +136,12 @@ impl Columns {
     }
 
     fn watched(&self) -> Vec<&'static str> {
-        self.figures
-            .iter()
-            .map(|(figure, _)| figure.column())
-            .collect()
+        self.figures.iter().map(|(figure, _)| figure.column()).collect()
     }
 
     fn row(&self, record: &csv::StringRecord, line: u64) -> Result<Row, Unusable> {
-        let cell = |at: Option<usize>| {
-            at.and_then(|at| record.get(at))
-                .filter(|cell| !is_missing(cell))
-        };
+        let cell =
+            |at: Option<usize>| at.and_then(|at| record.get(at)).filter(|cell| !is_missing(cell));
         let number = |at: Option<usize>, name: &str| match cell(at) {
             None => Ok(None),
             Some(cell) => cell.parse::<f64>().map(Some).map_err(|_| {
@@ -171,10 +150,8 @@ impl Columns {
                 ))
             }),
         };
-        let mut features = RunFeatures {
-            preheat_s: number(self.preheat, "preheat_s")?,
-            ..RunFeatures::default()
-        };
+        let mut features =
+            RunFeatures { preheat_s: number(self.preheat, "preheat_s")?, ..RunFeatures::default() };
         let mut impossible = 0;
         for (figure, at) in &self.figures {
             let value = number(Some(*at), figure.column())?;
@@ -182,42 +159,28 @@ impl Columns {
             impossible += usize::from(value.is_some_and(|value| !(low..=high).contains(&value)));
             *slot(&mut features, *figure) = value;
         }
-        features.first_of_day = match cell(self.first_of_day)
-            .map(str::to_ascii_lowercase)
-            .as_deref()
-        {
-            None => None,
-            Some("1" | "1.0" | "true" | "yes") => Some(true),
-            Some("0" | "0.0" | "false" | "no") => Some(false),
-            Some(_) => {
-                return Err(unusable(format!(
-                    "line {line}: first_of_day is neither 1 nor 0"
-                )));
-            }
-        };
+        features.first_of_day =
+            match cell(self.first_of_day).map(str::to_ascii_lowercase).as_deref() {
+                None => None,
+                Some("1" | "1.0" | "true" | "yes") => Some(true),
+                Some("0" | "0.0" | "false" | "no") => Some(false),
+                Some(_) => {
+                    return Err(unusable(format!("line {line}: first_of_day is neither 1 nor 0")));
+                }
+            };
         let cycle = match cell(self.cycle) {
             None => None,
             Some(cell) => Some(cell.parse().map_err(|_| {
-                unusable(format!(
-                    "line {line}: cycle is not a whole number; number the runs"
-                ))
+                unusable(format!("line {line}: cycle is not a whole number; number the runs"))
             })?),
         };
         let start = cell(self.start).unwrap_or_default().to_owned();
-        Ok(Row {
-            cycle,
-            start,
-            impossible,
-            features,
-        })
+        Ok(Row { cycle, start, impossible, features })
     }
 }
 
 fn is_missing(cell: &str) -> bool {
-    matches!(
-        cell.to_ascii_lowercase().as_str(),
-        "" | "-" | "na" | "n/a" | "nan" | "null" | "none"
-    )
+    matches!(cell.to_ascii_lowercase().as_str(), "" | "-" | "na" | "n/a" | "nan" | "null" | "none")
 }
 
 fn slot(features: &mut RunFeatures, figure: Figure) -> &mut Option<f64> {
@@ -255,10 +218,7 @@ fn in_order(mut rows: Vec<Row>, columns: &Columns, notes: &mut Vec<String>) -> V
         numbered && a.cycle == b.cycle && a.start == b.start && a.features == b.features
     });
     if rows.len() < before {
-        notes.push(format!(
-            "{} rows stood there twice and count once",
-            before - rows.len()
-        ));
+        notes.push(format!("{} rows stood there twice and count once", before - rows.len()));
     }
     let mut day = "";
     let mut runs = Vec::with_capacity(rows.len());

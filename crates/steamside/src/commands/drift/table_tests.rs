@@ -19,10 +19,7 @@ fn check(text: &str, runs: &str, notes: usize) {
 }
 
 fn refused(text: &[u8], says: &str) {
-    let error = parse(text)
-        .err()
-        .expect("this table is not usable")
-        .to_string();
+    let error = parse(text).err().expect("this table is not usable").to_string();
     assert!(error.contains(says), "{error}");
 }
 
@@ -69,13 +66,7 @@ fn what_cannot_be_used_is_refused_with_its_place() {
     refused(b"cycle,heat_up_s\n", "no run");
     refused(b"cycle,heat_up_s\n1,34\n2,34 s\n", "line 3: heat_up_s");
     refused(b"cycle,heat_up_s\nA1,34\n", "line 2: cycle");
-    refused(
-        b"cycle,heat_up_s,heat_up_s\n1,34,35\n",
-        "stands there twice",
-    );
-    refused(
-        b"heat_up_s,first_of_day\n34,perhaps\n",
-        "line 2: first_of_day",
-    );
+    refused(b"cycle,heat_up_s,heat_up_s\n1,34,35\n", "stands there twice");
+    refused(b"heat_up_s,first_of_day\n34,perhaps\n", "line 2: first_of_day");
     refused(&[0xff, 0xfe, 0x00, 0x81], "UTF-8");
 }

@@ -9,11 +9,8 @@ use maud::{Markup, html};
 pub fn draw(ctx: &Ctx, judged: &Judged) -> Markup {
     let words = ctx.words();
     let known = say::basis_known(&judged.basis);
-    let proven: Vec<_> = judged
-        .proven_for
-        .iter()
-        .map(|contents| words.say(say::contents_key(*contents)))
-        .collect();
+    let proven: Vec<_> =
+        judged.proven_for.iter().map(|contents| words.say(say::contents_key(*contents))).collect();
     html! {
         details class="card fine figures" {
             summary { (words.say("figures-title")) }
@@ -65,23 +62,11 @@ fn rows(figures: &KeyFigures, known: Known) -> Vec<Row> {
     vec![
         ("figure-set", celsius(figures.set_mc), known),
         ("figure-held", figures.held_ms.map(when::length), known),
-        (
-            "figure-needed",
-            figures.needed_ms.map(when::length),
-            Known::Setting,
-        ),
+        ("figure-needed", figures.needed_ms.map(when::length), Known::Setting),
         ("figure-lowest", celsius(figures.lowest_mc), known),
         ("figure-highest", celsius(figures.highest_mc), known),
-        (
-            "figure-deviation",
-            figures.deviation_mk.map(kelvin),
-            Known::WorkedOut,
-        ),
-        (
-            "figure-drying-time",
-            figures.drying_ms.map(when::length),
-            known,
-        ),
+        ("figure-deviation", figures.deviation_mk.map(kelvin), Known::WorkedOut),
+        ("figure-drying-time", figures.drying_ms.map(when::length), known),
         ("figure-total", figures.total_ms.map(when::length), known),
     ]
 }
@@ -114,12 +99,7 @@ mod tests {
 
     #[test]
     fn a_limit_reads_as_it_was_set() {
-        for (value, text) in [
-            (180_000, "180"),
-            (1_300, "1.3"),
-            (-2_005, "-2.005"),
-            (0, "0"),
-        ] {
+        for (value, text) in [(180_000, "180"), (1_300, "1.3"), (-2_005, "-2.005"), (0, "0")] {
             assert_eq!(thousandths(value), text);
         }
     }

@@ -14,18 +14,13 @@ use release::verdict::Outcome;
 /// The card, while there is anything to look at; the way to the safer side as long as there is
 /// anything that could still be used.
 pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
-    let waiting: Vec<&Pouch> = seen
-        .pouches
-        .iter()
-        .filter(|pouch| pouch.state == SetState::ToCheck)
-        .collect();
+    let waiting: Vec<&Pouch> =
+        seen.pouches.iter().filter(|pouch| pouch.state == SetState::ToCheck).collect();
     let judged = seen.judged.first();
     let outcome = judged.map(|judged| judged.outcome);
     let carried = judged.is_some_and(|judged| judged.proven_for.contains(&seen.run.contents));
-    let about = seen
-        .pouches
-        .iter()
-        .any(|pouch| pouch.state == SetState::ToCheck || pouch.state.usable());
+    let about =
+        seen.pouches.iter().any(|pouch| pouch.state == SetState::ToCheck || pouch.state.usable());
     let why = match outcome {
         Some(Outcome::NotLethal) => "numbers",
         Some(Outcome::CannotTell) => "cannot-tell",
@@ -47,10 +42,7 @@ fn looks(ctx: &Ctx, seen: &Seen, waiting: &[&Pouch]) -> Markup {
     let run = seen.run.run.to_string();
     // One was wet before: all others are looked at again.
     let inner = seen.judged.first().is_some_and(acts::rests_on_reading);
-    let again = seen
-        .pouches
-        .iter()
-        .any(|pouch| pouch.state == SetState::SetAside);
+    let again = seen.pouches.iter().any(|pouch| pouch.state == SetState::SetAside);
     html! {
         section class="card turn looks" {
             h2 {

@@ -75,20 +75,11 @@ pub fn machine_row(number: u8) -> Machine {
 }
 
 pub fn kind(word: &str, used: u32, washed: u32) -> KindCount {
-    KindCount {
-        kind: word.parse().unwrap(),
-        owned: Some(24),
-        used,
-        washed,
-    }
+    KindCount { kind: word.parse().unwrap(), owned: Some(24), used, washed }
 }
 
 pub fn kinds() -> Vec<KindCount> {
-    vec![
-        kind("bits", 0, 0),
-        kind("manicure", 6, 4),
-        kind("pedicure", 2, 0),
-    ]
+    vec![kind("bits", 0, 0), kind("manicure", 6, 4), kind("pedicure", 2, 0)]
 }
 
 pub fn pouch(number: u8, state: SetState) -> Pouch {
@@ -97,13 +88,7 @@ pub fn pouch(number: u8, state: SetState) -> Pouch {
     Pouch {
         pouch: id(100 + number),
         code: ShelfCode::from_number(u32::from(number) * 997),
-        kind: if number.is_multiple_of(3) {
-            "pedicure"
-        } else {
-            "manicure"
-        }
-        .parse()
-        .unwrap(),
+        kind: if number.is_multiple_of(3) { "pedicure" } else { "manicure" }.parse().unwrap(),
         pouched: state != SetState::UseNow,
         hollow: false,
         state,
@@ -112,11 +97,7 @@ pub fn pouch(number: u8, state: SetState) -> Pouch {
         released,
         use_until: (state == SetState::UseNow).then(|| now() + Span::from_minutes(40)),
         opened: (state == SetState::Opened).then(|| {
-            (
-                ago(15 * i64::from(number)),
-                id(70 + number),
-                Some(u32::from(number % 12) + 1),
-            )
+            (ago(15 * i64::from(number)), id(70 + number), Some(u32::from(number % 12) + 1))
         }),
         stopped: (state == SetState::SetAside).then_some(StopReason::Mark),
         ended: None,
@@ -191,21 +172,11 @@ pub fn judged(outcome: Outcome) -> Judged {
             ],
             138_000,
         ),
-        _ => (
-            vec![Reason {
-                code: Code::SetUnclear,
-                at_ms: None,
-                lines: None,
-            }],
-            264_000,
-        ),
+        _ => (vec![Reason { code: Code::SetUnclear, at_ms: None, lines: None }], 264_000),
     };
     Judged {
         run: Some(id(41)),
-        basis: Basis::Record {
-            record: RecordHash::from_bytes([3; 32]),
-            cycle: 0,
-        },
+        basis: Basis::Record { record: RecordHash::from_bytes([3; 32]), cycle: 0 },
         judge: "1".to_owned(),
         limits: vec![("hold_134".to_owned(), 180_000), ("band".to_owned(), 3_000)],
         contents: Contents::Pouched,
@@ -235,10 +206,7 @@ pub fn judged(outcome: Outcome) -> Judged {
 
 pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
     run::Seen {
-        run: Run {
-            outcome,
-            ..run_row(3)
-        },
+        run: Run { outcome, ..run_row(3) },
         usual: None,
         judged: outcome.map(judged).into_iter().collect(),
         samples: outcome.map(|_| samples()),
@@ -254,10 +222,7 @@ pub fn taken() -> TakenCycle {
         cycle: 0,
         taken: ago(9),
         way: Way::Folder,
-        kept: DrawerRef {
-            entry: DrawerId::from_bytes([9; 16]),
-            commitment: [0; 32],
-        },
+        kept: DrawerRef { entry: DrawerId::from_bytes([9; 16]), commitment: [0; 32] },
         start_clock: Some("2026-11-28T09:54:10".to_owned()),
         run: None,
         judged: None,
@@ -282,15 +247,7 @@ pub fn facts() -> Vec<Fact> {
     let manicure = || "manicure".parse().unwrap();
     let pouches: Vec<_> = (1..=11).map(|number| id(100 + number)).collect();
     vec![
-        fact(
-            1,
-            300,
-            0,
-            Body::Washed {
-                kind: manicure(),
-                count: 12,
-            },
-        ),
+        fact(1, 300, 0, Body::Washed { kind: manicure(), count: 12 }),
         fact(2, 280, 0, Body::Packed { pouches: packed() }),
         fact(
             3,
@@ -306,35 +263,13 @@ pub fn facts() -> Vec<Fact> {
             },
         ),
         fact(4, 190, 0, Body::Judged(Box::new(judged(Outcome::Lethal)))),
-        fact(
-            5,
-            180,
-            0,
-            Body::Released {
-                run: id(41),
-                pouches: pouches.clone(),
-                use_until: None,
-            },
-        ),
-        fact(
-            6,
-            60,
-            0,
-            Body::Opened {
-                pouch: pouches[0],
-                visit: id(90),
-                chair: Some(4),
-            },
-        ),
+        fact(5, 180, 0, Body::Released { run: id(41), pouches: pouches.clone(), use_until: None }),
+        fact(6, 60, 0, Body::Opened { pouch: pouches[0], visit: id(90), chair: Some(4) }),
         fact(
             7,
             12,
             0,
-            Body::SetAside {
-                pouches: pouches[1..3].to_vec(),
-                run: None,
-                why: StopReason::Torn,
-            },
+            Body::SetAside { pouches: pouches[1..3].to_vec(), run: None, why: StopReason::Torn },
         ),
     ]
 }
@@ -354,15 +289,9 @@ pub fn packed() -> Vec<PackedPouch> {
 
 pub fn names() -> telling::Names {
     telling::Names {
-        signs: people()
-            .into_iter()
-            .filter_map(|p| Some((p.person, p.sign?)))
-            .collect(),
+        signs: people().into_iter().filter_map(|p| Some((p.person, p.sign?))).collect(),
         machines: [(id(21), 1)].into(),
         runs: [(id(41), (1, 3))].into(),
-        codes: pouches(3, SetState::Ready)
-            .into_iter()
-            .map(|p| (p.pouch, p.code))
-            .collect(),
+        codes: pouches(3, SetState::Ready).into_iter().map(|p| (p.pouch, p.code)).collect(),
     }
 }

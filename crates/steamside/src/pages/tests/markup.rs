@@ -13,10 +13,7 @@ pub struct Tag {
 impl Tag {
     /// The value of an attribute.
     pub fn get(&self, name: &str) -> Option<&str> {
-        self.attributes
-            .iter()
-            .find(|(known, _)| known == name)
-            .map(|(_, value)| value.as_str())
+        self.attributes.iter().find(|(known, _)| known == name).map(|(_, value)| value.as_str())
     }
 }
 
@@ -27,15 +24,8 @@ pub fn tags(html: &str) -> Vec<Tag> {
         .map(|piece| {
             let (inside, text) = piece.split_once('>').expect("a tag ends");
             let (name, rest) = inside.split_once(' ').unwrap_or((inside, ""));
-            let text = text
-                .replace("&amp;", "&")
-                .replace("&lt;", "<")
-                .replace("&gt;", ">");
-            Tag {
-                name: name.to_owned(),
-                attributes: attributes(rest),
-                text,
-            }
+            let text = text.replace("&amp;", "&").replace("&lt;", "<").replace("&gt;", ">");
+            Tag { name: name.to_owned(), attributes: attributes(rest), text }
         })
         .collect()
 }
@@ -93,11 +83,8 @@ pub fn read_out(html: &str) -> String {
             "form" => tag.get("action").map(|action| format!("-> {action}")),
             "a" => tag.get("href").map(|href| format!("[{}]", shortened(href))),
             "input" | "select" if tag.get("type") != Some("hidden") => {
-                let value = tag
-                    .get("value")
-                    .map(|value| format!("={}", shortened(value)));
-                tag.get("name")
-                    .map(|name| format!("({name}{})", value.unwrap_or_default()))
+                let value = tag.get("value").map(|value| format!("={}", shortened(value)));
+                tag.get("name").map(|name| format!("({name}{})", value.unwrap_or_default()))
             }
             _ => None,
         };

@@ -21,13 +21,7 @@ fn framed(ctx: &Ctx, place: frame::Place, desk: bool, body: &Markup) -> String {
         undo: Some((frame::Undo::Back, 27)),
     };
     let title = ctx.words().say("now-title");
-    let frame = frame::Frame {
-        title,
-        place,
-        desk,
-        again_s: Some(60),
-        did: Some(did),
-    };
+    let frame = frame::Frame { title, place, desk, again_s: Some(60), did: Some(did) };
     frame::page(ctx, &frame, body).into_string()
 }
 
@@ -42,43 +36,25 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     screens.extend(runs.map(|(name, body)| (name, sink(Machine, body))));
     screens.extend([
         ("ready", sink(Ready, ready::draw(&ctx, &shelf()))),
-        (
-            "ready-empty",
-            sink(Ready, ready::draw(&ctx, &ready::Seen::default())),
-        ),
+        ("ready-empty", sink(Ready, ready::draw(&ctx, &ready::Seen::default()))),
         ("chair", sink(Ready, chair::keypad(&ctx, Some(4)))),
         (
             "chair-good",
             sink(
                 Ready,
-                chair::good(
-                    &ctx,
-                    &pouch(5, SetState::Ready),
-                    Some(4),
-                    Some("TN star"),
-                    &people(),
-                ),
+                chair::good(&ctx, &pouch(5, SetState::Ready), Some(4), Some("TN star"), &people()),
             ),
         ),
-        (
-            "log",
-            desk(log::draw(&ctx, &names(), &log::entries(lines()), Some(1))),
-        ),
+        ("log", desk(log::draw(&ctx, &names(), &log::entries(lines()), Some(1)))),
         ("recall", desk(recall::draw(&ctx, &reached()))),
         (
             "recall-ask",
             desk(recall::draw(
                 &ctx,
-                &recall::Seen {
-                    machines: vec![machine_row(1)],
-                    ..Default::default()
-                },
+                &recall::Seen { machines: vec![machine_row(1)], ..Default::default() },
             )),
         ),
-        (
-            "unclaimed",
-            sink(Machine, unclaimed::draw(&ctx, &unclaimed_cycle())),
-        ),
+        ("unclaimed", sink(Machine, unclaimed::draw(&ctx, &unclaimed_cycle()))),
         ("setup", desk(setup::draw(&ctx, &set_up()))),
     ]);
     screens.extend(alone(&ctx));
@@ -111,46 +87,21 @@ fn work_screens(
         bagged: pouches(13, SetState::Bagged),
         people: people(),
     };
-    let first = now::Seen {
-        machines: vec![machine_row(1)],
-        ..now::Seen::default()
-    };
-    let quiet = now::Seen {
-        people: people(),
-        ..first.clone()
-    };
-    let asked = labels::Asked {
-        act: id(5),
-        sheet: Some("a4"),
-        start: Some(1),
-    };
+    let first = now::Seen { machines: vec![machine_row(1)], ..now::Seen::default() };
+    let quiet = now::Seen { people: people(), ..first.clone() };
+    let asked = labels::Asked { act: id(5), sheet: Some("a4"), start: Some(1) };
     let packing = [fact(2, 3, 0, Body::Packed { pouches: packed() })];
     vec![
         ("now", sink(Now, now::draw(ctx, &busy()))),
         ("now-quiet", sink(Now, now::draw(ctx, &quiet))),
-        (
-            "now-empty-book",
-            sink(Now, now::draw(ctx, &now::Seen::default())),
-        ),
+        ("now-empty-book", sink(Now, now::draw(ctx, &now::Seen::default()))),
         ("now-no-sign", sink(Now, now::draw(ctx, &first))),
         ("wash", sink(Now, wash::draw(ctx, &kinds(), &people()))),
         ("wash-nothing", sink(Now, wash::draw(ctx, &[], &people()))),
         ("start", sink(Machine, start::draw(ctx, &full))),
-        (
-            "start-nothing",
-            sink(Machine, start::draw(ctx, &start::Seen::default())),
-        ),
-        (
-            "labels",
-            sink(
-                Now,
-                labels::draw(ctx, &labels::seen(ctx, asked, &packing, ago(3))),
-            ),
-        ),
-        (
-            "machine",
-            sink(Machine, machine::draw(ctx, &machines(), &people())),
-        ),
+        ("start-nothing", sink(Machine, start::draw(ctx, &start::Seen::default()))),
+        ("labels", sink(Now, labels::draw(ctx, &labels::seen(ctx, asked, &packing, ago(3))))),
+        ("machine", sink(Machine, machine::draw(ctx, &machines(), &people()))),
     ]
 }
 
@@ -158,18 +109,9 @@ fn work_screens(
 fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
     let aside = pouch(2, SetState::SetAside);
     let code = aside.code.to_string();
-    let stopped = stop::Stop {
-        pouch: Some(&aside),
-        code: &code,
-        run: Some((1, 3)),
-        back: "/chair",
-    };
-    let unknown = stop::Stop {
-        pouch: None,
-        code: "3K7P",
-        run: None,
-        back: "/chair",
-    };
+    let stopped =
+        stop::Stop { pouch: Some(&aside), code: &code, run: Some((1, 3)), back: "/chair" };
+    let unknown = stop::Stop { pouch: None, code: "3K7P", run: None, back: "/chair" };
     let said = refused::Said {
         key: "refused-over-tested",
         args: &[("most", "12".to_owned())],
@@ -179,10 +121,7 @@ fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
         ("stop", stop::page(ctx, &stopped).into_string()),
         ("stop-unknown", stop::page(ctx, &unknown).into_string()),
         ("refused", refused::page(ctx, &said).into_string()),
-        (
-            "trouble",
-            trouble::page(ctx.language, "the disk is full").into_string(),
-        ),
+        ("trouble", trouble::page(ctx.language, "the disk is full").into_string()),
     ]
 }
 
@@ -201,35 +140,22 @@ fn busy() -> now::Seen {
 }
 
 fn machines() -> Vec<machine::Seen> {
-    let done = Run {
-        released: Some(ago(100)),
-        ..run_row(2)
-    };
+    let done = Run { released: Some(ago(100)), ..run_row(2) };
     let stopped = Run {
         stopped: Some((ago(300), StopReason::Numbers)),
         outcome: Some(Outcome::NotLethal),
         ..run_row(1)
     };
-    let unsure = Run {
-        outcome: Some(Outcome::CannotTell),
-        ..run_row(3)
-    };
+    let unsure = Run { outcome: Some(Outcome::CannotTell), ..run_row(3) };
     let mut out = machine_row(2);
     out.out_since = Some(ago(600));
     vec![
         machine::Seen {
-            machine: Machine {
-                running: Some(id(44)),
-                ..machine_row(1)
-            },
+            machine: Machine { running: Some(id(44)), ..machine_row(1) },
             running: Some((running(), expected())),
             last: vec![unsure, done, stopped],
         },
-        machine::Seen {
-            machine: out,
-            running: None,
-            last: Vec::new(),
-        },
+        machine::Seen { machine: out, running: None, last: Vec::new() },
     ]
 }
 
@@ -246,53 +172,29 @@ fn in_machine() -> run::Seen {
 }
 
 fn released_run() -> run::Seen {
-    run::Seen {
-        pouches: pouches(11, SetState::Ready),
-        ..seen_run(Some(Outcome::Lethal))
-    }
+    run::Seen { pouches: pouches(11, SetState::Ready), ..seen_run(Some(Outcome::Lethal)) }
 }
 
 fn stopped_run() -> run::Seen {
     let seen = seen_run(Some(Outcome::NotLethal));
     let mut pouches = pouches(11, SetState::SetAside);
     pouches[0].stopped = Some(StopReason::NotSure);
-    let run = Run {
-        stopped: Some((ago(2), StopReason::Numbers)),
-        ..seen.run
-    };
-    run::Seen {
-        run,
-        pouches,
-        ..seen
-    }
+    let run = Run { stopped: Some((ago(2), StopReason::Numbers)), ..seen.run };
+    run::Seen { run, pouches, ..seen }
 }
 
 /// Numbers read off the display: an inner mark is asked for as well.
 fn read_run() -> run::Seen {
     let seen = seen_run(Some(Outcome::Lethal));
-    let basis = Basis::Reading {
-        lowest_mc: 134_500,
-        held_s: 240,
-        press_pa: None,
-    };
-    let judged = Judged {
-        basis,
-        ..judged(Outcome::Lethal)
-    };
-    run::Seen {
-        judged: vec![judged],
-        samples: None,
-        ..seen
-    }
+    let basis = Basis::Reading { lowest_mc: 134_500, held_s: 240, press_pa: None };
+    let judged = Judged { basis, ..judged(Outcome::Lethal) };
+    run::Seen { judged: vec![judged], samples: None, ..seen }
 }
 
 fn shelf() -> ready::Seen {
     let mut usable = pouches(32, SetState::Ready);
     usable.push(pouch(40, SetState::UseNow));
-    ready::Seen {
-        usable,
-        at_chairs: pouches(5, SetState::Opened),
-    }
+    ready::Seen { usable, at_chairs: pouches(5, SetState::Opened) }
 }
 
 fn lines() -> Vec<LogLine> {
@@ -300,19 +202,13 @@ fn lines() -> Vec<LogLine> {
     facts()
         .into_iter()
         .rev()
-        .map(|fact| LogLine {
-            undone_by: undone(&fact),
-            contradicted: false,
-            fact,
-        })
+        .map(|fact| LogLine { undone_by: undone(&fact), contradicted: false, fact })
         .collect()
 }
 
 fn reached() -> recall::Seen {
     let shelf = pouches(4, SetState::Ready);
-    let opened: Vec<Pouch> = (5..14)
-        .map(|number| pouch(number, SetState::Opened))
-        .collect();
+    let opened: Vec<Pouch> = (5..14).map(|number| pouch(number, SetState::Opened)).collect();
     let reach = Reach {
         runs: vec![id(41)],
         on_shelf: shelf.iter().map(|pouch| pouch.pouch).collect(),
@@ -328,11 +224,7 @@ fn reached() -> recall::Seen {
         from: Some(ago(6_000)),
         to: Some(ago(10)),
         reach: Some(reach),
-        pouches: shelf
-            .into_iter()
-            .chain(opened)
-            .map(|pouch| (pouch.pouch, pouch))
-            .collect(),
+        pouches: shelf.into_iter().chain(opened).map(|pouch| (pouch.pouch, pouch)).collect(),
         runs: [(id(41), (1, 3))].into(),
     }
 }
@@ -341,11 +233,7 @@ fn unclaimed_cycle() -> unclaimed::Seen {
     unclaimed::Seen {
         cycle: taken(),
         judged: Some(judged(Outcome::Lethal)),
-        runs: vec![Run {
-            record: None,
-            outcome: None,
-            ..run_row(3)
-        }],
+        runs: vec![Run { record: None, outcome: None, ..run_row(3) }],
         people: people(),
     }
 }
