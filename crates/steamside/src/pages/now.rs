@@ -119,7 +119,6 @@ fn check_card(ctx: &Ctx, run: &Run) -> Markup {
             p class="fact" { (telling::run_name(ctx, run.machine_number, run.number)) }
             p { (say::outcome(ctx, run.outcome)) }
             @if let Some(at) = run.unloaded { p { (strip::since_unloaded(ctx, at)) } }
-            (parts::cautions(ctx, &[Caution::Hot]))
             p { a class="key main-key" href=(format!("/run/{}", run.run)) { (words.say("go-check")) } }
         },
     )
@@ -137,7 +136,6 @@ pub fn running_card(ctx: &Ctx, run: &Run, usual: Option<Expected>, people: &[Per
         &heading,
         &html! {
             (strip::draw(ctx, run, usual))
-            (parts::cautions(ctx, &[Caution::Hot]))
             (form.draw(ctx, &html! {
                 (parts::hidden("run", run.run))
                 (parts::sign_line(ctx, people, &ctx.words().say("unload-asks")))

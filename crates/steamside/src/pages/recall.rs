@@ -10,9 +10,9 @@ use crate::web::Ctx;
 use jiff::civil::Date;
 use load::SetState;
 use logbook::book::BookError;
-use logbook::view::{Machine, Pouch, Run, View};
+use logbook::view::{Machine, Pouch, PouchVisit, RunContents, View};
 use maud::{Markup, html};
-use measure::{Instant, MachineId, PouchId, RunId, Span};
+use measure::{Instant, MachineId, PouchId, RunId, Span, VisitId};
 use release::recall::{self, Ask, PouchNow, PouchOfRun, Reach, RunOfMachine, Since};
 use std::collections::BTreeMap;
 
@@ -47,6 +47,8 @@ pub struct Seen {
     pub reach: Option<Reach>,
     /// The pouches that it reaches.
     pub pouches: BTreeMap<PouchId, Pouch>,
+    /// The visits that they were opened for.
+    pub visits: BTreeMap<VisitId, PouchVisit>,
     /// Machine number and number of the runs that it reaches.
     pub runs: BTreeMap<RunId, (u32, u32)>,
 }
@@ -86,40 +88,47 @@ fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Seen, BookError>
     };
     let to = seen.to.unwrap_or(ctx.now);
     let since = first.map_or(Since::Moment(from), |run| Since::Run(run.run));
-    let runs = view.runs_between(Some(machine), from - LONGEST_RUN, to)?;
+    // The end belongs to the span.
+    let until = to + Span::from_millis(1);
+    let found = view.recall_input(machine, from - LONGEST_RUN, until)?;
     let ask = Ask { machine, since, out_of_use: Some(to) };
-    reached(view, &mut seen, &runs, &ask)?;
+    reached(&mut seen, found, &ask);
     Ok(seen)
 }
 
-fn reached(view: &View<'_>, seen: &mut Seen, runs: &[Run], ask: &Ask) -> Result<(), BookError> {
+fn reached(seen: &mut Seen, found: Vec<RunContents>, ask: &Ask) {
     let mut of_machine = Vec::new();
-    for run in runs.iter().filter(|run| !run.undone) {
-        let pouches = view.pouches_of_run(run.run)?;
+    for RunContents { run, pouches, visits } in found {
         of_machine.push(RunOfMachine {
             id: run.run,
             machine: run.machine,
             started: run.started.0,
             ended: run.unloaded,
-            pouches: pouches
-                .iter()
-                .map(|pouch| PouchOfRun { id: pouch.pouch, now: now_of(pouch) })
-                .collect(),
+            pouches: pouches.iter().flat_map(|pouch| now_of(pouch, &visits)).collect(),
         });
-        seen.pouches.extend(pouches.into_iter().map(|pouch| (pouch.pouch, pouch)));
         seen.runs.insert(run.run, (run.machine_number, run.number));
+        seen.pouches.extend(pouches.into_iter().map(|pouch| (pouch.pouch, pouch)));
+        seen.visits.extend(visits.into_iter().map(|visit| (visit.visit, visit)));
     }
     seen.reach = Some(recall::reach(&of_machine, ask));
-    Ok(())
 }
 
-/// Opened outranks every later state: what touched a client stays on the list.
-fn now_of(pouch: &Pouch) -> PouchNow {
-    match (pouch.opened, pouch.state) {
-        (Some((_, visit, _)), _) => PouchNow::Opened(Some(visit)),
-        (None, SetState::Used | SetState::Retired) => PouchNow::Gone,
-        (None, _) => PouchNow::NotOpened,
+/// Opened outranks every later state: what touched a client stays on the list, once for every
+/// visit that it was said to be opened for.
+fn now_of(pouch: &Pouch, visits: &[PouchVisit]) -> Vec<PouchOfRun> {
+    let opened: Vec<_> = visits
+        .iter()
+        .filter(|visit| visit.pouch == pouch.pouch)
+        .map(|visit| PouchOfRun { id: pouch.pouch, now: PouchNow::Opened(Some(visit.visit)) })
+        .collect();
+    if !opened.is_empty() {
+        return opened;
     }
+    let now = match pouch.state {
+        SetState::Used | SetState::Retired => PouchNow::Gone,
+        _ => PouchNow::NotOpened,
+    };
+    vec![PouchOfRun { id: pouch.pouch, now }]
 }
 
 /// What stands on it.
@@ -167,9 +176,12 @@ fn counts(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
 
 fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
     let words = ctx.words();
-    let mut rows: Vec<&Pouch> =
-        reach.opened.iter().filter_map(|(id, _)| seen.pouches.get(id)).collect();
-    rows.sort_by_key(|pouch| (pouch.opened.map(|(at, _, _)| at), pouch.code));
+    let mut rows: Vec<(&PouchVisit, &Pouch)> = reach
+        .opened
+        .iter()
+        .filter_map(|(pouch, visit)| seen.visits.get(visit).zip(seen.pouches.get(pouch)))
+        .collect();
+    rows.sort_by_key(|(visit, pouch)| (visit.opened, pouch.code));
     html! {
         div class="scroll" tabindex="0" role="group" aria-label=(words.say("recall-title")) {
             table {
@@ -179,20 +191,18 @@ fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
                     }
                 } }
                 tbody {
-                    @for pouch in rows {
-                        @if let Some((at, _, chair)) = pouch.opened {
-                            tr {
-                                td { (when::day_of(ctx, at)) }
-                                td { (when::clock_of(ctx, at)) }
-                                td { @match chair {
-                                    Some(chair) => (chair),
-                                    None => (words.say("not-known")),
-                                } }
-                                td { span class="code" { (pouch.code) } }
-                                td {
-                                    @if let Some((machine, run)) = pouch.run.and_then(|run| seen.runs.get(&run)) {
-                                        (telling::run_name(ctx, *machine, *run))
-                                    }
+                    @for (visit, pouch) in rows {
+                        tr {
+                            td { (when::day_of(ctx, visit.opened)) }
+                            td { (when::clock_of(ctx, visit.opened)) }
+                            td { @match visit.chair {
+                                Some(chair) => (chair),
+                                None => (words.say("not-known")),
+                            } }
+                            td { span class="code" { (pouch.code) } }
+                            td {
+                                @if let Some((machine, run)) = pouch.run.and_then(|run| seen.runs.get(&run)) {
+                                    (telling::run_name(ctx, *machine, *run))
                                 }
                             }
                         }
