@@ -9,7 +9,7 @@ use crate::web::Ctx;
 use crate::words::Language;
 use load::SetState;
 use logbook::fact::{Basis, Body, Fact, Judged, StopReason};
-use logbook::view::{LogLine, Machine, Pouch, Run};
+use logbook::view::{LogLine, Machine, Pouch, PouchVisit, Run};
 use maud::Markup;
 use release::recall::Reach;
 use release::verdict::Outcome;
@@ -218,7 +218,13 @@ fn reached() -> recall::Seen {
             .collect(),
         ..Reach::default()
     };
+    let visits = opened.iter().filter_map(|p| {
+        let (opened, visit, chair) = p.opened?;
+        Some((visit, PouchVisit { pouch: p.pouch, visit, opened, chair }))
+    });
+    let visits = visits.collect();
     recall::Seen {
+        visits,
         machines: vec![machine_row(1), machine_row(2)],
         machine: Some(id(21)),
         from: Some(ago(6_000)),
