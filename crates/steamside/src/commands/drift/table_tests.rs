@@ -19,7 +19,7 @@ fn check(text: &str, runs: &str, notes: usize) {
 }
 
 fn refused(text: &[u8], says: &str) {
-    let error = parse(text).err().expect("this table is not usable").to_string();
+    let error = parse(text).expect_err("this table is not usable").to_string();
     assert!(error.contains(says), "{error}");
 }
 
