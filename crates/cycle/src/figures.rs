@@ -355,6 +355,10 @@ impl Shape {
         figures.phases = phases::of_run(view, marks, self.after, self.hold.is_some());
         let asked_s = ask.drying_s.or(view.record.stated.drying_s);
         figures.drying = drying::figures(view, self.after, asked_s);
+        // A machine that draws a vacuum before the hold can dry after it; from one that does not,
+        // a cycle without drying is what its programme is.
+        let emptied = marks.emptied.filter(|_| figures.air_removal == AirRemoval::Vacuum);
+        figures.findings.extend(drying::note(view, &figures.drying, emptied, asked_s));
         if self.hold.is_some() {
             let parts = (figures.air_removal, self.after);
             figures.findings.extend(notes::slow_parts(view, ask, marks, parts));

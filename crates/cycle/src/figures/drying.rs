@@ -1,8 +1,9 @@
 //! What came after the exhaust: drying, air inlet, the open chamber.
 
 use super::heat::knee;
-use super::view::View;
+use super::view::{Stretch, View};
 use super::{Drying, DryingRan};
+use crate::finding::{Code, Finding};
 
 /// Shorter than this at air pressure is the end of a cycle, not drying, seconds.
 const LEAST_S: f64 = 60.0;
@@ -94,4 +95,23 @@ pub(super) fn figures(view: &View, after: Option<After>, asked_s: Option<f64>) -
         None => DryingRan::CannotTell,
     };
     Drying { phase_s: Some(phase_s), vacuum: Some(after.vacuum), min_kpa, ran }
+}
+
+/// A word on drying that ran short or not at all; `emptied` is the end of the exhaust.
+pub(super) fn note(
+    view: &View,
+    drying: &Drying,
+    emptied: Option<usize>,
+    asked_s: Option<f64>,
+) -> Option<Finding> {
+    let stretch = Stretch { first: emptied?, last: view.len() - 1 };
+    let seen_s = drying.phase_s?;
+    let (code, text) = match (drying.ran, asked_s) {
+        (DryingRan::None, _) => (Code::DryingNone, "no drying after the exhaust".to_owned()),
+        (DryingRan::Short, Some(asked_s)) => {
+            (Code::DryingShort, format!("drying ran {seen_s:.0} s of {asked_s:.0} s"))
+        }
+        _ => return None,
+    };
+    Some(view.finding(code, text, stretch))
 }
