@@ -30,6 +30,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
 pub fn draw(ctx: &Ctx, kinds: &[KindCount], people: &[Person]) -> Markup {
     let words = ctx.words();
     let washed: Vec<_> = kinds.iter().filter(|kind| kind.washed > 0).collect();
+    let bin_waits = kinds.iter().any(|kind| kind.used > 0);
     html! {
         @if kinds.is_empty() {
             (parts::card(Ground::Turn, Shape::Bowl, &words.say("kinds-none"), &html! {
@@ -37,8 +38,10 @@ pub fn draw(ctx: &Ctx, kinds: &[KindCount], people: &[Person]) -> Markup {
                 p { a class="key main-key" href="/setup" { (words.say("setup-title")) } }
             }))
         } @else {
-            (wash_card(ctx, kinds, people))
+            // What waits for hands stands first: with an empty bin, that is the packing.
+            @if bin_waits || washed.is_empty() { (wash_card(ctx, kinds, people)) }
             @for (index, kind) in washed.iter().enumerate() { (pack_card(ctx, kind, index, people)) }
+            @if !bin_waits && !washed.is_empty() { (wash_card(ctx, kinds, people)) }
             @if washed.is_empty() {
                 (parts::card(Ground::Fine, Shape::Waves, &words.say("pack-none"), &html! {
                     p { (words.say("pack-none-do")) }
