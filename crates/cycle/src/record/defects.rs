@@ -16,10 +16,15 @@ pub(super) fn defects(
     let at = |i: usize| repaired.since_start[i] as f64 / SECOND as f64;
     let spot = |code: Code, text: String, places: &[usize]| -> Option<Finding> {
         let (first, last) = (*places.iter().min()?, *places.iter().max()?);
+        // Behind a jump, a later row of the file may be an earlier one of the cycle.
+        let times = places.iter().map(|&i| at(i));
+        let (from, to) = times.fold((f64::INFINITY, f64::NEG_INFINITY), |(from, to), at| {
+            (from.min(at), to.max(at))
+        });
         Some(Finding {
             code,
             text,
-            at_s: Some((at(first), at(last))),
+            at_s: Some((from, to)),
             lines: Some((rows.line[first], rows.line[last])),
         })
     };
