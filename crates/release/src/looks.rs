@@ -7,9 +7,9 @@
 //! parameters, the marks and the packs are each checked before a release (RACGP guidelines,
 //! ch. 10, "Unloading the steriliser" and "Record keeping"). There is no way back but a new run.
 
-use crate::verdict::{Outcome, Verdict};
+use crate::verdict::Outcome;
 use load::Contents;
-use measure::{PersonId, PouchId};
+use measure::PouchId;
 use std::collections::BTreeSet;
 use std::fmt;
 
@@ -27,20 +27,6 @@ pub struct Looked {
     /// Is an indicator of type 5 or 6 asked for in each load? A setting for machines without a
     /// record.
     pub needs_inner_mark: bool,
-}
-
-impl Looked {
-    /// The run as its verdict leaves it.
-    #[must_use]
-    pub fn new(verdict: &Verdict, contents: Contents, pouches: Vec<PouchId>) -> Self {
-        Self {
-            outcome: verdict.outcome,
-            proven_for: verdict.proven_for.clone(),
-            contents,
-            pouches,
-            needs_inner_mark: false,
-        }
-    }
 }
 
 /// Answer to "have all marks turned?".
@@ -89,17 +75,11 @@ pub enum Why {
     WetRun,
     /// This pouch is torn, open or was dropped.
     Torn,
-    /// A spore test failed, and this pouch lies in its reach.
-    SporeTest,
-    /// Somebody stopped it by mistake.
-    Mistake,
-    /// Paperwork is missing; nothing about the run itself is wrong.
-    Paperwork,
 }
 
 impl Why {
     /// All of them.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 7] = [
         Self::Numbers,
         Self::CannotTell,
         Self::NotCovered,
@@ -107,40 +87,7 @@ impl Why {
         Self::Wet,
         Self::WetRun,
         Self::Torn,
-        Self::SporeTest,
-        Self::Mistake,
-        Self::Paperwork,
     ];
-
-    /// The word that the book stores.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Numbers => "numbers",
-            Self::CannotTell => "cannot_tell",
-            Self::NotCovered => "not_covered",
-            Self::Mark => "mark",
-            Self::Wet => "wet",
-            Self::WetRun => "wet_run",
-            Self::Torn => "torn",
-            Self::SporeTest => "spore_test",
-            Self::Mistake => "mistake",
-            Self::Paperwork => "paperwork",
-        }
-    }
-
-    /// The reason with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|why| why.word() == word)
-    }
-
-    /// May a named person lift a stop made for this reason? Only where no number, mark or look
-    /// failed.
-    #[must_use]
-    pub const fn may_be_lifted(self) -> bool {
-        matches!(self, Self::Mistake | Self::Paperwork)
-    }
 }
 
 /// The question that has to be answered before the run can be released.
@@ -287,42 +234,4 @@ fn open_question(run: &Looked, answers: &Answers, one_wet: bool) -> Option<Quest
     };
     // The look that found the wet one does not count as the look again.
     (one_wet && answers.dry.len() == first_wet + 1).then_some(Question::DryWholeAgain)
-}
-
-/// Why a stop stays.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Stays {
-    /// A number, a mark or a look failed, or a spore test did: only a new run helps.
-    Failed(Why),
-    /// Nobody put a name to it.
-    Nameless,
-}
-
-impl fmt::Display for Stays {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Failed(why) => write!(
-                f,
-                "set aside because of {}; it stays so; open, wash, dry, new pouch, new mark, new run",
-                why.word()
-            ),
-            Self::Nameless => f.write_str(
-                "a stop made by mistake is lifted by a named person; it stays; sign and lift it again",
-            ),
-        }
-    }
-}
-
-impl std::error::Error for Stays {}
-
-/// May this stop be lifted, and by whom? `stops` holds every reason for which the pouch was ever
-/// set aside in this run, not only the last.
-///
-/// # Errors
-/// [`Stays`] where a number, a mark or a look failed, or where nobody signed.
-pub fn lift(stops: &[Why], by: Option<PersonId>) -> Result<PersonId, Stays> {
-    if let Some(&why) = stops.iter().find(|why| !why.may_be_lifted()) {
-        return Err(Stays::Failed(why));
-    }
-    by.ok_or(Stays::Nameless)
 }

@@ -2,11 +2,9 @@
 //! releasable (RACGP guidelines, ch. 10, "Unloading the steriliser").
 
 use load::Contents;
-use measure::{PersonId, PouchId};
+use measure::PouchId;
 use proptest::prelude::*;
-use release::looks::{
-    Answers, Decision, DryWhole, Looked, Marks, Question, Stays, Why, decide, lift,
-};
+use release::looks::{Answers, Decision, DryWhole, Looked, Marks, Question, Why, decide};
 use release::verdict::Outcome;
 
 fn pouch(n: u8) -> PouchId {
@@ -115,23 +113,6 @@ fn nothing_is_released_on_looks_alone() {
     }
     let stranger = answers(&[Marks::AllTurned], &[wet(&[9])]);
     assert!(decide(&run(), &stranger).is_err());
-}
-
-/// A named person lifts a stop made by mistake or for paperwork; a failed look never.
-#[test]
-fn lifting() {
-    let person = PersonId::from_bytes([7; 16]);
-    for why in Why::ALL {
-        assert_eq!(Why::from_word(why.word()), Some(why));
-        let lifted = lift(&[why], Some(person));
-        if matches!(why, Why::Mistake | Why::Paperwork) {
-            assert_eq!(lifted, Ok(person));
-            assert_eq!(lift(&[why], None), Err(Stays::Nameless));
-        } else {
-            assert_eq!(lifted, Err(Stays::Failed(why)));
-            assert_eq!(lift(&[Why::Mistake, why], Some(person)), Err(Stays::Failed(why)));
-        }
-    }
 }
 
 fn some_answers() -> impl Strategy<Value = Answers> {

@@ -2,12 +2,12 @@
 //! ever given for the run; the first answer to "dry?" stands.
 
 use super::Refusal;
-use load::{Contents, SetState};
+use load::SetState;
 use logbook::book::Draft;
 use logbook::fact::{Basis, Body, Judged, StopReason};
-use logbook::view::{JudgedFact, Run, View};
+use logbook::view::{JudgedFact, Pouch, Run, View};
 use measure::{Instant, PouchId, RunId, Span};
-use release::looks::{Answers, DryWhole, Looked, Marks, Why, decide};
+use release::looks::{Answers, Decision, DryWhole, Looked, Marks, Why, decide};
 
 /// How long an unpouched set may be used after its release, where the salon set nothing else.
 /// (Common practice, no source: for use at once, in a covered tray.)
@@ -30,68 +30,82 @@ pub struct Look {
 
 /// Writes what was seen, and releases or sets aside what follows from it.
 pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusal> {
-    let run = view.run(look.run)?.ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
-    if run.undone {
-        return Err(Refusal::rule("refused-no-such-run"));
-    }
+    let run = view.run(look.run)?.filter(|run| !run.undone);
+    let run = run.ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
     if run.unloaded.is_none() {
         return Err(Refusal::rule("refused-not-unloaded"));
     }
-    let judged = view.judged_of_run(look.run)?;
-    let verdict = judged.first().ok_or_else(|| Refusal::rule("refused-no-numbers"))?;
-    let inside = looked_at(view, &run, verdict)?;
-    if inside.pouches.is_empty() {
-        return Err(Refusal::rule("refused-nothing-to-check"));
+    if look.marks_not_turned.is_none() && look.inner_mark.is_none() && look.dry_whole.is_none() {
+        return Err(Refusal::rule("refused-no-answer"));
     }
+    let counting = run.judged.map(|seq| view.judged(seq)).transpose()?.flatten();
+    let verdict = counting.ok_or_else(|| Refusal::rule("refused-no-numbers"))?;
+    let pouches = view.pouches_of_run(look.run)?;
     let answers = answers(view, &look)?;
+    let inside = looked_at(&run, &verdict, &pouches);
     let decision =
         decide(&inside, &answers).map_err(|_| Refusal::rule("refused-not-in-this-run"))?;
-    draft.fact(looked_fact(&look));
-    // What is set aside already stays so without being said again.
-    let waiting: Vec<PouchId> = view
-        .pouches_of_run(look.run)?
-        .iter()
-        .filter(|pouch| pouch.state == SetState::ToCheck)
-        .map(|pouch| pouch.pouch)
-        .collect();
-    for why in Why::ALL {
-        let pouches: Vec<_> = decision
-            .set_aside
-            .iter()
-            .filter(|(pouch, reason)| *reason == why && waiting.contains(pouch))
-            .map(|(pouch, _)| *pouch)
-            .collect();
-        if !pouches.is_empty() {
-            let whole = pouches.len() == inside.pouches.len();
-            let run = whole.then_some(look.run);
-            draft.fact(Body::SetAside { pouches, run, why: stop_reason(why) });
-        }
+    let waiting = |pouch: &&Pouch| pouch.state == SetState::ToCheck;
+    if !pouches.iter().any(|pouch| waiting(&pouch)) && decision.set_aside.is_empty() {
+        return Err(Refusal::rule("refused-nothing-to-check"));
     }
-    if !decision.release.is_empty() {
-        draft.fact(Body::Released {
-            run: look.run,
-            pouches: decision.release,
-            use_until: (inside.contents == Contents::Unwrapped).then(|| look.now + USE_NOW),
-        });
+    draft.fact(looked_fact(&look));
+    set_aside(draft, &pouches, &decision, look.run);
+    let released: Vec<&Pouch> = pouches
+        .iter()
+        .filter(waiting)
+        .filter(|pouch| decision.release.contains(&pouch.pouch))
+        .collect();
+    // What lies open is for use at once, whatever else was in the chamber.
+    for (pouched, use_until) in [(true, None), (false, Some(look.now + USE_NOW))] {
+        let these: Vec<PouchId> = released
+            .iter()
+            .filter(|pouch| pouch.pouched == pouched)
+            .map(|pouch| pouch.pouch)
+            .collect();
+        if !these.is_empty() {
+            draft.fact(Body::Released { run: look.run, pouches: these, use_until });
+        }
     }
     Ok(())
 }
 
-/// The pouches of the run that still wait for a look, with the verdict that counts.
-fn looked_at(view: &View<'_>, run: &Run, verdict: &JudgedFact) -> Result<Looked, Refusal> {
-    let pouches = view
-        .pouches_of_run(run.run)?
-        .into_iter()
-        .filter(|pouch| matches!(pouch.state, SetState::ToCheck | SetState::SetAside))
+/// What must not be used follows also for pouches that were released or opened before: a mark that
+/// did not turn reaches all of its run. What is set aside already is not said again.
+fn set_aside(draft: &mut Draft, pouches: &[Pouch], decision: &Decision, run: RunId) {
+    let about: Vec<PouchId> = pouches
+        .iter()
+        .filter(|pouch| {
+            pouch.state == SetState::ToCheck
+                || pouch.state == SetState::Opened
+                || pouch.state.usable()
+        })
         .map(|pouch| pouch.pouch)
         .collect();
-    Ok(Looked {
+    for why in Why::ALL {
+        let these: Vec<_> = decision
+            .set_aside
+            .iter()
+            .filter(|(pouch, reason)| *reason == why && about.contains(pouch))
+            .map(|(pouch, _)| *pouch)
+            .collect();
+        if !these.is_empty() {
+            let whole = these.len() == pouches.len();
+            let run = whole.then_some(run);
+            draft.fact(Body::SetAside { pouches: these, run, why: stop_reason(why) });
+        }
+    }
+}
+
+/// The run with the verdict that counts.
+fn looked_at(run: &Run, verdict: &JudgedFact, pouches: &[Pouch]) -> Looked {
+    Looked {
         outcome: verdict.judged.outcome,
         proven_for: verdict.judged.proven_for.clone(),
         contents: run.contents,
-        pouches,
+        pouches: pouches.iter().map(|pouch| pouch.pouch).collect(),
         needs_inner_mark: rests_on_reading(&verdict.judged),
-    })
+    }
 }
 
 /// A verdict on numbers that a person read wants an inner mark in each load (the trade's rule for
@@ -100,11 +114,14 @@ pub fn rests_on_reading(judged: &Judged) -> bool {
     matches!(judged.basis, Basis::Reading { .. })
 }
 
-/// Every answer given for the run so far, this one last.
+/// The answers that count: every failure that was ever seen in this run, and of the good answers
+/// only those given now. What was good once may have been stopped, lifted and moved since.
 fn answers(view: &View<'_>, look: &Look) -> Result<Answers, Refusal> {
     let mut answers = Answers::default();
-    for fact in view.looks_of_run(look.run)?.iter().chain([&looked_fact(look)]) {
-        if let Body::Looked {
+    let before = view.looks_of_run(look.run)?;
+    let now = looked_fact(look);
+    for (fact, is_now) in before.iter().map(|fact| (fact, false)).chain([(&now, true)]) {
+        let Body::Looked {
             marks_looked,
             inner_mark,
             dry_looked,
@@ -114,18 +131,19 @@ fn answers(view: &View<'_>, look: &Look) -> Result<Answers, Refusal> {
             dropped,
             ..
         } = fact
-        {
-            answers.inner_mark.extend(*inner_mark);
-            if *marks_looked {
-                answers.marks.push(match marks_not_turned.as_slice() {
-                    [] => Marks::AllTurned,
-                    these => Marks::NotTurned(these.to_vec()),
-                });
-            }
-            if *dry_looked {
-                let torn = torn.iter().chain(dropped).copied().collect();
-                answers.dry.push(DryWhole { wet: wet.clone(), torn });
-            }
+        else {
+            continue;
+        };
+        answers.inner_mark.extend(inner_mark.filter(|good| is_now || !good));
+        if !marks_not_turned.is_empty() {
+            answers.marks.push(Marks::NotTurned(marks_not_turned.clone()));
+        } else if *marks_looked && is_now {
+            answers.marks.push(Marks::AllTurned);
+        }
+        let torn: Vec<_> = torn.iter().chain(dropped).copied().collect();
+        let failed = !wet.is_empty() || !torn.is_empty();
+        if *dry_looked && (is_now || failed) {
+            answers.dry.push(DryWhole { wet: wet.clone(), torn });
         }
     }
     Ok(answers)
@@ -152,7 +170,5 @@ fn stop_reason(why: Why) -> StopReason {
         Why::Mark => StopReason::Mark,
         Why::Wet | Why::WetRun => StopReason::Wet,
         Why::Torn => StopReason::Torn,
-        Why::SporeTest => StopReason::Recall,
-        Why::Mistake | Why::Paperwork => StopReason::NotSure,
     }
 }
