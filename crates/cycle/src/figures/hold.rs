@@ -69,7 +69,7 @@ pub(super) fn gap_at_heat(view: &View, set_c: f64, needed_s: f64) -> Option<(f64
         let hides_all = first_at_set.is_none_or(|first| first >= at)
             && to - from >= needed_s
             && view.temp[at] >= 60.0;
-        if to - from > view.longest
+        if view.may_hide(at)
             && (near || hides_all)
             && longest.is_none_or(|(a, b)| b - a < to - from)
         {

@@ -20,6 +20,8 @@ pub(super) struct View<'a> {
     pub step: f64,
     /// Longest interval that is not a gap, seconds.
     pub longest: f64,
+    /// Places of the samples behind a jump of the clock in which a gap may hide, ascending.
+    jumped: Vec<usize>,
     pub rules: &'a Rules,
 }
 
@@ -48,6 +50,7 @@ impl<'a> View<'a> {
         }
         let step = median_step(t);
         let rules = &ask.rules;
+        let longest = rules.gap_s.max(rules.gap_steps * step);
         Some(Self {
             record,
             t,
@@ -57,7 +60,8 @@ impl<'a> View<'a> {
             sat: press.iter().map(|&kpa| steam::tsat(kpa.max(0.7))).collect(),
             air: air_pressure(record, ask),
             step,
-            longest: rules.gap_s.max(rules.gap_steps * step),
+            longest,
+            jumped: jumped(record, longest),
             rules,
         })
     }
@@ -85,7 +89,7 @@ impl<'a> View<'a> {
         let mut best: Option<Stretch> = None;
         let mut open: Option<usize> = None;
         for at in 0..self.len() {
-            if at > 0 && self.t[at] - self.t[at - 1] > self.longest {
+            if at > 0 && self.may_hide(at) {
                 open = None;
             }
             if !holds(at) {
@@ -98,6 +102,12 @@ impl<'a> View<'a> {
             }
         }
         best
+    }
+
+    /// Is so much unknown before this sample that a hold does not go on over it: a gap, or a jump of
+    /// the clock in which one may hide?
+    pub fn may_hide(&self, at: usize) -> bool {
+        self.t[at] - self.t[at - 1] > self.longest || self.jumped.binary_search(&at).is_ok()
     }
 
     /// At or above the set temperature, with steam in the chamber as far as the record can show it.
@@ -121,6 +131,17 @@ impl<'a> View<'a> {
             lines: Some((from.min(to), from.max(to))),
         }
     }
+}
+
+/// A clock set back by whole hours, as in autumn or at a midnight without a date, leaves no more
+/// than a step open. One that goes ahead may as well be rows left out, and any other a mixture.
+fn jumped(record: &CycleRecord, longest: f64) -> Vec<usize> {
+    let open = |&&(_, jump): &&(f64, f64)| jump > 0.0 || jump.rem_euclid(3_600.0) > longest;
+    let t = &record.samples.t_s;
+    let jumps = record.integrity.clock_jumps.iter().filter(open);
+    let mut places: Vec<usize> = jumps.map(|&(at, _)| t.partition_point(|&t| t < at)).collect();
+    places.sort_unstable();
+    places
 }
 
 /// Median step, seconds; 0 for fewer than two samples.

@@ -76,7 +76,7 @@ fn long_enough(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
     }
     if let Some((from, to)) = figures.gap_at_heat_s {
         let text = format!(
-            "{:.0} s without a sample around the hold; {hold:.0} s at or above {set_c:.1} °C are shown, {needed:.0} s are needed",
+            "{:.0} s without a sample, or with a jump of the clock, around the hold; {hold:.0} s at or above {set_c:.1} °C are shown, {needed:.0} s are needed",
             to - from
         );
         let at_s = Some((from, to));

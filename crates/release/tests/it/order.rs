@@ -217,3 +217,24 @@ fn leak_tests() {
     assert_eq!(with(|t| 20.0 * (1.0 - pow(2.0, -t / 180.0))), CannotTell);
     check(&keep(test.clone(), |t, _| t < 300.0), CannotTell, Code::LeakRate);
 }
+
+/// Two pieces of a hold on both sides of a clock jump are one only where the jump itself leaves
+/// nothing open: an hour back, a midnight without a date. Rows left out look like a jump ahead.
+#[test]
+fn a_clock_jump_in_the_hold_may_hide_a_gap() {
+    let (from, to) = hold_of(&plain());
+    for (jump, outcome, code) in [
+        (-3_599.0, Lethal, Code::HoldMet),
+        (-86_399.0, Lethal, Code::HoldMet),
+        (3_601.0, CannotTell, Code::GapInHold),
+        (2_400.0, CannotTell, Code::GapInHold),
+        (-1_800.0, CannotTell, Code::GapInHold),
+    ] {
+        let mut record = plain();
+        record.integrity.clock_jumps = vec![(0.5 * (from + to), jump)];
+        check(&record, outcome, code);
+        // Outside the hold it does no harm.
+        record.integrity.clock_jumps = vec![(from - 200.0, jump), (to + 200.0, jump)];
+        check(&record, Lethal, Code::HoldMet);
+    }
+}
