@@ -4,9 +4,10 @@
 use super::Refusal;
 use load::SetState;
 use logbook::book::Draft;
-use logbook::fact::{Body, LiftReason, StopReason};
+use logbook::fact::{Body, LiftReason};
 use logbook::view::View;
 use measure::PouchId;
+use release::verdict::Outcome;
 
 /// Which stop, and why it may be lifted.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,15 +28,15 @@ pub fn lift(view: &View<'_>, draft: &mut Draft, lift: Lift) -> Result<(), Refusa
         if row.state != SetState::SetAside {
             return Err(Refusal::rule_with("refused-not-stopped", "code", row.code));
         }
-        if view.stops_of(*pouch)?.into_iter().any(|why| !is_slip(why)) {
+        if view.stops_of(*pouch)?.into_iter().any(|why| !why.may_be_a_slip()) {
+            return Err(Refusal::rule_with("refused-no-way-back", "code", row.code));
+        }
+        // Whatever the stop was for: on a verdict that is no longer good nothing goes back.
+        let run = row.run.map(|run| view.run(run)).transpose()?.flatten();
+        if run.is_some_and(|run| run.outcome.is_some_and(|outcome| outcome != Outcome::Lethal)) {
             return Err(Refusal::rule_with("refused-no-way-back", "code", row.code));
         }
     }
     draft.fact(Body::StopLifted { pouches: lift.pouches, why: lift.why });
     Ok(())
-}
-
-/// Only a stop that nothing failed for can have been a slip.
-fn is_slip(why: StopReason) -> bool {
-    matches!(why, StopReason::NotSure | StopReason::ReleaseUndone)
 }

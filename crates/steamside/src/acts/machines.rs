@@ -54,7 +54,8 @@ pub fn set_machine_clock(
     clock: SetClock,
 ) -> Result<(), Refusal> {
     known(view, clock.machine)?;
-    if clock.ahead_min.abs() > 60 * 24 * 366 {
+    const YEAR: i64 = 60 * 24 * 366;
+    if !(-YEAR..=YEAR).contains(&clock.ahead_min) {
         return Err(Refusal::rule("refused-clock-offset"));
     }
     draft

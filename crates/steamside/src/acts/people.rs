@@ -13,7 +13,7 @@ const LONGEST: usize = 12;
 /// A person joins with a sign of their own choice.
 pub fn join(view: &View<'_>, draft: &mut Draft, sign: &str) -> Result<(), Refusal> {
     let sign = sign.trim();
-    if sign.is_empty() || sign.chars().count() > LONGEST || sign.chars().any(char::is_control) {
+    if sign.is_empty() || sign.chars().count() > LONGEST || sign.chars().any(unseen) {
         return Err(Refusal::rule_with("refused-sign-length", "most", LONGEST));
     }
     if view.people()?.iter().any(|person| person.sign.as_deref() == Some(sign)) {
@@ -22,6 +22,12 @@ pub fn join(view: &View<'_>, draft: &mut Draft, sign: &str) -> Result<(), Refusa
     let sign = draft.put(DrawerKind::Sign, sign.as_bytes())?;
     draft.fact(Body::PersonJoined { person: chance::id()?, sign });
     Ok(())
+}
+
+/// Characters that nobody sees but that turn or hide what others see.
+fn unseen(symbol: char) -> bool {
+    symbol.is_control()
+        || matches!(symbol, '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
 }
 
 /// A person no longer works here. What they signed stays.

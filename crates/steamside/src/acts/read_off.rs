@@ -7,6 +7,9 @@ use logbook::book::Draft;
 use logbook::view::View;
 use measure::{Celsius, Kilopascal, RunId};
 
+/// Longer than any programme holds, seconds: seconds were typed as minutes.
+const LONGEST_S: f64 = 7_200.0;
+
 /// Three numbers read off the display.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ReadOff {
@@ -26,7 +29,11 @@ pub fn read_off(view: &View<'_>, draft: &mut Draft, read: ReadOff) -> Result<(),
     if run.undone {
         return Err(Refusal::rule("refused-no-such-run"));
     }
-    if !(0.0..=86_400.0).contains(&read.held_s) {
+    // What the display shows is complete only when the run is.
+    if run.unloaded.is_none() {
+        return Err(Refusal::rule("refused-not-unloaded"));
+    }
+    if !(0.0..=LONGEST_S).contains(&read.held_s) {
         return Err(Refusal::rule_with("refused-field-misread", "field", "minutes"));
     }
     let machine =

@@ -24,7 +24,9 @@ pub struct Start {
 }
 
 /// Starts a run with bagged pouches in a machine that is in use and empty.
-pub fn start(view: &View<'_>, draft: &mut Draft, start: Start) -> Result<(), Refusal> {
+pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(), Refusal> {
+    start.pouches.sort();
+    start.pouches.dedup();
     let machine =
         view.machine(start.machine)?.ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
     if machine.out_since.is_some() {

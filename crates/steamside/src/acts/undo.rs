@@ -2,13 +2,27 @@
 //! undoing a release is setting aside.
 
 use super::Refusal;
+use load::SetState;
 use logbook::book::Draft;
 use logbook::fact::{Body, StopReason};
 use logbook::view::View;
-use measure::ActId;
+use measure::{ActId, Instant, PouchId, Span};
+
+/// For how long a tap can be taken back; afterwards the log is corrected by a new fact.
+pub const UNDO_FOR: Span = Span::from_minutes(1);
+
+/// What is to be taken back, and when.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Undo {
+    /// The act.
+    pub act: ActId,
+    /// The moment of the wish.
+    pub now: Instant,
+}
 
 /// Takes an act back where it can be.
-pub fn undo(view: &View<'_>, draft: &mut Draft, act: ActId) -> Result<(), Refusal> {
+pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusal> {
+    let Undo { act, now } = undo;
     if view.act_undone(act)?.is_some() {
         return Err(Refusal::rule("refused-undone-already"));
     }
@@ -16,6 +30,7 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, act: ActId) -> Result<(), Refusa
     if facts.is_empty() {
         return Err(Refusal::rule("refused-nothing-to-undo"));
     }
+    let late = facts.first().is_some_and(|first| now - first.stamp.written > UNDO_FOR);
     let released: Vec<_> = facts
         .iter()
         .filter_map(|fact| match &fact.body {
@@ -31,6 +46,14 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, act: ActId) -> Result<(), Refusa
     if !facts.iter().all(|fact| can_be_undone(&fact.body)) {
         return Err(Refusal::rule("refused-no-undo"));
     }
+    if late {
+        return Err(Refusal::rule("refused-undo-late"));
+    }
+    for fact in &facts {
+        if !still_fits(view, &fact.body)? {
+            return Err(Refusal::rule("refused-undo-moved-on"));
+        }
+    }
     draft.fact(Body::Undone { act });
     Ok(())
 }
@@ -45,8 +68,36 @@ pub fn can_be_undone(body: &Body) -> bool {
             | Body::RunUnloaded { .. }
             | Body::Opened { .. }
             | Body::TakenApart { .. }
-            | Body::RecordClaimed { .. }
             | Body::Counted { .. }
             | Body::SetsOwned { .. }
     )
+}
+
+/// Is everything still as the fact left it, so that taking it back undoes it and nothing else?
+fn still_fits(view: &View<'_>, body: &Body) -> Result<bool, Refusal> {
+    let all_in = |pouches: &[PouchId], state: SetState| -> Result<bool, Refusal> {
+        for pouch in pouches {
+            if view.pouch(*pouch)?.is_none_or(|row| row.state != state) {
+                return Ok(false);
+            }
+        }
+        Ok(true)
+    };
+    match body {
+        Body::Packed { pouches } => {
+            let pouches: Vec<_> = pouches.iter().map(|packed| packed.pouch).collect();
+            all_in(&pouches, SetState::Bagged)
+        }
+        Body::RunStarted { pouches, .. } => all_in(pouches, SetState::InMachine),
+        Body::RunUnloaded { run } => {
+            let row = view.run(*run)?.ok_or_else(|| Refusal::rule("refused-no-such-run"))?;
+            let machine = view.machine(row.machine)?;
+            let empty = machine.is_some_and(|machine| machine.running.is_none());
+            let pouches: Vec<_> =
+                view.pouches_of_run(*run)?.iter().map(|pouch| pouch.pouch).collect();
+            Ok(empty && all_in(&pouches, SetState::ToCheck)?)
+        }
+        Body::Opened { pouch, .. } => all_in(&[*pouch], SetState::Opened),
+        _ => Ok(true),
+    }
 }

@@ -12,6 +12,7 @@ use logbook::book::BookError;
 use logbook::fact::StopReason;
 use logbook::view::{KindCount, Machine, Person, Pouch, Run, TakenCycle, View};
 use maud::{Markup, html};
+use release::verdict::Outcome;
 use measure::RunId;
 
 /// Read again every minute, while nobody has typed.
@@ -36,6 +37,9 @@ pub struct Seen {
     pub unclaimed: Vec<TakenCycle>,
 }
 
+/// Records that no run has claimed, shown as cards; the rest is folded.
+const UNCLAIMED: usize = 2;
+
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     let mut runs = Vec::new();
@@ -57,7 +61,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .into_iter()
             .filter(late)
             .collect(),
-        unclaimed: view.taken_unclaimed()?,
+        unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -95,7 +99,10 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             @if seen.bagged > 0 {
                 (way_card(ctx, Shape::Envelope, ("bagged-waiting", seen.bagged as u32), ("/start", "go-start")))
             }
-            @for cycle in &seen.unclaimed { (unclaimed_card(ctx, cycle)) }
+            @for cycle in seen.unclaimed.iter().take(UNCLAIMED) { (unclaimed_card(ctx, cycle)) }
+            @if let Some(rest) = seen.unclaimed.get(UNCLAIMED..).filter(|rest| !rest.is_empty()) {
+                (more_unclaimed(ctx, rest))
+            }
             @for (run, pouches) in by_run(&seen.apart) { (apart_card(ctx, run, &pouches, seen)) }
             @for machine in out { (out_card(ctx, machine)) }
             @if quiet { p class="fact quiet" { (words.say("now-quiet")) } }
@@ -155,6 +162,31 @@ fn way_card(ctx: &Ctx, shape: Shape, says: (&str, u32), way: (&str, &str)) -> Ma
             p { a class="key main-key" href=(way.0) { (words.say(way.1)) } }
         },
     )
+}
+
+/// A leak test belongs to no run; its line is in the log.
+fn could_be_a_run(cycle: &TakenCycle) -> bool {
+    !matches!(cycle.outcome, Some(Outcome::LeakPass | Outcome::LeakFail))
+}
+
+/// The others, folded: a stick full of old files must not bury the work of the day.
+fn more_unclaimed(ctx: &Ctx, rest: &[TakenCycle]) -> Markup {
+    let words = ctx.words();
+    html! {
+        details class="card fine" {
+            summary { (words.tell("unclaimed-more", &[("count", rest.len().into())])) }
+            ul {
+                @for cycle in rest {
+                    li { a href=(format!("/unclaimed/{}/{}", cycle.record, cycle.cycle)) {
+                        @match cycle.start_clock.as_deref() {
+                            Some(clock) => (when::machine_clock(ctx, clock)),
+                            None => (when::moment(ctx, cycle.taken)),
+                        }
+                    } }
+                }
+            }
+        }
+    }
 }
 
 fn unclaimed_card(ctx: &Ctx, cycle: &TakenCycle) -> Markup {

@@ -28,8 +28,14 @@ pub struct Served {
 
 pub use guard::Hosts;
 
+/// Largest form that is read: a full tray of pouches, many times over.
+const LARGEST_FORM: usize = 256 * 1024;
+
 /// All addresses.
 pub fn router(served: Served) -> Router {
+    let records = Router::new()
+        .route("/act/take", post(posts::take))
+        .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024));
     Router::new()
         .route("/", get(show::now))
         .route("/wash", get(show::wash))
@@ -45,9 +51,9 @@ pub fn router(served: Served) -> Router {
         .route("/labels", get(show::labels))
         .route("/assets/{name}", get(show::asset))
         .route("/language", post(posts::language))
-        .route("/act/take", post(posts::take))
         .route("/act/{name}", post(posts::act))
-        .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024))
+        .layer(DefaultBodyLimit::max(LARGEST_FORM))
+        .merge(records)
         .layer(middleware::from_fn_with_state(served.clone(), guard::guard))
         .with_state(served)
 }

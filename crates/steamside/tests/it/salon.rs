@@ -74,6 +74,14 @@ impl Salon {
         (answer.status().as_u16(), answer.body_mut().read_to_string().expect("text"))
     }
 
+    /// Where a form leads.
+    pub fn location(&self, path: &str, fields: &[(&str, &str)]) -> String {
+        let url = format!("{}{path}", self.url);
+        let answer = agent().post(url).send_form(fields.iter().copied()).expect("an answer");
+        let location = answer.headers().get("location").expect("it leads somewhere");
+        location.to_str().expect("as text").to_owned()
+    }
+
     /// A form; the status, or `None` where the program was gone before it answered.
     pub fn post(&self, path: &str, fields: &[(&str, &str)]) -> Option<u16> {
         let answer =

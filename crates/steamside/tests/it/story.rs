@@ -9,15 +9,20 @@ use measure::RunId;
 use release::verdict::Outcome;
 
 /// A salon with one machine and one person, and a second view of its book.
-struct Story {
-    salon: Salon,
-    book: Book,
-    sign: String,
-    machine: String,
+pub struct Story {
+    /// The program.
+    pub salon: Salon,
+    /// Its book, opened beside it.
+    pub book: Book,
+    /// The person's id.
+    pub sign: String,
+    /// The machine's id.
+    pub machine: String,
 }
 
 impl Story {
-    fn begin(folder: &std::path::Path) -> Self {
+    /// Serves a new book with a machine and a person.
+    pub fn begin(folder: &std::path::Path) -> Self {
         let salon = Salon::serve(folder, &["--zone", "Etc/UTC"]);
         post(&salon, "/act/person", &[("sign-text", "HL")]);
         post(&salon, "/act/machine", &[("number", "1"), ("air", "vacuum"), ("files", "yes")]);
@@ -29,14 +34,14 @@ impl Story {
     }
 
     /// Posts an act under the person's sign; it has to be taken.
-    fn act(&self, name: &str, fields: &[(&str, &str)]) {
+    pub fn act(&self, name: &str, fields: &[(&str, &str)]) {
         let mut all = vec![("sign", self.sign.as_str())];
         all.extend(fields);
         post(&self.salon, &format!("/act/{name}"), &all);
     }
 
     /// Posts an act that has to be refused.
-    fn refused(&self, name: &str, fields: &[(&str, &str)]) {
+    pub fn refused(&self, name: &str, fields: &[(&str, &str)]) {
         let act = id();
         let mut all = vec![("sign", self.sign.as_str()), ("act", &act)];
         all.extend(fields);
@@ -44,16 +49,18 @@ impl Story {
         assert_eq!(status, Some(409), "{name} {fields:?} was not refused");
     }
 
-    fn pouches(&self, state: SetState) -> Vec<Pouch> {
+    /// The pouches in a state.
+    pub fn pouches(&self, state: SetState) -> Vec<Pouch> {
         self.book.read(|view| view.pouches_in(&[state])).expect("pouches")
     }
 
-    fn run(&self, run: RunId) -> Run {
+    /// The run as the book has it.
+    pub fn run(&self, run: RunId) -> Run {
         self.book.read(|view| view.run(run)).expect("a run").expect("it is there")
     }
 
     /// Washes, packs and starts so many manicure sets; the run stays in the machine.
-    fn start(&self, count: usize) -> RunId {
+    pub fn start(&self, count: usize) -> RunId {
         let count = count.to_string();
         self.act("wash", &[("count.manicure", &count)]);
         self.act("pack", &[("kind", "manicure"), ("count", &count), ("wrap", "pouched")]);
@@ -68,7 +75,7 @@ impl Story {
     }
 
     /// Drops a file on the page of the machines.
-    fn drop_file(&self, bytes: &str) {
+    pub fn drop_file(&self, bytes: &str) {
         let status = self.salon.upload(&[("act", &id()), ("machine", &self.machine)], bytes);
         assert_eq!(status, 303);
     }
@@ -229,4 +236,135 @@ fn a_machine_without_files_is_read_off_and_wants_an_inner_mark() {
     assert_eq!(story.pouches(SetState::Ready).len(), 0, "the inner mark was not asked for");
     story.act("look", &[("run", &named), ("marks", "all"), ("inner", "yes"), ("dry", "all")]);
     assert_eq!(story.pouches(SetState::Ready).len(), 2);
+}
+
+#[test]
+fn a_mark_that_did_not_turn_at_a_chair_stops_all_of_its_run() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(3).to_string();
+    story.act("unload", &[("run", &run)]);
+    story.drop_file(&record(GOOD));
+    story.act("look", &[("run", &run), ("marks", "all"), ("dry", "all")]);
+    let pouch = story.pouches(SetState::Ready)[0].pouch.to_string();
+    story.act("set-aside", &[("pouch", &pouch), ("why", "mark")]);
+    assert_eq!(story.pouches(SetState::SetAside).len(), 3);
+    story.refused("lift", &[("pouch", &pouch), ("why", "mistake")]);
+}
+
+#[test]
+fn one_wet_at_a_chair_is_that_pouch_and_a_second_is_all() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(3).to_string();
+    story.act("unload", &[("run", &run)]);
+    story.drop_file(&record(GOOD));
+    story.act("look", &[("run", &run), ("marks", "all"), ("dry", "all")]);
+    let ready: Vec<_> =
+        story.pouches(SetState::Ready).iter().map(|row| row.pouch.to_string()).collect();
+    story.act("set-aside", &[("pouch", &ready[0]), ("why", "wet")]);
+    assert_eq!(story.pouches(SetState::SetAside).len(), 1);
+    story.act("set-aside", &[("pouch", &ready[1]), ("why", "wet")]);
+    assert_eq!(story.pouches(SetState::SetAside).len(), 3);
+}
+
+#[test]
+fn a_lifted_stop_is_looked_at_again_with_answers_given_now() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(1).to_string();
+    story.act("unload", &[("run", &run)]);
+    story.drop_file(&record(GOOD));
+    let look = id();
+    let all =
+        [("act", &*look), ("sign", &*story.sign), ("run", &*run), ("marks", "all"), ("dry", "all")];
+    assert_eq!(story.salon.post("/act/look", &all), Some(303));
+    post(&story.salon, "/act/undo", &[("undo", &look)]);
+    let pouch = story.pouches(SetState::SetAside)[0].pouch.to_string();
+    story.act("lift", &[("pouch", &pouch), ("why", "mistake")]);
+    assert_eq!(story.pouches(SetState::ToCheck).len(), 1);
+    story.refused("look", &[("run", &run)]); // no answer is none
+    story.act("look", &[("run", &run), ("inner", "yes")]);
+    assert_eq!(story.pouches(SetState::Ready).len(), 0, "old answers do not count");
+    let both = [("run", &*run), ("marks", "all"), ("mark", &*pouch), ("dry", "all")];
+    story.refused("look", &both);
+    story.refused("look", &[("run", &run), ("marks", "all"), ("dry", "all"), ("dry", "not")]);
+    story.act("look", &[("run", &run), ("marks", "all"), ("dry", "all")]);
+    assert_eq!(story.pouches(SetState::Ready).len(), 1);
+}
+
+#[test]
+fn a_failed_reading_is_not_talked_round_by_a_record() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(1);
+    let named = run.to_string();
+    story.act("unload", &[("run", &named)]);
+    let read = [("run", &*named), ("lowest", "134"), ("minutes", "1"), ("pressure", "304")];
+    story.act("read-off", &read);
+    assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal));
+    story.drop_file(&record(GOOD));
+    assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal), "it stays unclaimed");
+    let kept = story.book.read(|view| view.taken_unclaimed()).expect("records");
+    let record = kept[0].record.to_string();
+    story.refused("claim", &[("record", &record), ("cycle", "0"), ("run", &named)]);
+}
+
+#[test]
+fn a_record_with_a_clock_far_from_the_run_is_not_claimed_by_hand() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(1).to_string();
+    story.act("unload", &[("run", &run)]);
+    let year = Timestamp::now().strftime("%Y").to_string();
+    story.drop_file(&record(GOOD).replace(&format!("{year}-"), "2019-"));
+    let kept = story.book.read(|view| view.taken_unclaimed()).expect("records");
+    let record = kept[0].record.to_string();
+    story.refused("claim", &[("record", &record), ("cycle", "0"), ("run", &run)]);
+}
+
+#[test]
+fn what_lies_open_in_a_mixed_run_is_for_use_at_once() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    story.act("wash", &[("count.bits", "1")]);
+    story.act("pack", &[("kind", "bits"), ("count", "1"), ("wrap", "open")]);
+    let run = story.start(1).to_string();
+    story.act("unload", &[("run", &run)]);
+    story.drop_file(&record(GOOD));
+    story.act("look", &[("run", &run), ("marks", "all"), ("dry", "all")]);
+    assert_eq!(story.pouches(SetState::Ready).len(), 1);
+    let open = story.pouches(SetState::UseNow);
+    assert!(open.len() == 1 && open[0].use_until.is_some());
+}
+
+#[test]
+fn an_undo_that_would_undo_something_else_is_refused() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    story.act("wash", &[("count.manicure", "1")]);
+    let pack = id();
+    let fields = [("act", &*pack), ("sign", &*story.sign), ("kind", "manicure"), ("count", "1")];
+    assert_eq!(story.salon.post("/act/pack", &fields), Some(303));
+    let pouch = story.pouches(SetState::Bagged)[0].pouch.to_string();
+    story.act("start", &[("machine", &story.machine), ("pouch", &pouch), ("pouch", &pouch)]);
+    story.refused("undo", &[("undo", &pack)]);
+    assert_eq!(story.pouches(SetState::InMachine).len(), 1);
+}
+
+#[test]
+fn forms_are_bounded_and_lead_nowhere_else() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let many = vec![("count.manicure", "1"); 40_000];
+    assert_eq!(story.salon.post("/act/wash", &many), Some(413));
+    let clock = [("machine", &*story.machine), ("ahead", "-9223372036854775808")];
+    story.refused("machine-clock", &clock);
+    for elsewhere in
+        ["//evil.example", "/\\evil.example", "/\t/evil.example", "https://evil.example"]
+    {
+        let fields = [("language", "vi"), ("back", elsewhere)];
+        assert_eq!(story.salon.location("/language", &fields), "/", "{elsewhere:?}");
+    }
+    assert_eq!(story.salon.location("/language", &[("back", "/run/1?did=2")]), "/run/1?did=2");
 }
