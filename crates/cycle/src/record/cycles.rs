@@ -7,6 +7,7 @@ use super::notes::Asked;
 use super::number::Number;
 use super::parting::{FEW_ROWS, MOST_ROWS, Raw};
 use super::plan::{Plan, Reading, Row, TimeForm};
+use super::quick::Quick;
 use super::roles;
 use super::settle::{Around, settle};
 use super::sniff::{Lines, Table};
@@ -32,6 +33,7 @@ pub struct Cycles<'k, R> {
     known: &'k Known,
     cells: Cells,
     plan: Option<Plan>,
+    quick: Option<Quick>,
     raw: Raw,
     /// A reading whose partner has not come yet, in records with one row a reading.
     half: Option<Half>,
@@ -46,7 +48,7 @@ pub struct Cycles<'k, R> {
 }
 
 /// Lines since the last row.
-#[derive(Debug, Default)]
+#[derive(Debug, Default, PartialEq)]
 struct Between {
     notes: Vec<String>,
     /// Notes in front of the first blank line, and in front of the last heading.
@@ -85,6 +87,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             known,
             cells: Cells::default(),
             plan: None,
+            quick: None,
             raw: Raw::default(),
             half: None,
             between: Between::default(),
@@ -99,6 +102,10 @@ impl<'k, R: Read> Cycles<'k, R> {
 
     /// Takes one line, or decides how to read what comes.
     fn step(&mut self) -> Result<(), Unreadable> {
+        self.take_plain_rows();
+        if !self.ready.is_empty() {
+            return Ok(());
+        }
         let Some(plan) = &self.plan else {
             return self.find_table();
         };
@@ -139,6 +146,31 @@ impl<'k, R: Read> Cycles<'k, R> {
         }
     }
 
+    /// Takes rows the short way, from the second one of a cycle until one is out of the ordinary.
+    fn take_plain_rows(&mut self) {
+        let (Some(plan), Some(quick)) = (&self.plan, &mut self.quick) else {
+            return;
+        };
+        if self.raw.len() == 0 || self.half.is_some() || self.between != Between::default() {
+            return;
+        }
+        let (rest, line) = self.source.rest();
+        let (mut at, mut rows, mut earlier) = (0, 0, None);
+        while earlier.is_none()
+            && self.raw.len() < MOST_ROWS
+            && let Some((reading, length)) = quick.row(plan, &rest[at..])
+        {
+            at += length;
+            rows += 1;
+            earlier = self.raw.push(reading, line.saturating_add(rows));
+        }
+        self.source.skip(at, rows);
+        self.since_blank += rows as usize;
+        if let Some(earlier) = earlier {
+            self.settle(earlier);
+        }
+    }
+
     /// Looks at the coming lines and plans how to read them.
     fn find_table(&mut self) -> Result<(), Unreadable> {
         let first = self.source.coming_line();
@@ -155,6 +187,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         let plan = table.and_then(|table| roles::plan(&table, self.known));
         match plan {
             Ok(plan) => {
+                self.quick = Quick::of(&plan);
                 self.plan = Some(plan);
                 Ok(())
             }
@@ -266,6 +299,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             // A table of another kind follows.
             self.finish_cycle();
             self.plan = None;
+            self.quick = None;
             self.units = None;
             self.source.back();
         } else if notes < MOST_NOTES {

@@ -10,11 +10,12 @@ pub(super) struct Number {
     pub decimals: u8,
 }
 
-/// Powers of ten that a double holds exactly.
-const EXACT: [f64; 23] = [
-    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
-    1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
-];
+/// Any number of so many digits is exact in a double.
+const MOST_DIGITS: usize = 15;
+
+/// Powers of ten, exact in a double as well.
+const EXACT: [f64; MOST_DIGITS + 1] =
+    [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
 
 /// Reads a cell as a number with this decimal mark.
 ///
@@ -29,36 +30,65 @@ pub(super) fn parse(cell: &[u8], mark: u8) -> Option<Number> {
         [0xE2, 0x88, 0x92, rest @ ..] => (true, rest),
         rest => (false, rest),
     };
-    let (mut whole, mut places, mut seen, mut behind_mark) = (0_u64, 0_u8, 0_u8, false);
-    let mut at = 0;
-    while let Some(&b) = digits.get(at) {
-        if b.is_ascii_digit() {
-            if seen >= 15 {
-                return long_way(digits, mark, negative);
-            }
-            whole = whole * 10 + u64::from(b - b'0');
-            seen += u8::from(whole > 0);
-            places += u8::from(behind_mark);
-            if places > 22 {
-                return long_way(digits, mark, negative);
-            }
-        } else if b == mark && !behind_mark {
-            behind_mark = true;
-        } else {
-            break;
-        }
-        at += 1;
-    }
-    let any = at > usize::from(behind_mark);
+    let Some(Digits { whole, places, length: at, any }) = digits_of(digits, mark) else {
+        return long_way(digits, mark, negative);
+    };
     if at < digits.len() && (!any || !is_suffix(&digits[at..])) {
         return long_way(digits, mark, negative);
     }
     if !any {
         return None;
     }
-    // Both are exact in a double, so the quotient is the nearest one, as the library rounds.
+    Some(exact(whole, places, negative))
+}
+
+/// The plain number at the front of `rest`, and its length: a sign, digits, a mark, digits. What
+/// follows it is for the caller to look at. Anything else is left to [`parse`].
+pub(super) fn plain(rest: &[u8], mark: u8) -> Option<(Number, usize)> {
+    let signed = usize::from(matches!(rest.first(), Some(b'-' | b'+')));
+    let Digits { whole, places, length, any } = digits_of(&rest[signed..], mark)?;
+    any.then(|| (exact(whole, places, rest[0] == b'-'), signed + length))
+}
+
+/// Digits in front and behind the mark.
+struct Digits {
+    whole: u64,
+    places: u8,
+    /// Bytes, with the mark.
+    length: usize,
+    /// Is there a digit at all?
+    any: bool,
+}
+
+/// Nothing when there are more digits than a double is sure to hold.
+fn digits_of(rest: &[u8], mark: u8) -> Option<Digits> {
+    let mut whole = 0_u64;
+    let mut at = 0;
+    while let Some(digit) = rest.get(at).map(|b| b.wrapping_sub(b'0')).filter(|d| *d < 10) {
+        whole = whole.wrapping_mul(10).wrapping_add(u64::from(digit));
+        at += 1;
+    }
+    let front = at;
+    let marked = rest.get(at) == Some(&mark);
+    at += usize::from(marked);
+    while let Some(digit) = rest.get(at).map(|b| b.wrapping_sub(b'0')).filter(|d| *d < 10) {
+        whole = whole.wrapping_mul(10).wrapping_add(u64::from(digit));
+        at += 1;
+    }
+    let count = at - usize::from(marked);
+    let places = count - front;
+    (count <= MOST_DIGITS).then_some(Digits {
+        whole,
+        places: places as u8,
+        length: at,
+        any: count > 0,
+    })
+}
+
+/// Both numbers are exact in a double, so the quotient is the nearest one, as the library rounds.
+fn exact(whole: u64, places: u8, negative: bool) -> Number {
     let value = whole as f64 / EXACT[usize::from(places)];
-    Some(Number { value: if negative { -value } else { value }, decimals: places })
+    Number { value: if negative { -value } else { value }, decimals: places }
 }
 
 /// Thousands, exponents and very long numbers, by way of the library.

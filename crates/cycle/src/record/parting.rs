@@ -119,16 +119,12 @@ impl Raw {
 
     /// Takes a row. Gives the cycle before it once a gap turns out to have parted two.
     pub fn push(&mut self, reading: Reading, line: u32) -> Option<Self> {
-        let has_pressure = reading.pressure.is_some();
-        if let Some(last) = self.last() {
-            let step = reading.at.micros - last.at.micros;
-            let apart = step >= PARTING_GAP || step <= -PARTING_GAP;
-            let whole = self.swing.has_swung(has_pressure);
-            if apart && whole && self.swing.is_back(&last) && self.swing.is_back(&reading) {
-                self.later_swing = Some((self.len(), Swing::default()));
+        match self.at.last() {
+            Some(before) if (reading.at.micros - before).abs() >= PARTING_GAP => {
+                self.look_at_gap(&reading);
             }
-        } else {
-            self.zone = reading.at.zone;
+            Some(_) => {}
+            None => self.zone = reading.at.zone,
         }
         self.at.push(reading.at.micros);
         self.temperature.push(reading.temperature.value);
@@ -142,7 +138,16 @@ impl Raw {
         let (from, later) = self.later_swing.as_mut()?;
         later.take(&reading);
         // Only a second cycle makes the gap one between cycles; else it lies in the cooling.
-        later.has_swung(has_pressure).then_some(*from).map(|from| self.split(from))
+        later.has_swung(reading.pressure.is_some()).then_some(*from).map(|from| self.split(from))
+    }
+
+    /// Does the long step to this row part two cycles, both ends of it in the open chamber?
+    fn look_at_gap(&mut self, reading: &Reading) {
+        let whole = self.swing.has_swung(reading.pressure.is_some());
+        let back = |row: &Reading| self.swing.is_back(row);
+        if whole && self.last().is_some_and(|last| back(&last)) && back(reading) {
+            self.later_swing = Some((self.len(), Swing::default()));
+        }
     }
 
     /// Gives the rows before `from` and keeps the others.

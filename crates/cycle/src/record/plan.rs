@@ -99,34 +99,48 @@ impl TimePlan {
         line: &[u8],
     ) -> Option<Stamp> {
         let raw = cells.get(line, self.column)?;
-        let plain = |micros: i64| Stamp { micros, zone: 0 };
-        match self.form {
-            TimeForm::Dated(order) => match self.clock {
-                None if order == Order::Ymd => match iso(raw) {
-                    Some(stamp) => Some(stamp),
-                    None => Scan::read(raw)?.dated(order),
-                },
-                None => Scan::read(raw)?.dated(order),
-                Some(clock) => {
-                    let day = Scan::read(raw)?.day(order)?;
-                    let half = self.half_day.and_then(&cell);
-                    let time = clock_cell(cells.get(line, clock)?, half)?;
-                    Some(Stamp { micros: day + time.micros, zone: time.zone })
-                }
-            },
-            TimeForm::Clock => clock_cell(raw, self.half_day.and_then(&cell)),
-            TimeForm::Elapsed => Scan::read(raw)?.elapsed().map(plain),
-            TimeForm::Number(unit) | TimeForm::Epoch(unit) => {
-                micros(number::parse(raw, mark)?.value * unit).map(plain)
+        match (self.form, self.clock) {
+            (TimeForm::Dated(order), Some(clock)) => {
+                let day = Scan::read(raw)?.day(order)?;
+                let half = self.half_day.and_then(&cell);
+                let time = clock_cell(cells.get(line, clock)?, half)?;
+                Some(Stamp { micros: day + time.micros, zone: time.zone })
             }
-            TimeForm::Serial => {
-                // Day 0 of the spreadsheets is 1899-12-30, 25 569 days before 1970.
-                let day = number::parse(raw, mark)?.value - 25_569.0;
-                // Ten decimals of a day are 9 µs: the nearest millisecond is what was meant.
-                let millis = (day * DAY as f64 / 1_000.0).round();
-                micros(millis * 1_000.0).map(plain)
+            (TimeForm::Clock, _) => clock_cell(raw, self.half_day.and_then(&cell)),
+            _ => self.read_alone(mark, raw),
+        }
+    }
+
+    /// The time in a cell that needs no other.
+    pub fn read_alone(&self, mark: u8, cell: &[u8]) -> Option<Stamp> {
+        match self.form {
+            TimeForm::Dated(order) => match iso(cell) {
+                Some(stamp) if order == Order::Ymd => Some(stamp),
+                _ => Scan::read(cell)?.dated(order),
+            },
+            TimeForm::Clock => clock_cell(cell, None),
+            TimeForm::Elapsed => {
+                Scan::read(cell)?.elapsed().map(|micros| Stamp { micros, zone: 0 })
+            }
+            TimeForm::Number(_) | TimeForm::Epoch(_) | TimeForm::Serial => {
+                self.of_number(number::parse(cell, mark)?.value)
             }
         }
+    }
+
+    /// The time that a number stands for; nothing where times are not written as numbers.
+    pub fn of_number(&self, value: f64) -> Option<Stamp> {
+        let micros = match self.form {
+            TimeForm::Number(unit) | TimeForm::Epoch(unit) => value * unit,
+            TimeForm::Serial => {
+                // Day 0 of the spreadsheets is 1899-12-30, 25 569 days before 1970.
+                let day = value - 25_569.0;
+                // Ten decimals of a day are 9 µs: the nearest millisecond is what was meant.
+                (day * DAY as f64 / 1_000.0).round() * 1_000.0
+            }
+            TimeForm::Dated(_) | TimeForm::Clock | TimeForm::Elapsed => return None,
+        };
+        whole_micros(micros).map(|micros| Stamp { micros, zone: 0 })
     }
 
     /// The word of the contract.
@@ -154,7 +168,7 @@ fn clock_cell(cell: &[u8], half_day: Option<Vec<u8>>) -> Option<Stamp> {
 }
 
 /// Whole microseconds, unless the number is beyond any clock.
-fn micros(value: f64) -> Option<i64> {
+fn whole_micros(value: f64) -> Option<i64> {
     (value.abs() < 1e16).then(|| value.round() as i64)
 }
 

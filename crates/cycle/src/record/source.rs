@@ -135,6 +135,17 @@ impl<R: Read> Source<R> {
         self.line = self.line.saturating_sub(1);
     }
 
+    /// Unread bytes, as far as they have been read in, and how many lines were given before them.
+    pub fn rest(&self) -> (&[u8], u32) {
+        (&self.buffer[self.at..], self.line)
+    }
+
+    /// Goes past so many bytes of [`Self::rest`], which are so many whole lines.
+    pub fn skip(&mut self, bytes: usize, lines: u32) {
+        self.at += bytes;
+        self.line = self.line.saturating_add(lines);
+    }
+
     /// Drops the rest of an over-long line, so that it costs no memory however long it is.
     fn skip_to_line_end(&mut self) -> Result<(usize, bool), Unreadable> {
         let kept = self.at + LONGEST_LINE;
