@@ -168,6 +168,9 @@ pub struct Figures {
     /// The longest interval without samples in which the hold may have gone on or begun, from and
     /// to, seconds; `None` where no such interval is too long.
     pub gap_at_heat_s: Option<(f64, f64)>,
+    /// The same before the hold, once the pressure has left that of the air: what it hides of the
+    /// air removal is not known.
+    pub gap_before_hold_s: Option<(f64, f64)>,
     /// Lowest and highest temperature of the whole record, °C; `None` without samples.
     pub range_c: Option<(f64, f64)>,
     /// Every number of the record is a number and times ascend; where not, nothing may be
@@ -219,6 +222,7 @@ fn nothing(record: &CycleRecord) -> Figures {
         air_removal: AirRemoval::NotSeen,
         ends_early: record.integrity.truncated.then_some(EndsEarly::BeforeHold),
         gap_at_heat_s: None,
+        gap_before_hold_s: None,
         range_c: None,
         sound: false,
         step_s: 0.0,
@@ -289,6 +293,7 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
         gap_at_heat_s: set_c
             .or(view.rules.floors.last().map(|floor| floor.0))
             .and_then(|set_c| hold::gap_at_heat(view, set_c, needed_s.unwrap_or(0.0))),
+        gap_before_hold_s: hold.and_then(|hold| hold::gap_before(view, hold)),
         ..common(view, ask, range)
     };
     let shape = Shape::of(view, hold, set_c);

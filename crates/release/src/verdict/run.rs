@@ -181,6 +181,14 @@ fn nothing_hidden(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
         );
         return Some(Answer::Open(reason(Code::Truncated, text)));
     }
+    if let Some((from, to)) = figures.gap_before_hold_s {
+        let text = format!(
+            "{:.0} s without a sample, or with a jump of the clock, before the hold: whether air removal went well is not shown",
+            to - from
+        );
+        let at_s = Some((from, to));
+        return Some(Answer::Open(Finding { at_s, ..reason(Code::RowsMissing, text) }));
+    }
     let limit = asked.limits.get(Name::VacuumLeak);
     let leak = figures.vacuum_leak_kpa_per_min.unwrap_or(0.0);
     if leak >= limit {

@@ -14,3 +14,4 @@ mod properties;
 mod readings;
 mod recall;
 mod records;
+mod spoilt;

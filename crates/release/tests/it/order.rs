@@ -233,8 +233,20 @@ fn a_clock_jump_in_the_hold_may_hide_a_gap() {
         let mut record = plain();
         record.integrity.clock_jumps = vec![(0.5 * (from + to), jump)];
         check(&record, outcome, code);
-        // Outside the hold it does no harm.
-        record.integrity.clock_jumps = vec![(from - 200.0, jump), (to + 200.0, jump)];
+        // Behind the hold it does no harm.
+        record.integrity.clock_jumps = vec![(to + 200.0, jump)];
         check(&record, Lethal, Code::HoldMet);
     }
+}
+
+/// A leak shows in the vacuums before the hold; rows left out there must not hide it.
+#[test]
+fn a_gap_in_the_air_removal_is_open() {
+    let gap = |from: f64, until: f64| keep(plain(), move |t, _| t < from || t > until);
+    check(&gap(40.0, 101.0), CannotTell, Code::RowsMissing);
+    check(&gap(10.0, 300.0), CannotTell, Code::RowsMissing);
+    check(&gap(40.0, 95.0), Lethal, Code::HoldMet);
+    let mut jump = plain();
+    jump.integrity.clock_jumps = vec![(60.0, 3_601.0)];
+    check(&jump, CannotTell, Code::RowsMissing);
 }
