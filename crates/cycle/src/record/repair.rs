@@ -3,8 +3,9 @@
 //! In file order a step of −30 s or less, or of +1800 s or more, is a jump of the clock (a change
 //! to winter time, or midnight where no day is written) and becomes one usual step. Then the rows
 //! are sorted, rows at equal times keeping their order, and of rows at the same time the first
-//! stays.
+//! stays. Rows that were copied into the file a second time are left out before.
 
+use super::repeats::{self, Rows};
 use super::stamp::SECOND;
 
 /// A step this far back is a jump of the clock.
@@ -12,6 +13,11 @@ const JUMP_BACK: i64 = -30 * SECOND;
 
 /// A step this far ahead is one too.
 const JUMP_AHEAD: i64 = 1_800 * SECOND;
+
+/// Is a step of so many microseconds a jump of the clock?
+pub(super) const fn is_jump(step: i64) -> bool {
+    step <= JUMP_BACK || step >= JUMP_AHEAD
+}
 
 /// Steps on both sides by which a gap is judged, so that a record that is written less often while
 /// nothing happens has no gaps there.
@@ -26,7 +32,7 @@ pub(super) struct Repaired {
     pub order: Option<Vec<u32>>,
     /// Position of each row behind a jump, and the jump in microseconds.
     pub jumps: Vec<(usize, i64)>,
-    /// Rows left out because an earlier one has the same time.
+    /// Rows left out because another one has the same time, or because they are copies.
     pub doubled: Vec<usize>,
     /// Rows that stood behind a later one.
     pub swapped: Vec<usize>,
@@ -41,27 +47,39 @@ pub(super) struct Repaired {
 }
 
 impl Repaired {
-    /// Repairs rows at these microseconds.
-    pub fn of(at: &[i64]) -> Self {
-        let usual = usual_step(at);
+    /// Repairs these rows.
+    pub fn of(rows: Rows<'_>) -> Self {
+        let at = rows.at;
+        let copies = repeats::copies(rows);
+        let is_copy = |i: usize| copies.get(i).is_some_and(|copy| *copy);
+        let usual = if copies.is_empty() {
+            usual_step(at)
+        } else {
+            let kept = at.iter().enumerate().filter(|(i, _)| !is_copy(*i));
+            usual_step(&kept.map(|(_, at)| *at).collect::<Vec<_>>())
+        };
         let mut repaired = Self { usual, ..Self::default() };
         let (mut shift, mut latest, mut sorted) = (0, i64::MIN, true);
+        let mut before = None;
         let mut fixed = Vec::with_capacity(at.len());
         for (i, &now) in at.iter().enumerate() {
-            if let Some(&before) = i.checked_sub(1).map(|j| &at[j]) {
-                let step = now - before;
-                if step <= JUMP_BACK || step >= JUMP_AHEAD {
-                    shift += usual - step;
-                    repaired.jumps.push((i, step));
-                }
+            if is_copy(i) {
+                sorted = false;
+                fixed.push(now + shift);
+                continue;
             }
+            if let Some(step) = before.map(|before| now - before).filter(|&step| is_jump(step)) {
+                shift += usual - step;
+                repaired.jumps.push((i, step));
+            }
+            before = Some(now);
             let time = now + shift;
             sorted &= time > latest;
             latest = latest.max(time);
             fixed.push(time);
         }
         if !sorted {
-            repaired.sort(&fixed);
+            repaired.sort(&fixed, &is_copy);
         }
         let start = match &repaired.order {
             Some(order) => order.first().map_or(0, |first| fixed[*first as usize]),
@@ -75,11 +93,12 @@ impl Repaired {
         repaired
     }
 
-    fn sort(&mut self, fixed: &[i64]) {
-        let mut order: Vec<u32> = (0..fixed.len() as u32).collect();
+    fn sort(&mut self, fixed: &[i64], is_copy: &impl Fn(usize) -> bool) {
+        let mut doubled: Vec<bool> = (0..fixed.len()).map(is_copy).collect();
+        let kept = |i: &u32| !doubled[*i as usize];
+        let mut order: Vec<u32> = (0..fixed.len() as u32).filter(kept).collect();
         order.sort_by_key(|i| fixed[*i as usize]);
         let mut last = None;
-        let mut doubled = vec![false; fixed.len()];
         order.retain(|&i| {
             let time = fixed[i as usize];
             let fresh = last != Some(time);
@@ -91,6 +110,9 @@ impl Repaired {
         for (i, &time) in fixed.iter().enumerate() {
             if doubled[i] {
                 self.doubled.push(i);
+            }
+            if is_copy(i) {
+                continue;
             }
             if time < latest {
                 self.swapped.push(i);
@@ -150,7 +172,13 @@ mod tests {
     use proptest::prelude::*;
 
     fn of(seconds: &[i64]) -> Repaired {
-        Repaired::of(&seconds.iter().map(|s| s * SECOND).collect::<Vec<_>>())
+        of_micros(&seconds.iter().map(|s| s * SECOND).collect::<Vec<_>>())
+    }
+
+    /// Rows with a temperature each of its own: none is a copy.
+    fn of_micros(at: &[i64]) -> Repaired {
+        let celsius: Vec<f64> = (0..at.len() as u32).map(f64::from).collect();
+        Repaired::of(Rows { at, celsius: &celsius, kpa: &[] })
     }
 
     #[test]
@@ -181,6 +209,16 @@ mod tests {
         assert_eq!((repaired.dropped, repaired.gaps.len()), (2, 1));
         let slow_then_fast = of(&[0, 10, 20, 30, 40, 50, 51, 52, 53, 54, 55, 56, 57, 58, 59, 60]);
         assert_eq!(slow_then_fast.dropped, 0);
+    }
+
+    #[test]
+    fn a_block_pasted_twice_counts_once() {
+        let at = [0, 20, 40, 60, 80, 20, 40, 60, 80, 100].map(|s| s * SECOND);
+        let celsius = [0, 1, 2, 3, 4, 1, 2, 3, 4, 5].map(f64::from);
+        let repaired = Repaired::of(Rows { at: &at, celsius: &celsius, kpa: &[] });
+        assert_eq!(repaired.order, Some(vec![0, 1, 2, 3, 4, 9]));
+        assert_eq!((repaired.doubled, repaired.jumps), (vec![5, 6, 7, 8], vec![]));
+        assert!(repaired.swapped.is_empty() && repaired.gaps.is_empty());
     }
 
     proptest! {

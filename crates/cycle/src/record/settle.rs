@@ -10,6 +10,7 @@ use super::notes::Asked;
 use super::parting::Raw;
 use super::plan::{Plan, TimeForm};
 use super::repair::Repaired;
+use super::repeats::Rows;
 use super::stamp::{DAY, SECOND};
 use super::units::Reference;
 use super::{CycleRecord, Integrity, Known, KnownFrom, Layout, Samples, Stated};
@@ -31,7 +32,8 @@ pub(super) fn settle(raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) {
     let units = decide(&raw, around);
     let mut findings = units.findings.clone();
     let converted = convert(&raw, &units);
-    let repaired = Repaired::of(&converted.at);
+    let repaired =
+        Repaired::of(Rows { at: &converted.at, celsius: &converted.celsius, kpa: &converted.kpa });
     let mut samples = arrange(&converted, &repaired);
     let altitude = around.known.altitude_m.or(around.asked.altitude_m);
     let air = match units.pressure {
