@@ -1,6 +1,7 @@
 //! What every fact keeps to, checked before it is written and again after it was read.
 
 use crate::fact::{Body, Judged};
+use measure::bounds::ALTITUDE;
 
 /// Most pouches, reasons or limits in one fact. A tray holds a dozen pouches; a recall of a year
 /// that sets everything aside in one act stays below this.
@@ -22,6 +23,9 @@ pub(crate) fn body(body: &Body) -> Result<(), String> {
         Body::Packed { pouches } => items("pouches", pouches.len()),
         Body::RecordTaken { cycles, .. } if *cycles > MOST_CYCLES => {
             Err(format!("a record with {cycles} cycles; at most {MOST_CYCLES} are taken"))
+        }
+        Body::MachineReads { altitude_m: Some(metres), .. } => {
+            ALTITUDE.check(*metres as f64).map(drop).map_err(|error| error.to_string())
         }
         Body::Judged(verdict) => judged(verdict),
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {

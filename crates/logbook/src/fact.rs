@@ -197,7 +197,26 @@ pub struct Reason {
     pub lines: Option<(u32, u32)>,
 }
 
-/// The figures that a verdict stands on, so that a page can show them without judging again.
+/// The words that a person answers with where a record leaves its units open.
+pub use cycle::record::{PressureUnit, Reference, TemperatureUnit};
+
+/// How the records of one machine read, as a person said. `None`: as the file says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Reads {
+    /// Height of the place above the sea, metres.
+    pub altitude_m: Option<i64>,
+    /// Unit of its temperatures.
+    pub temperature_unit: Option<TemperatureUnit>,
+    /// Unit of its pressures.
+    pub pressure_unit: Option<PressureUnit>,
+    /// What its pressures are counted from.
+    pub pressure_reference: Option<Reference>,
+    /// `03/04` is the third of April.
+    pub day_first: Option<bool>,
+}
+
+/// The figures that a verdict stands on, so that a page can show them without judging again, and
+/// those that the watch over drift compares from run to run.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct KeyFigures {
     /// Set temperature, thousandths of °C.
@@ -218,6 +237,21 @@ pub struct KeyFigures {
     pub drying_ms: Option<i64>,
     /// First sample to last, ms.
     pub total_ms: Option<i64>,
+    /// From the first sample to the first vacuum, ms.
+    pub preheat_ms: Option<i64>,
+    /// From the last pulse to the set temperature, ms.
+    pub heat_up_ms: Option<i64>,
+    /// Length of the first vacuum pulse, ms.
+    pub first_pulse_ms: Option<i64>,
+    /// Deepest pressure of the third vacuum pulse, or of the last where there are fewer, Pa
+    /// absolute.
+    pub pulse_depth_pa: Option<i64>,
+    /// Letting off the steam, ms.
+    pub exhaust_ms: Option<i64>,
+    /// Deepest pressure while drying, Pa absolute.
+    pub dry_vacuum_pa: Option<i64>,
+    /// Letting in air at the end, ms.
+    pub air_in_ms: Option<i64>,
 }
 
 /// Did the drying part run as set?
@@ -300,6 +334,21 @@ pub enum Body {
         machine: MachineId,
         /// Machine time less true time, ms.
         ahead_ms: i64,
+    },
+    /// How its records read, where they leave it open: all that is said of it from now on.
+    MachineReads {
+        /// The machine.
+        machine: MachineId,
+        /// Height of the place above the sea, metres.
+        altitude_m: Option<i64>,
+        /// Unit of its temperatures.
+        temperature_unit: Option<TemperatureUnit>,
+        /// Unit of its pressures.
+        pressure_unit: Option<PressureUnit>,
+        /// What its pressures are counted from.
+        pressure_reference: Option<Reference>,
+        /// `03/04` is the third of April.
+        day_first: Option<bool>,
     },
     /// Out of use.
     MachineOut {

@@ -66,6 +66,7 @@ pub(crate) fn apply(sql: Sql<'_>, salon: SalonId, fact: &Fact) -> Result<(), Boo
         Body::PersonLeft { person } => fold.person_left(*person),
         Body::MachineAdded { .. }
         | Body::MachineClockSet { .. }
+        | Body::MachineReads { .. }
         | Body::MachineOut { .. }
         | Body::MachineBack { .. } => fold.machine(&fact.body),
         Body::SetsOwned { kind, count } => fold.sets_owned(kind, *count),

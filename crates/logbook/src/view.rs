@@ -3,6 +3,7 @@
 //! All answers of one [`View`] belong to one moment. Lists are oldest first unless they say
 //! otherwise.
 
+mod drift;
 mod log;
 mod recall;
 mod records;
@@ -10,12 +11,13 @@ mod runs;
 mod salon;
 mod sets;
 
+pub use drift::JudgedRun;
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
 
 use crate::store::Sql;
 
-use crate::fact::{AirRemoval, BookKind, DrawerRef, Judged, StopReason, Way};
+use crate::fact::{AirRemoval, BookKind, DrawerRef, Judged, Reads, StopReason, Way};
 use load::{Contents, SetKind, SetState, ShelfCode};
 use measure::{ActId, Instant, MachineId, PersonId, PouchId, RecordHash, RunId, SalonId, VisitId};
 use release::verdict::Outcome;
@@ -59,6 +61,10 @@ pub struct Machine {
     pub most_pouches: Option<u32>,
     /// Machine time less true time, ms.
     pub ahead_ms: i64,
+    /// How its records read, as a person said.
+    pub reads: Reads,
+    /// The place of the fact that first said so.
+    pub reads_since: Option<u64>,
     /// Since when it is out of use.
     pub out_since: Option<Instant>,
     /// The run that is in it now.

@@ -497,6 +497,102 @@ machine-clock-ahead = Minutos que su reloj va adelantado (menos: atrasado)
 # draft
 machine-clock-asks = Reloj comparado: toque su firma
 # draft
+reads-title = Cómo se leen sus registros: { $what }
+# draft
+reads-how = Lo que diga aquí va antes que el archivo. Diga solo lo que leyó en la pantalla o en su manual.
+# draft
+reads-temperature = Sus temperaturas están en
+# draft
+reads-pressure = Sus presiones están en
+# draft
+reads-reference = Con la puerta abierta, su presión muestra
+# draft
+reads-gauge = cerca de 0 (manométrica)
+# draft
+reads-absolute = el aire: cerca de 100 kPa, 1 bar, 14.7 psi; menos en la altura (absoluta)
+# draft
+reads-gauge-short = manométrica
+# draft
+reads-absolute-short = absoluta
+# draft
+reads-dates = Sus fechas empiezan con
+# draft
+reads-day-first = el día primero
+# draft
+reads-month-first = el mes primero
+# draft
+reads-altitude = Altura del salón sobre el mar, en metros
+# draft
+reads-as-file = como dice el archivo
+# draft
+reads-asks = Lo sé: toque su firma
+# draft
+ask-title = Una pregunta
+# draft
+ask-units = ¿En qué unidades escribe esta máquina sus temperaturas y presiones, y cómo sus fechas?
+# draft
+ask-gauge = El archivo dice que sus presiones cuentan desde cero, y parecen contar desde el aire de fuera: ¿qué muestra esta máquina con la puerta abierta?
+# draft
+ask-set = ¿Qué temperatura se ajustó? Solo la pantalla o el papel lo dicen; sin eso, otra tanda.
+# draft
+ask-which = ¿Qué máquina escribió este archivo?
+# draft
+ask-kept = La respuesta se guarda para esa máquina, y sus registros que no podían decir se juzgan otra vez. ¿No está seguro? Déjelo: mientras tanto no se libera nada.
+# draft
+drift-title = Cambia de tanda en tanda
+# draft
+drift-line = { $figure }: { $change } desde cerca de { $since }.
+# draft
+drift-very-sure = Muy seguro.
+# draft
+drift-sure = Seguro.
+# draft
+drift-just-past = Apenas pasa la marca.
+# draft
+drift-part-heater = Apunta al calentador: sarro, una conexión floja, una resistencia débil.
+# draft
+drift-part-seal = Apunta a la junta de la puerta: suciedad, cortes, desgaste.
+# draft
+drift-part-pump = Apunta a la bomba de vacío.
+# draft
+drift-part-filter = Apunta al filtro de aire: tapado o mojado.
+# draft
+drift-part-filter-fast = Apunta al filtro de aire: ¿nuevo, roto o sin poner? Sin él entra aire sin filtrar.
+# draft
+drift-part-drain = Apunta al desagüe: colador, válvula de escape, manguera.
+# draft
+drift-part-unclear = Qué pieza es, estas cifras no lo dicen.
+# draft
+drift-share = (Esta pieza: { $share } de 100. Práctica común, sin fuente.)
+# draft
+drift-proven = Visto en esta tanda
+# draft
+drift-ask = Dice qué cambió, no qué está roto: pregunte al técnico. Ningún registro se juzga por esto. Apagada, fría y sin presión antes de tocar una pieza; su manual va primero.
+# draft
+drift-heat-up = Tiempo de calentar
+# draft
+drift-air-in = Tiempo de dejar entrar aire
+# draft
+drift-first-pulse = Tiempo del primer vacío
+# draft
+drift-pulse-depth = Profundidad del vacío antes del vapor
+# draft
+drift-dry-depth = Vacío al secar
+# draft
+drift-leak = Fuga al mantener el vacío
+# draft
+drift-exhaust = Tiempo de soltar el vapor
+# draft
+drift-total = Duración de la tanda fuera de sus partes conocidas
+# draft
+drift-plateau-low = Mínima a temperatura
+# draft
+drift-plateau-high = Máxima a temperatura
+# draft
+drift-plateau-length = Tiempo a temperatura
+# draft
+drift-saturation = Distancia de lo que promete la presión
+# draft
 take-title = Recibir un registro
 # draft
 take-file = Archivo de la máquina
@@ -1000,6 +1096,8 @@ line-left = { $sign } ya no trabaja aquí.
 line-machine = Está { $machine }: saca el aire { $air }.
 # draft
 line-clock = El reloj de { $machine } va { $ahead } adelantado.
+# draft
+line-reads = Cómo se leen los registros de { $machine }: { $what }.
 # draft
 line-out = { $machine } fuera de uso.
 # draft

@@ -472,6 +472,102 @@ machine-clock-ahead = Đồng hồ của máy nhanh mấy phút (dấu trừ: ch
 # draft
 machine-clock-asks = Đã so đồng hồ: chạm chữ ký
 # draft
+reads-title = Cách đọc bản ghi của máy: { $what }
+# draft
+reads-how = Điều bạn chọn ở đây được dùng trước tập tin. Chỉ chọn điều chính bạn đọc trên màn hình hoặc trong sách của máy.
+# draft
+reads-temperature = Nhiệt độ của máy tính bằng
+# draft
+reads-pressure = Áp suất của máy tính bằng
+# draft
+reads-reference = Khi cửa mở, áp suất của máy chỉ
+# draft
+reads-gauge = khoảng 0 (áp suất đồng hồ)
+# draft
+reads-absolute = áp suất khí trời: khoảng 100 kPa, 1 bar, 14.7 psi; ở vùng cao thì ít hơn (tuyệt đối)
+# draft
+reads-gauge-short = áp suất đồng hồ
+# draft
+reads-absolute-short = áp suất tuyệt đối
+# draft
+reads-dates = Ngày tháng của máy ghi trước là
+# draft
+reads-day-first = ngày trước
+# draft
+reads-month-first = tháng trước
+# draft
+reads-altitude = Tiệm cao hơn mặt biển bao nhiêu mét
+# draft
+reads-as-file = theo tập tin
+# draft
+reads-asks = Tôi biết điều này: chạm chữ ký
+# draft
+ask-title = Một câu hỏi
+# draft
+ask-units = Máy này ghi nhiệt độ và áp suất bằng đơn vị nào, và ghi ngày tháng thế nào?
+# draft
+ask-gauge = Tập tin nói áp suất tính từ số không, nhưng coi như tính từ khí trời: khi cửa mở, máy này chỉ bao nhiêu?
+# draft
+ask-set = Nhiệt độ nào đã được cài? Chỉ màn hình hoặc giấy in của máy cho biết; không có thì chạy lại.
+# draft
+ask-which = Máy nào ghi tập tin này?
+# draft
+ask-kept = Câu trả lời được giữ cho máy đó, và những bản ghi chưa rõ của máy được xét lại. Không chắc thì để yên: trong lúc đó không cho dùng gì hết.
+# draft
+drift-title = Thay đổi dần qua các mẻ
+# draft
+drift-line = { $figure }: { $change } từ khoảng { $since }.
+# draft
+drift-very-sure = Rất chắc.
+# draft
+drift-sure = Chắc.
+# draft
+drift-just-past = Vừa qua mức.
+# draft
+drift-part-heater = Có thể do bộ đốt nóng: đóng cặn, dây lỏng, điện trở yếu.
+# draft
+drift-part-seal = Có thể do ron cửa: dơ, rách, mòn.
+# draft
+drift-part-pump = Có thể do bơm hút chân không.
+# draft
+drift-part-filter = Có thể do lọc khí: nghẹt hoặc ướt.
+# draft
+drift-part-filter-fast = Có thể do lọc khí: mới thay, rách, hay quên gắn? Thiếu lọc thì khí không lọc đi vào.
+# draft
+drift-part-drain = Có thể do đường xả: lưới lọc, van xả, ống.
+# draft
+drift-part-unclear = Bộ phận nào thì các số này không cho biết.
+# draft
+drift-share = (Bộ phận này: { $share } phần 100. Theo kinh nghiệm, không có nguồn.)
+# draft
+drift-proven = Thấy ở mẻ này
+# draft
+drift-ask = Đây là điều đã thay đổi, chưa phải chỗ hư: hỏi thợ máy. Không bản ghi nào bị xét theo điều này. Tắt máy, để nguội, hết áp suất rồi mới đụng vào; sách của máy là trước hết.
+# draft
+drift-heat-up = Thời gian lên nhiệt
+# draft
+drift-air-in = Thời gian cho khí vào
+# draft
+drift-first-pulse = Thời gian hút lần đầu
+# draft
+drift-pulse-depth = Độ sâu chân không trước khi vào hơi
+# draft
+drift-dry-depth = Chân không lúc sấy
+# draft
+drift-leak = Xì lúc giữ chân không
+# draft
+drift-exhaust = Thời gian xả hơi
+# draft
+drift-total = Thời gian của mẻ ngoài các phần đã biết
+# draft
+drift-plateau-low = Thấp nhất lúc đủ nhiệt
+# draft
+drift-plateau-high = Cao nhất lúc đủ nhiệt
+# draft
+drift-plateau-length = Thời gian đủ nhiệt
+# draft
+drift-saturation = Lệch so với áp suất
+# draft
 take-title = Nhận bản ghi
 # draft
 take-file = Tập tin từ máy
@@ -938,6 +1034,8 @@ line-left = { $sign } không còn làm ở đây.
 line-machine = Có { $machine }: đuổi khí { $air }.
 # draft
 line-clock = Đồng hồ của { $machine } nhanh { $ahead }.
+# draft
+line-reads = Cách đọc bản ghi của { $machine }: { $what }.
 # draft
 line-out = { $machine } ngưng dùng.
 # draft

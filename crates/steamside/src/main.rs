@@ -7,6 +7,7 @@ mod chance;
 mod clock;
 mod commands;
 mod demo;
+mod drifting;
 mod intake;
 mod pages;
 mod web;

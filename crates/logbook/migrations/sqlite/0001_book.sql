@@ -80,6 +80,12 @@ CREATE TABLE machine (
     writes_files INTEGER NOT NULL,
     most_pouches INTEGER,
     ahead_ms INTEGER NOT NULL,
+    altitude_m INTEGER,
+    temperature_unit TEXT,
+    pressure_unit TEXT,
+    pressure_reference TEXT,
+    day_first INTEGER,
+    reads_seq INTEGER,
     out_since_ms INTEGER,
     running BLOB
 ) STRICT, WITHOUT ROWID;

@@ -70,6 +70,7 @@ impl Fold<'_> {
                 "UPDATE machine SET ahead_ms = $1 WHERE machine = $2",
                 &[Value::Int(*ahead_ms), Value::id(machine)],
             )?,
+            Body::MachineReads { .. } => self.machine_reads(body)?,
             // Out twice: out since the first time, so that a recall reaches no less.
             Body::MachineOut { machine } => self.sql.run(
                 "UPDATE machine SET out_since_ms = COALESCE(out_since_ms, $1) WHERE machine = $2",
@@ -84,7 +85,7 @@ impl Fold<'_> {
         self.expect_one(touched)
     }
 
-    /// Said again, the later description holds; clock, stop and run stay.
+    /// Said again, the later description holds; clock, answers, stop and run stay.
     fn machine_added(&self, body: &Body) -> Result<usize, BookError> {
         let Body::MachineAdded { machine, number, air_removal, writes_files, most_pouches } = body
         else {
@@ -102,6 +103,35 @@ impl Fold<'_> {
                 Value::Text(air_removal.word()),
                 Value::flag(*writes_files),
                 Value::maybe(*most_pouches),
+            ],
+        )
+    }
+
+    /// What was said last holds whole; since when anything was said stays.
+    fn machine_reads(&self, body: &Body) -> Result<usize, BookError> {
+        let Body::MachineReads {
+            machine,
+            altitude_m,
+            temperature_unit,
+            pressure_unit,
+            pressure_reference,
+            day_first,
+        } = body
+        else {
+            return Ok(0);
+        };
+        self.sql.run(
+            "UPDATE machine SET altitude_m = $1, temperature_unit = $2, pressure_unit = $3, \
+             pressure_reference = $4, day_first = $5, reads_seq = COALESCE(reads_seq, $6) \
+             WHERE machine = $7",
+            &[
+                Value::maybe(*altitude_m),
+                Value::maybe_text(temperature_unit.map(Word::word)),
+                Value::maybe_text(pressure_unit.map(Word::word)),
+                Value::maybe_text(pressure_reference.map(Word::word)),
+                Value::maybe(day_first.map(i64::from)),
+                self.here(),
+                Value::id(machine),
             ],
         )
     }

@@ -6,7 +6,7 @@ use crate::fact::{Body, DrawerRef, Fact, Way};
 use crate::facts;
 use crate::fold::known_word;
 use crate::store::{Row, Value};
-use measure::{Instant, RecordHash, RunId};
+use measure::{Instant, MachineId, RecordHash, RunId};
 
 /// How many records are offered at most where one may continue another.
 const MOST_SHORTER: i64 = 200;
@@ -70,6 +70,20 @@ impl View<'_> {
                  ORDER BY record.taken_seq DESC, record_cycle.cycle"
             ),
             &[Value::id(&run)],
+            cycle_row,
+        )
+    }
+
+    /// The cycles that runs of this machine have claimed, of records that no longer one has
+    /// replaced; without runs whose start was undone.
+    pub fn taken_of_machine(&self, machine: MachineId) -> Result<Vec<TakenCycle>, BookError> {
+        self.sql.all(
+            &format!(
+                "{CYCLE} JOIN run ON run.run = record_cycle.run WHERE run.machine = $1 \
+                 AND run.undone = 0 AND record.replaced_by IS NULL \
+                 ORDER BY record.taken_seq, record_cycle.cycle"
+            ),
+            &[Value::id(&machine)],
             cycle_row,
         )
     }

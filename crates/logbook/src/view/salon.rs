@@ -3,14 +3,16 @@
 use super::{KindCount, Machine, Person, Salon, View};
 use crate::drawer;
 use crate::error::BookError;
-use crate::fact::DrawerRef;
+use crate::fact::{DrawerRef, Reads};
 use crate::fold::known_word;
 use crate::store::{Row, Value, unreadable};
+use crate::wire::words::Word;
 use load::SetKind;
 use measure::{Instant, MachineId, PersonId};
 
 const MACHINE: &str = "SELECT machine, number, air_removal, writes_files, most_pouches, ahead_ms, \
-                       out_since_ms, running FROM machine";
+                       out_since_ms, running, altitude_m, temperature_unit, pressure_unit, \
+                       pressure_reference, day_first, reads_seq FROM machine";
 const PERSON: &str = "SELECT person, sign_entry, sign_commitment, left_ms FROM person";
 
 impl View<'_> {
@@ -121,7 +123,19 @@ fn machine_row(row: &Row<'_, '_>) -> Result<Machine, BookError> {
         ahead_ms: row.int(5)?,
         out_since: row.maybe_int(6)?.map(Instant::from_millis),
         running: row.maybe_id(7)?,
+        reads: Reads {
+            altitude_m: row.maybe_int(8)?,
+            temperature_unit: maybe_word(row, 9)?,
+            pressure_unit: maybe_word(row, 10)?,
+            pressure_reference: maybe_word(row, 11)?,
+            day_first: row.maybe_int(12)?.map(|flag| flag != 0),
+        },
+        reads_since: row.maybe_count(13)?,
     })
+}
+
+fn maybe_word<W: Word>(row: &Row<'_, '_>, at: usize) -> Result<Option<W>, BookError> {
+    row.maybe_text(at)?.map(|word| known_word(&word)).transpose()
 }
 
 pub(super) fn set_kind(word: &str) -> Result<SetKind, BookError> {

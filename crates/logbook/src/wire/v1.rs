@@ -52,6 +52,13 @@ pub(crate) struct FiguresV1 {
     pub(crate) f0_low_mmin: Option<i64>,
     pub(crate) drying_ms: Option<i64>,
     pub(crate) total_ms: Option<i64>,
+    pub(crate) preheat_ms: Option<i64>,
+    pub(crate) heat_up_ms: Option<i64>,
+    pub(crate) first_pulse_ms: Option<i64>,
+    pub(crate) pulse_depth_pa: Option<i64>,
+    pub(crate) exhaust_ms: Option<i64>,
+    pub(crate) dry_vacuum_pa: Option<i64>,
+    pub(crate) air_in_ms: Option<i64>,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -99,6 +106,14 @@ pub(crate) enum BodyV1 {
     MachineClockSet {
         machine: String,
         ahead_ms: i64,
+    },
+    MachineReads {
+        machine: String,
+        altitude_m: Option<i64>,
+        temperature_unit: Option<String>,
+        pressure_unit: Option<String>,
+        pressure_reference: Option<String>,
+        day_first: Option<bool>,
     },
     MachineOut {
         machine: String,
@@ -226,6 +241,9 @@ bodies! {
     PersonLeft { person }
     MachineAdded { machine, number, air_removal, writes_files, most_pouches }
     MachineClockSet { machine, ahead_ms }
+    MachineReads {
+        machine, altitude_m, temperature_unit, pressure_unit, pressure_reference, day_first
+    }
     MachineOut { machine }
     MachineBack { machine }
     SetsOwned { kind, count }

@@ -1,6 +1,9 @@
 //! Words from closed lists, as the book stores them.
 
-use crate::fact::{AirRemoval, BookKind, DryingRan, Known, LiftReason, StopReason, Way};
+use crate::fact::{
+    AirRemoval, BookKind, DryingRan, Known, LiftReason, PressureUnit, Reference, StopReason,
+    TemperatureUnit, Way,
+};
 use load::{Contents, SetState};
 use release::verdict::Outcome;
 
@@ -54,6 +57,26 @@ words! {
         Vacuum = "vacuum",
         Gravity = "gravity",
         NotKnown = "not known",
+    }
+    TemperatureUnit {
+        Celsius = "celsius",
+        Fahrenheit = "fahrenheit",
+        Kelvin = "kelvin",
+    }
+    PressureUnit {
+        Kpa = "kPa",
+        Bar = "bar",
+        Mbar = "mbar",
+        Pa = "Pa",
+        Psi = "psi",
+        Mpa = "MPa",
+        KgfCm2 = "kgf/cm2",
+        InHg = "inHg",
+        MmHg = "mmHg",
+    }
+    Reference {
+        Absolute = "absolute",
+        Gauge = "gauge",
     }
     Way {
         Page = "page",

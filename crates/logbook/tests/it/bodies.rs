@@ -4,7 +4,7 @@ use crate::common::{id, kind};
 use load::{Contents, ShelfCode};
 use logbook::fact::{
     AirRemoval, Basis, Body, BookKind, DrawerRef, DryingRan, Judged, KeyFigures, LiftReason,
-    PackedPouch, Reason, StopReason, Way,
+    PackedPouch, PressureUnit, Reason, Reference, StopReason, TemperatureUnit, Way,
 };
 use measure::{Id, Instant, RecordHash};
 use proptest::collection::vec;
@@ -85,9 +85,42 @@ fn machines() -> impl Strategy<Value = Body> {
         ),
         (any_id(), any::<i64>())
             .prop_map(|(machine, ahead_ms)| Body::MachineClockSet { machine, ahead_ms }),
+        reads(),
         any_id().prop_map(|machine| Body::MachineOut { machine }),
         any_id().prop_map(|machine| Body::MachineBack { machine }),
     ]
+}
+
+fn reads() -> impl Strategy<Value = Body> {
+    use PressureUnit as P;
+    let pressures = [P::Kpa, P::Bar, P::Mbar, P::Pa, P::Psi, P::Mpa, P::KgfCm2, P::InHg, P::MmHg];
+    (
+        any_id(),
+        option::of(-430_i64..=5_500),
+        option::of(select(TemperatureUnit::ALL.to_vec())),
+        option::of(select(pressures.to_vec())),
+        option::of(select(vec![Reference::Absolute, Reference::Gauge])),
+        option::of(any::<bool>()),
+    )
+        .prop_map(
+            |(
+                machine,
+                altitude_m,
+                temperature_unit,
+                pressure_unit,
+                pressure_reference,
+                day_first,
+            )| {
+                Body::MachineReads {
+                    machine,
+                    altitude_m,
+                    temperature_unit,
+                    pressure_unit,
+                    pressure_reference,
+                    day_first,
+                }
+            },
+        )
 }
 
 fn packed() -> impl Strategy<Value = PackedPouch> {
@@ -187,8 +220,10 @@ fn records() -> impl Strategy<Value = Body> {
 }
 
 fn figures() -> impl Strategy<Value = KeyFigures> {
-    [(); 9].map(|()| option::of(any::<i64>())).prop_map(
-        |[
+    let judged = [(); 9].map(|()| option::of(any::<i64>()));
+    let watched = [(); 7].map(|()| option::of(any::<i64>()));
+    (judged, watched).prop_map(|(judged, watched)| {
+        let [
             set_mc,
             needed_ms,
             held_ms,
@@ -198,20 +233,35 @@ fn figures() -> impl Strategy<Value = KeyFigures> {
             f0_low_mmin,
             drying_ms,
             total_ms,
-        ]| {
-            KeyFigures {
-                set_mc,
-                needed_ms,
-                held_ms,
-                lowest_mc,
-                highest_mc,
-                deviation_mk,
-                f0_low_mmin,
-                drying_ms,
-                total_ms,
-            }
-        },
-    )
+        ] = judged;
+        let [
+            preheat_ms,
+            heat_up_ms,
+            first_pulse_ms,
+            pulse_depth_pa,
+            exhaust_ms,
+            dry_vacuum_pa,
+            air_in_ms,
+        ] = watched;
+        KeyFigures {
+            set_mc,
+            needed_ms,
+            held_ms,
+            lowest_mc,
+            highest_mc,
+            deviation_mk,
+            f0_low_mmin,
+            drying_ms,
+            total_ms,
+            preheat_ms,
+            heat_up_ms,
+            first_pulse_ms,
+            pulse_depth_pa,
+            exhaust_ms,
+            dry_vacuum_pa,
+            air_in_ms,
+        }
+    })
 }
 
 fn judged() -> impl Strategy<Value = Judged> {

@@ -2,7 +2,7 @@
 //! inside that run; a turn to the worse side sets aside what was released on the better one.
 
 use super::Refusal;
-use crate::intake::judge;
+use crate::intake::{judge, known};
 use load::SetState;
 use logbook::book::Draft;
 use logbook::fact::{Body, Judged, StopReason};
@@ -40,7 +40,8 @@ pub fn claim(view: &View<'_>, draft: &mut Draft, claim: Claim) -> Result<(), Ref
     }
     let bytes =
         view.drawer(taken.kept.entry)?.ok_or_else(|| Refusal::rule("refused-record-deleted"))?;
-    let judged = judge::cycle_for_run(&bytes, claim, &run)
+    let known = known::of_machine(&view.machines()?, Some(run.machine));
+    let judged = judge::cycle_for_run(&bytes, claim, &run, &known)
         .ok_or_else(|| Refusal::rule("refused-record-unreadable"))?;
     draft.fact(Body::RecordClaimed { record: claim.record, cycle: claim.cycle, run: claim.run });
     write_verdict(view, draft, judged)

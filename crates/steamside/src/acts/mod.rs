@@ -22,6 +22,7 @@
 //! | `/act/machine` | `number`, `air` = `vacuum`, `gravity`, `not-known`, `files` = `yes` or absent, `most` (may be empty) |
 //! | `/act/machine-out`, `/act/machine-back` | `sign`, `machine` |
 //! | `/act/machine-clock` | `sign`, `machine`, `ahead` = minutes, may be negative |
+//! | `/act/machine-reads` | `sign`, `machine`, `temperature` = `celsius`, `fahrenheit`, `kelvin`; `pressure` = `kPa`, `bar`, ...; `reference` = `absolute`, `gauge`; `dates` = `day-first`, `month-first`; `altitude` = metres. An empty one stays as it was said before; with `whole` = `yes` it is taken back. `record` and `cycle`: an unclaimed one to judge again |
 //! | `/act/person` | `sign-text` |
 //! | `/act/sets` | `sign`, `kind`, `owned`, `used`, `washed` |
 //! | `/language` | `language` = `en`, `vi`, `es` |
@@ -30,6 +31,7 @@ mod apart;
 mod claim;
 mod lift;
 mod look;
+mod machine_reads;
 mod machines;
 mod open;
 mod pack;
@@ -47,6 +49,7 @@ pub use apart::apart;
 pub use claim::{Claim, claim, write_verdict};
 pub use lift::{Lift, lift};
 pub use look::{Look, look, rests_on_reading};
+pub use machine_reads::{MachineReads, is_open_question, machine_reads};
 pub use machines::{
     AddMachine, SetClock, add_machine, machine_back, machine_out, set_machine_clock,
 };

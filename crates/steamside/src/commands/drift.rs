@@ -3,6 +3,7 @@
 mod table;
 
 use super::unusable;
+use crate::drifting::Certainty;
 use crate::wire;
 use clap::Args;
 use cycle::drift::{Alarm, Figure, Part, Settings, watch};
@@ -76,10 +77,10 @@ fn print_for_people(table: &Table, alarms: &[Alarm], settings: &Settings) {
 
 /// One alarm in the words of the salon.
 fn sentence(alarm: &Alarm) -> String {
-    let certainty = match alarm.evidence - alarm.needed {
-        ahead if ahead > 5.0 => "very sure",
-        ahead if ahead > 1.5 => "sure",
-        _ => "just past the mark",
+    let certainty = match Certainty::of(alarm) {
+        Certainty::Very => "very sure",
+        Certainty::Sure => "sure",
+        Certainty::JustPast => "just past the mark",
     };
     format!(
         "Run {}: {} changed by {} since about run {} ({certainty}). {}",

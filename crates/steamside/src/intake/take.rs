@@ -5,6 +5,8 @@
 use crate::acts::{Claim, Refusal};
 use crate::clock;
 use crate::intake::judge::{self, Examined};
+use crate::intake::known;
+use cycle::record::Known;
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use logbook::book::{Draft, DrawerKind};
@@ -54,9 +56,11 @@ pub fn take(view: &View<'_>, draft: &mut Draft, arrived: Arrived<'_>) -> Result<
     let record = record_hash(arrived.bytes);
     let before = view.taken(record)?;
     if !before.is_empty() {
-        return known(view, draft, &before, arrived.run);
+        return known_before(view, draft, &before, arrived.run);
     }
-    let examined = judge::examine_file(arrived.bytes);
+    let machine = said_machine(view, arrived)?;
+    let mut readings = Readings::new(view, arrived.bytes)?;
+    let count = readings.of(machine).len();
     let shorter = continued_by(view, arrived.bytes)?;
     let kept = draft.put(DrawerKind::Record, arrived.bytes)?;
     draft.fact(Body::RecordTaken {
@@ -65,21 +69,52 @@ pub fn take(view: &View<'_>, draft: &mut Draft, arrived: Arrived<'_>) -> Result<
         bytes: arrived.bytes.len() as u64,
         way: arrived.way,
         continues: shorter.as_ref().map(|(shorter, _)| *shorter),
-        cycles: examined.len() as u32,
+        cycles: count as u32,
     });
     let before = shorter.map(|(_, cycles)| cycles).unwrap_or_default();
     let mut claimer = Claimer { view, arrived, before, claimed: Vec::new() };
     let mut cycles = Vec::new();
-    for (index, examined) in examined.iter().enumerate() {
-        let run = claimer.run_for(index as u32, examined)?;
+    for index in 0..count {
+        let run = claimer.run_for(index as u32, &readings.of(machine)[index])?;
         let basis = Basis::Record { record, cycle: index as u32 };
-        write_cycle(view, draft, basis, examined, run.as_ref())?;
+        // What is known of the run's own machine counts, once it is known which that is.
+        let of = run.as_ref().map(|run| run.machine).or(machine);
+        let of = if readings.of(of).len() == count { of } else { machine };
+        write_cycle(view, draft, basis, &readings.of(of)[index], run.as_ref())?;
         cycles.push(run.map(|run| run.run));
     }
     Ok(Taken { record, known_before: false, cycles })
 }
 
-fn known(
+/// The machine that the file is said to come from, by name or by the run it was dropped on.
+fn said_machine(view: &View<'_>, arrived: Arrived<'_>) -> Result<Option<MachineId>, Refusal> {
+    let run = arrived.run.map(|run| view.run(run)).transpose()?.flatten();
+    Ok(run.map(|run| run.machine).or(arrived.machine))
+}
+
+/// The cycles of one file, read with what is known of one machine or another; each way once.
+struct Readings<'a> {
+    bytes: &'a [u8],
+    machines: Vec<Machine>,
+    read: Vec<(Known, Vec<Examined>)>,
+}
+
+impl<'a> Readings<'a> {
+    fn new(view: &View<'_>, bytes: &'a [u8]) -> Result<Self, Refusal> {
+        Ok(Self { bytes, machines: view.machines()?, read: Vec::new() })
+    }
+
+    fn of(&mut self, machine: Option<MachineId>) -> &[Examined] {
+        let known = known::of_machine(&self.machines, machine);
+        let at = self.read.iter().position(|(with, _)| *with == known).unwrap_or_else(|| {
+            self.read.push((known, judge::examine_file(self.bytes, &known)));
+            self.read.len() - 1
+        });
+        &self.read[at].1
+    }
+}
+
+fn known_before(
     view: &View<'_>,
     draft: &mut Draft,
     before: &[TakenCycle],

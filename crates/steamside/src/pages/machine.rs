@@ -4,7 +4,8 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{now, say, stop, telling};
+use super::{changes, now, reads, say, stop, telling};
+use crate::drifting::{self, Change};
 use crate::web::Ctx;
 use day::Expected;
 use logbook::book::BookError;
@@ -25,6 +26,8 @@ pub struct Seen {
     pub running: Option<(Run, Option<Expected>)>,
     /// Earlier runs, the last one first.
     pub last: Vec<Run>,
+    /// What changes from run to run.
+    pub changes: Vec<Change>,
 }
 
 /// The page.
@@ -47,7 +50,8 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .into_iter()
             .filter(|run| Some(run.run) != machine.running)
             .collect();
-        machines.push(Seen { machine, running, last });
+        let changes = drifting::changes(view, machine.machine)?;
+        machines.push(Seen { machine, running, last, changes });
     }
     let people = view.people()?;
     let frame = Frame {
@@ -99,6 +103,7 @@ fn one(ctx: &Ctx, seen: &Seen, people: &[Person]) -> Markup {
                     }
                 }
                 (runs(ctx, &seen.last))
+                (changes::draw(ctx, machine.number, &seen.changes))
                 (take_form(ctx, machine))
                 (settings(ctx, machine, people))
             }))
@@ -183,6 +188,7 @@ fn settings(ctx: &Ctx, machine: &Machine, people: &[Person]) -> Markup {
                 (parts::sign_line(ctx, people, &words.say("machine-clock-asks")))
             }))
         }
+        (reads::settings(ctx, machine, people))
     }
 }
 

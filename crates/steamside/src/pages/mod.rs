@@ -2,6 +2,7 @@
 //! drawing itself is a function of plain values.
 
 pub mod chair;
+mod changes;
 pub mod frame;
 pub mod labels;
 pub mod log;
@@ -9,6 +10,7 @@ pub mod machine;
 pub mod now;
 mod parts;
 mod plot;
+pub mod reads;
 pub mod ready;
 pub mod recall;
 pub mod refused;

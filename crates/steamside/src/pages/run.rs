@@ -9,14 +9,15 @@ use super::parts::{self, Caution, Form};
 use super::plot::Trace;
 use super::shapes::Shape;
 use super::strip;
-use super::{now, say, stop, telling};
+use super::{now, reads, say, stop, telling};
+use crate::intake::known;
 use crate::web::Ctx;
 use cycle::record::{self, Known, Samples};
 use day::Expected;
 use load::SetState;
 use logbook::book::BookError;
 use logbook::fact::{Basis, Judged, StopReason};
-use logbook::view::{Person, Pouch, Run, TakenCycle, View};
+use logbook::view::{Machine, Person, Pouch, Run, TakenCycle, View};
 use maud::{Markup, html};
 use measure::RunId;
 use release::verdict::Outcome;
@@ -26,6 +27,8 @@ use release::verdict::Outcome;
 pub struct Seen {
     /// The run.
     pub run: Run,
+    /// Its machine; `None` where a run names one that nobody has added.
+    pub machine: Option<Machine>,
     /// How long such runs take.
     pub usual: Option<Expected>,
     /// Its verdicts, the one that counts first.
@@ -50,10 +53,13 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         Some(who) => view.person(who)?.and_then(|person| person.sign),
         None => None,
     };
+    let machines = view.machines()?;
+    let known = known::of_machine(&machines, Some(run.machine));
     let seen = Seen {
+        machine: machines.into_iter().find(|row| row.machine == run.machine),
         usual: strip::usual(view, &run)?,
         judged: view.judged_of_run(run.run)?.into_iter().map(|fact| fact.judged).collect(),
-        samples: samples(view, &view.taken_of_run(run.run)?)?,
+        samples: samples(view, &view.taken_of_run(run.run)?, &known)?,
         pouches: view.pouches_of_run(run.run)?,
         people,
         starter,
@@ -71,14 +77,18 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
 
 /// The samples of the record that belongs to the run. A record that cannot be read any more is no
 /// reason to hide the verdict on it: the trace is left out.
-fn samples(view: &View<'_>, taken: &[TakenCycle]) -> Result<Option<Samples>, BookError> {
+fn samples(
+    view: &View<'_>,
+    taken: &[TakenCycle],
+    known: &Known,
+) -> Result<Option<Samples>, BookError> {
     let Some(cycle) = taken.iter().find(|cycle| cycle.replaced_by.is_none()) else {
         return Ok(None);
     };
     let Some(bytes) = view.drawer(cycle.kept.entry)? else {
         return Ok(None);
     };
-    Ok(read_samples(&bytes, cycle.cycle))
+    Ok(read_samples(&bytes, cycle.cycle, known))
 }
 
 /// What stands on it.
@@ -93,6 +103,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         @if running {
             (looks::set_aside(ctx, seen, "interrupted"))
         } @else {
+            (question(ctx, seen))
             (looks::draw(ctx, seen))
             (numbers::draw(ctx, seen))
         }
@@ -154,6 +165,17 @@ fn verdict(ctx: &Ctx, seen: &Seen, judged: Option<&Judged>) -> Markup {
             }
         }
     }
+}
+
+/// What the record leaves open and a person can say.
+fn question(ctx: &Ctx, seen: &Seen) -> Markup {
+    let (Some(judged), Some(machine), false) =
+        (seen.judged.first(), &seen.machine, seen.run.undone)
+    else {
+        return html! {};
+    };
+    let machines = std::slice::from_ref(machine);
+    reads::Question { judged, machines, unclaimed: None, people: &seen.people }.draw(ctx)
 }
 
 fn basis(ctx: &Ctx, judged: &Judged) -> String {
@@ -262,7 +284,7 @@ fn lift(ctx: &Ctx, slips: &[&Pouch], people: &[Person]) -> Markup {
 }
 
 /// The samples of one cycle of a kept file.
-fn read_samples(bytes: &[u8], cycle: u32) -> Option<Samples> {
-    let cycles = record::read(bytes, &Known::default()).ok()?;
+fn read_samples(bytes: &[u8], cycle: u32, known: &Known) -> Option<Samples> {
+    let cycles = record::read(bytes, known).ok()?;
     cycles.into_iter().nth(cycle as usize).map(|cycle| cycle.samples)
 }

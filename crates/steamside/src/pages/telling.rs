@@ -1,11 +1,11 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
-use super::{say, when};
+use super::{reads, say, when};
 use crate::web::Ctx;
 use crate::words::Arg;
 use load::ShelfCode;
 use logbook::book::BookError;
-use logbook::fact::{AirRemoval, Body, Fact, LiftReason};
+use logbook::fact::{AirRemoval, Body, Fact, LiftReason, Reads};
 use logbook::view::View;
 use measure::{MachineId, PersonId, PouchId, RunId};
 use std::collections::{BTreeMap, BTreeSet};
@@ -273,6 +273,29 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 ("ahead", when::length(*ahead_ms).into()),
             ],
         ),
+        Body::MachineReads {
+            machine,
+            altitude_m,
+            temperature_unit,
+            pressure_unit,
+            pressure_reference,
+            day_first,
+        } => {
+            let reads = Reads {
+                altitude_m: *altitude_m,
+                temperature_unit: *temperature_unit,
+                pressure_unit: *pressure_unit,
+                pressure_reference: *pressure_reference,
+                day_first: *day_first,
+            };
+            words.tell(
+                "line-reads",
+                &[
+                    ("machine", names.machine(ctx, *machine).into()),
+                    ("what", reads::told(ctx, &reads).into()),
+                ],
+            )
+        }
         Body::MachineOut { machine } => {
             words.tell("line-out", &[("machine", names.machine(ctx, *machine).into())])
         }

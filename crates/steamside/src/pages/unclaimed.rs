@@ -4,11 +4,11 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Form, Ground};
 use super::shapes::Shape;
-use super::{say, telling, when};
+use super::{reads, say, telling, when};
 use crate::web::Ctx;
 use logbook::book::BookError;
 use logbook::fact::Judged;
-use logbook::view::{Person, Run, TakenCycle, View};
+use logbook::view::{Machine, Person, Run, TakenCycle, View};
 use maud::{Markup, html};
 use measure::{RecordHash, Span};
 
@@ -28,6 +28,8 @@ pub struct Seen {
     pub runs: Vec<Run>,
     /// Who may sign.
     pub people: Vec<Person>,
+    /// The machines that may have written it.
+    pub machines: Vec<Machine>,
 }
 
 /// The page; `None` where the book has no such record.
@@ -51,7 +53,7 @@ pub fn page(
         Some(seq) => view.judged(seq)?.map(|fact| fact.judged),
         None => None,
     };
-    let seen = Seen { cycle, judged, runs, people: view.people()? };
+    let seen = Seen { cycle, judged, runs, people: view.people()?, machines: view.machines()? };
     let frame = Frame {
         title: ctx.words().say("claim-title"),
         place: Place::Machine,
@@ -82,6 +84,14 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
                 }
             }
         }))
+        @if let Some(judged) = seen.judged.as_ref().filter(|_| cycle.run.is_none()) {
+            (reads::Question {
+                judged,
+                machines: &seen.machines,
+                unclaimed: Some((cycle.record, cycle.cycle)),
+                people: &seen.people,
+            }.draw(ctx))
+        }
         @if let Some(run) = cycle.run {
             p class="fact" { (words.say("claim-done")) }
             p { a class="key main-key" href=(format!("/run/{run}")) { (words.say("go-run")) } }

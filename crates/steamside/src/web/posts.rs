@@ -5,8 +5,9 @@ use super::show::{answer_refusal, trouble};
 use super::{Fields, Served};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
-use crate::intake::judge;
 use crate::intake::take::{Arrived, take as take_in};
+use crate::intake::{judge, known};
+use crate::pages::reads;
 use crate::words::Language;
 use crate::{chance, clock};
 use axum::Form;
@@ -14,7 +15,7 @@ use axum::extract::{Multipart, Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use load::{Programme, SetKind};
 use logbook::book::Draft;
-use logbook::fact::{AirRemoval, Known, LiftReason, StopReason, Way};
+use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason, Way};
 use logbook::view::View;
 use measure::{ActId, Celsius, MachineId, PersonId, RunId};
 
@@ -124,7 +125,7 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
                 run: fields.need("run")?,
             },
         ),
-        "read-off" => acts::read_off(view, draft, read_off(fields)?),
+        "read-off" => acts::read_off(view, draft, read_off(view, fields)?),
         "look" => acts::look(view, draft, look(fields)?),
         "set-aside" => acts::set_aside(view, draft, set_aside(fields)?),
         "lift" => acts::lift(
@@ -167,6 +168,7 @@ fn decide_setup(
             draft,
             acts::SetClock { machine: fields.need("machine")?, ahead_min: fields.need("ahead")? },
         ),
+        "machine-reads" => acts::machine_reads(view, draft, machine_reads(view, fields)?),
         "person" => acts::join(view, draft, fields.one("sign-text").unwrap_or_default()),
         "person-left" => acts::leave(view, draft, fields.need("person")?),
         "sets" => acts::count(
@@ -208,7 +210,10 @@ fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
     })
 }
 
-fn read_off(fields: &Fields) -> Result<acts::ReadOff, Refusal> {
+fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refusal> {
+    let run: RunId = fields.need("run")?;
+    let machine = view.run(run)?.map(|run| run.machine);
+    let altitude_m = known::of_machine(&view.machines()?, machine).altitude_m;
     let lowest: f64 = fields.need("lowest")?;
     let lowest = match fields.one("degrees") {
         Some("F") => (lowest - 32.0) / 1.8,
@@ -218,16 +223,41 @@ fn read_off(fields: &Fields) -> Result<acts::ReadOff, Refusal> {
     let seconds: f64 = fields.maybe("seconds")?.unwrap_or(0.0);
     let pressure = fields
         .maybe("pressure")?
-        .map(|value| judge::absolute(value, fields.one("unit").unwrap_or("kPa-abs")))
+        .map(|value| judge::absolute(value, fields.one("unit").unwrap_or("kPa-abs"), altitude_m))
         .transpose()?;
     let lowest = Celsius::new(lowest)
         .map_err(|_| Refusal::rule_with("refused-field-misread", "field", "lowest"))?;
-    Ok(acts::ReadOff {
-        run: fields.need("run")?,
-        lowest,
-        held_s: minutes * 60.0 + seconds,
-        pressure,
-    })
+    Ok(acts::ReadOff { run, lowest, held_s: minutes * 60.0 + seconds, pressure })
+}
+
+/// What a form says of a machine's records. What it leaves empty stays as it was said before, but
+/// for a form that shows all of it.
+fn machine_reads(view: &View<'_>, fields: &Fields) -> Result<acts::MachineReads, Refusal> {
+    let machine: MachineId = fields.need("machine")?;
+    let kept = view.machine(machine)?.map(|row| row.reads).filter(|_| !fields.yes("whole"));
+    let kept = kept.unwrap_or_default();
+    let reads = Reads {
+        altitude_m: fields.maybe("altitude")?.or(kept.altitude_m),
+        temperature_unit: word(fields, "temperature", &reads::TEMPERATURES)?
+            .or(kept.temperature_unit),
+        pressure_unit: word(fields, "pressure", &reads::PRESSURES)?.or(kept.pressure_unit),
+        pressure_reference: word(fields, "reference", &reads::REFERENCES)?
+            .or(kept.pressure_reference),
+        day_first: word(fields, "dates", &reads::DATES)?.or(kept.day_first),
+    };
+    let unclaimed = fields.maybe("record")?.zip(fields.maybe("cycle")?);
+    Ok(acts::MachineReads { machine, reads, unclaimed })
+}
+
+/// The value of a word out of a closed list.
+fn word<T: Copy>(
+    fields: &Fields,
+    name: &'static str,
+    words: &[(T, &'static str, &'static str)],
+) -> Result<Option<T>, Refusal> {
+    let Some(said) = fields.one(name) else { return Ok(None) };
+    let found = words.iter().find(|(_, word, _)| *word == said).map(|(value, ..)| *value);
+    found.map(Some).ok_or_else(|| Refusal::rule_with("refused-field-misread", "field", name))
 }
 
 fn look(fields: &Fields) -> Result<acts::Look, Refusal> {

@@ -1,9 +1,11 @@
 //! The program from outside: its commands, its pages, its promises.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
+mod answers;
 mod browser;
 mod check;
 mod commands;
+mod drifting;
 mod kill;
 mod loop_in_browser;
 mod salon;

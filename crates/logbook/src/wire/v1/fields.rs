@@ -189,7 +189,8 @@ structs! {
     Reason = ReasonV1 { code, at_ms, lines }
     KeyFigures = FiguresV1 {
         set_mc, needed_ms, held_ms, lowest_mc, highest_mc, deviation_mk, f0_low_mmin, drying_ms,
-        total_ms
+        total_ms, preheat_ms, heat_up_ms, first_pulse_ms, pulse_depth_pa, exhaust_ms,
+        dry_vacuum_pa, air_in_ms
     }
     Judged = JudgedV1 {
         run, basis, judge, limits, contents, outcome, proven_for, conforming, drying, reasons,

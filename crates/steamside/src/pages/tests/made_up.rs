@@ -2,17 +2,19 @@
 //! except the trace, which is one of the made-up records with known truth.
 
 use crate::clock;
+use crate::drifting::Change;
 use crate::pages::{run, telling};
 use crate::web::Ctx;
 use crate::words::Language;
+use cycle::drift::{Alarm, Figure, Part};
 use cycle::finding::Code;
 use cycle::record::{self, Samples};
 use load::{Contents, SetState, ShelfCode};
 use logbook::fact::{
     AirRemoval, Basis, Body, BookKind, DrawerRef, DryingRan, Fact, Judged, KeyFigures, Known,
-    PackedPouch, Reason, Stamp, StopReason, Way,
+    PackedPouch, Reads, Reason, Stamp, StopReason, Way,
 };
-use logbook::view::{KindCount, Machine, Person, Pouch, Run, TakenCycle};
+use logbook::view::{JudgedRun, KindCount, Machine, Person, Pouch, Run, TakenCycle};
 use measure::{DrawerId, Id, Instant, RecordHash, Span};
 use release::verdict::Outcome;
 
@@ -69,6 +71,8 @@ pub fn machine_row(number: u8) -> Machine {
         writes_files: number == 1,
         most_pouches: Some(12),
         ahead_ms: 120_000,
+        reads: Reads { altitude_m: Some(180), ..Reads::default() },
+        reads_since: Some(3),
         out_since: None,
         running: None,
     }
@@ -199,6 +203,7 @@ pub fn judged(outcome: Outcome) -> Judged {
             f0_low_mmin: Some(121_900),
             drying_ms: Some(400_000),
             total_ms: Some(1_400_000),
+            ..KeyFigures::default()
         },
         start_clock: Some("2026-11-28T09:54:10".to_owned()),
     }
@@ -207,6 +212,7 @@ pub fn judged(outcome: Outcome) -> Judged {
 pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
     run::Seen {
         run: Run { outcome, ..run_row(3) },
+        machine: Some(machine_row(1)),
         usual: None,
         judged: outcome.map(judged).into_iter().collect(),
         samples: outcome.map(|_| samples()),
@@ -214,6 +220,30 @@ pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
         people: people(),
         starter: Some("HL fish".to_owned()),
     }
+}
+
+/// A heater that began to fade fifty runs ago.
+pub fn fading_heater() -> Change {
+    let run = |number: u8, ago_min| JudgedRun {
+        run: id(40 + number),
+        number: u32::from(number),
+        started: ago(ago_min),
+        first_of_day: false,
+        figures: KeyFigures::default(),
+    };
+    let alarm = Alarm {
+        figure: Figure::HeatUp,
+        part: Part::Heater,
+        alarm_at_cycle: 231,
+        since_cycle: 196,
+        shift: 6.4,
+        level: 35.0,
+        evidence: 21.0,
+        needed: 14.0,
+        part_share: 0.9,
+        false_alarms_per_1000_runs: 0.5,
+    };
+    Change { alarm, since: run(2, 20_000), proven: run(3, 60) }
 }
 
 pub fn taken() -> TakenCycle {

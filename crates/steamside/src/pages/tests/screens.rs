@@ -154,14 +154,16 @@ fn machines() -> Vec<machine::Seen> {
             machine: Machine { running: Some(id(44)), ..machine_row(1) },
             running: Some((running(), expected())),
             last: vec![unsure, done, stopped],
+            changes: vec![fading_heater()],
         },
-        machine::Seen { machine: out, running: None, last: Vec::new() },
+        machine::Seen { machine: out, running: None, last: Vec::new(), changes: Vec::new() },
     ]
 }
 
 fn in_machine() -> run::Seen {
     run::Seen {
         run: running(),
+        machine: Some(machine_row(1)),
         usual: expected(),
         judged: Vec::new(),
         samples: None,
@@ -241,6 +243,7 @@ fn unclaimed_cycle() -> unclaimed::Seen {
         judged: Some(judged(Outcome::Lethal)),
         runs: vec![Run { record: None, outcome: None, ..run_row(3) }],
         people: people(),
+        machines: vec![machine_row(1), machine_row(2)],
     }
 }
 

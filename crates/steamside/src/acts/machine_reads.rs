@@ -1,0 +1,123 @@
+//! Machine reads: a person answers what the records of a machine leave open. The answer is kept for
+//! that machine, and what could not be told for want of it is judged again.
+
+use super::Refusal;
+use super::claim::{Claim, write_verdict};
+use crate::intake::{judge, known};
+use cycle::finding::Code;
+use cycle::record::Known;
+use logbook::book::Draft;
+use logbook::fact::{Basis, Body, Judged, Reads};
+use logbook::view::{Machine, TakenCycle, View};
+use measure::bounds::ALTITUDE;
+use measure::{MachineId, RecordHash};
+use release::verdict::Outcome;
+
+/// All that is said of a machine's records.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct MachineReads {
+    /// The machine.
+    pub machine: MachineId,
+    /// What is said.
+    pub reads: Reads,
+    /// The cycle that no run has claimed yet and that the question was about.
+    pub unclaimed: Option<(RecordHash, u32)>,
+}
+
+/// Keeps what is said of a machine's records, and judges again what it bears on.
+pub fn machine_reads(
+    view: &View<'_>,
+    draft: &mut Draft,
+    said: MachineReads,
+) -> Result<(), Refusal> {
+    let mut machines = view.machines()?;
+    let row = machines
+        .iter_mut()
+        .find(|row| row.machine == said.machine)
+        .ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
+    let Reads { altitude_m, temperature_unit, pressure_unit, pressure_reference, day_first } =
+        said.reads;
+    if altitude_m.is_some_and(|metres| ALTITUDE.check(metres as f64).is_err()) {
+        return Err(Refusal::rule_with("refused-field-misread", "field", "altitude"));
+    }
+    draft.fact(Body::MachineReads {
+        machine: said.machine,
+        altitude_m,
+        temperature_unit,
+        pressure_unit,
+        pressure_reference,
+        day_first,
+    });
+    let before = row.clone();
+    row.reads = said.reads;
+    let known = known::of_machine(&machines, Some(said.machine));
+    for cycle in view.taken_of_machine(said.machine)? {
+        let by_answer = takes_back(&before, said.reads) && cycle.judged > before.reads_since;
+        if by_answer || asks(view, &cycle)? {
+            judge_again(view, draft, &cycle, &known)?;
+        }
+    }
+    if let Some((record, number)) = said.unclaimed {
+        let cycle = view.taken(record)?.into_iter().find(|taken| taken.cycle == number);
+        let cycle = cycle.ok_or_else(|| Refusal::rule("refused-no-such-record"))?;
+        if cycle.run.is_none() {
+            judge_again(view, draft, &cycle, &known)?;
+        }
+    }
+    Ok(())
+}
+
+/// Is an earlier answer gone or another one now? Then every verdict since may rest on a mistake.
+fn takes_back(before: &Machine, now: Reads) -> bool {
+    fn gone<T: PartialEq>(was: Option<T>, is: Option<T>) -> bool {
+        was.is_some() && was != is
+    }
+    let was = before.reads;
+    gone(was.altitude_m, now.altitude_m)
+        || gone(was.temperature_unit, now.temperature_unit)
+        || gone(was.pressure_unit, now.pressure_unit)
+        || gone(was.pressure_reference, now.pressure_reference)
+        || gone(was.day_first, now.day_first)
+}
+
+/// Could the record not tell because it was not clear how it reads?
+pub fn is_open_question(judged: &Judged) -> bool {
+    let open = |code| matches!(code, Code::UnitUnclear | Code::GaugeAsAbsolute | Code::SetUnclear);
+    judged.outcome == Outcome::CannotTell && judged.reasons.iter().any(|reason| open(reason.code))
+}
+
+fn asks(view: &View<'_>, cycle: &TakenCycle) -> Result<bool, Refusal> {
+    if cycle.outcome != Some(Outcome::CannotTell) {
+        return Ok(false);
+    }
+    let verdict = cycle.judged.map(|seq| view.judged(seq)).transpose()?.flatten();
+    Ok(verdict.is_some_and(|fact| is_open_question(&fact.judged)))
+}
+
+/// A new verdict, where it is another one than before. A record whose bytes were deleted keeps
+/// the verdict that it has.
+fn judge_again(
+    view: &View<'_>,
+    draft: &mut Draft,
+    cycle: &TakenCycle,
+    known: &Known,
+) -> Result<(), Refusal> {
+    let Some(bytes) = view.drawer(cycle.kept.entry)? else {
+        return Ok(());
+    };
+    let judged = match cycle.run.map(|run| view.run(run)).transpose()?.flatten() {
+        Some(run) => {
+            let claim = Claim { record: cycle.record, cycle: cycle.cycle, run: run.run };
+            judge::cycle_for_run(&bytes, claim, &run, known)
+        }
+        None => {
+            let basis = Basis::Record { record: cycle.record, cycle: cycle.cycle };
+            let examined = judge::examine_file(&bytes, known);
+            examined.get(cycle.cycle as usize).map(|cycle| judge::judged(cycle, basis, None))
+        }
+    };
+    match judged {
+        Some(judged) if Some(judged.outcome) != cycle.outcome => write_verdict(view, draft, judged),
+        _ => Ok(()),
+    }
+}
