@@ -124,11 +124,17 @@ pub enum StopReason {
 }
 
 impl StopReason {
-    /// Has no way back but a new run: a number, a mark or a look failed. A stop made for any other
-    /// reason may turn out to be a mistake or to lack paperwork only.
+    /// Has no way back but a new run: a number, a mark or a look failed, or nobody can tell.
     #[must_use]
     pub const fn is_final(self) -> bool {
-        matches!(self, Self::Numbers | Self::Mark | Self::Wet | Self::Torn | Self::Dropped)
+        !matches!(self, Self::NotSure | Self::ReleaseUndone | Self::Recall)
+    }
+
+    /// May a named person lift it as a mistake, or when paperwork is there? Only a stop that nothing
+    /// failed for. (A recall ends on its own way, not by a hand.)
+    #[must_use]
+    pub const fn may_be_a_slip(self) -> bool {
+        matches!(self, Self::NotSure | Self::ReleaseUndone)
     }
 }
 

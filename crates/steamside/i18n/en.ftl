@@ -713,3 +713,19 @@ refused-folder = The folder cannot be used: { $why }.
 trouble-title = The program could not go on
 trouble-safe = What was written before is safe. This last tap may not be written.
 trouble-do = Open NOW and look whether it is there. If this comes again, start the program again.
+
+refused-no-answer = A look needs an answer.
+refused-two-answers = Two answers at once: all good, and one not.
+    .do = Look again and answer once. Until then nothing is released.
+refused-undo-late = Too late for undo.
+    .do = Write what is true now; the log keeps both.
+refused-undo-moved-on = More has happened since, so this cannot be taken back.
+    .do = Set aside what must not be used.
+refused-clock-far = The clock of this record ({ $clock }) is far from the start of that run.
+    .do = If the machine’s clock is wrong, set it on the page MACHINE first. Otherwise it is another run’s record.
+refused-not-a-run = This record is of a leak test, not of a run.
+
+unclaimed-more = { $count ->
+    [one] One more record without a run
+   *[other] { $count } more records without a run
+}

@@ -1262,3 +1262,26 @@ trouble-title = El programa no pudo seguir
 trouble-safe = Lo anotado antes está a salvo. El último toque puede no estar anotado.
 # draft
 trouble-do = Abra AHORA y mire si está. Si pasa otra vez, inicie el programa de nuevo.
+
+# draft
+refused-no-answer = La revisión necesita una respuesta.
+# draft
+refused-two-answers = Dos respuestas a la vez: todo bien, y uno no.
+    .do = Mire otra vez y responda una vez. Hasta entonces no se libera nada.
+# draft
+refused-undo-late = Ya es tarde para deshacer.
+    .do = Anote lo que es cierto ahora; el registro guarda ambos.
+# draft
+refused-undo-moved-on = Ha pasado algo más desde entonces; no se puede deshacer.
+    .do = Aparte lo que no se debe usar.
+# draft
+refused-clock-far = El reloj de este archivo ({ $clock }) está lejos del inicio de esa tanda.
+    .do = Si el reloj de la máquina está mal, ajústelo primero en la página MÁQUINA. Si no, es el archivo de otra tanda.
+# draft
+refused-not-a-run = Este archivo es de una prueba de fugas, no de una tanda.
+
+# draft
+unclaimed-more = { $count ->
+    [one] Un archivo más sin tanda
+   *[other] { $count } archivos más sin tanda
+}

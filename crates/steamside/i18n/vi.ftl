@@ -1200,3 +1200,23 @@ trouble-title = Chương trình không chạy tiếp được
 trouble-safe = Những gì đã ghi trước vẫn an toàn. Lần chạm vừa rồi có thể chưa được ghi.
 # draft
 trouble-do = Mở BÂY GIỜ và coi có chưa. Nếu bị lại, chạy lại chương trình.
+
+# draft
+refused-no-answer = Kiểm tra thì phải có câu trả lời.
+# draft
+refused-two-answers = Hai câu trả lời trái nhau: tất cả tốt, và có cái không.
+    .do = Xem lại và trả lời một lần. Chưa cho dùng gì cả.
+# draft
+refused-undo-late = Trễ rồi, không lấy lại được.
+    .do = Ghi điều đúng bây giờ; sổ giữ cả hai.
+# draft
+refused-undo-moved-on = Đã có việc khác sau đó nên không lấy lại được.
+    .do = Để riêng những gì không được dùng.
+# draft
+refused-clock-far = Giờ trong bản ghi này ({ $clock }) cách xa lúc bắt đầu mẻ đó.
+    .do = Nếu giờ của máy sai, chỉnh ở trang MÁY HẤP trước. Nếu không, đây là bản ghi của mẻ khác.
+# draft
+refused-not-a-run = Bản ghi này là thử rò rỉ, không phải một mẻ.
+
+# draft
+unclaimed-more = Còn { $count } bản ghi chưa thuộc mẻ nào

@@ -2,11 +2,13 @@
 //! inside that run; a turn to the worse side sets aside what was released on the better one.
 
 use super::Refusal;
+use crate::intake::take::candidates;
 use crate::intake::{judge, known};
+use cycle::finding::Code;
 use load::SetState;
 use logbook::book::Draft;
 use logbook::fact::{Body, Judged, StopReason};
-use logbook::view::View;
+use logbook::view::{Run, View};
 use measure::{RecordHash, RunId};
 use release::verdict::Outcome;
 
@@ -43,8 +45,32 @@ pub fn claim(view: &View<'_>, draft: &mut Draft, claim: Claim) -> Result<(), Ref
     let known = known::of_machine(&view.machines()?, Some(run.machine));
     let judged = judge::cycle_for_run(&bytes, claim, &run, &known)
         .ok_or_else(|| Refusal::rule("refused-record-unreadable"))?;
+    may_claim(view, &run, &judged)?;
     draft.fact(Body::RecordClaimed { record: claim.record, cycle: claim.cycle, run: claim.run });
     write_verdict(view, draft, judged)
+}
+
+/// Does this cycle speak of this run at all, and does nobody talk a failure round with it?
+fn may_claim(view: &View<'_>, run: &Run, judged: &Judged) -> Result<(), Refusal> {
+    if judged.reasons.iter().any(|reason| reason.code == Code::Unreadable) {
+        return Err(Refusal::rule("refused-record-unreadable"));
+    }
+    if matches!(judged.outcome, Outcome::LeakPass | Outcome::LeakFail) {
+        return Err(Refusal::rule("refused-not-a-run"));
+    }
+    if run.outcome == Some(Outcome::NotLethal) && judged.outcome == Outcome::Lethal {
+        return Err(Refusal::rule("refused-no-talking-back"));
+    }
+    let start = judged.start_clock.as_ref().and_then(|text| text.parse().ok());
+    let Some(start) = start else {
+        return Ok(()); // Without date and clock only the person knows.
+    };
+    let near = candidates(view, start, Some(run.machine))?;
+    if near.iter().any(|fit| fit.run == run.run) {
+        Ok(())
+    } else {
+        Err(Refusal::rule_with("refused-clock-far", "clock", start))
+    }
 }
 
 /// Writes a verdict, and sets aside what an earlier, better one had let through.
@@ -59,7 +85,9 @@ pub fn write_verdict(view: &View<'_>, draft: &mut Draft, judged: Judged) -> Resu
         .pouches_of_run(run)?
         .iter()
         .filter(|pouch| {
-            matches!(pouch.state, SetState::Ready | SetState::UseNow | SetState::Opened)
+            // What was stopped for a lesser reason is stopped for this one as well.
+            let stopped = pouch.state == SetState::SetAside;
+            stopped || pouch.state == SetState::Opened || pouch.state.usable()
         })
         .map(|pouch| pouch.pouch)
         .collect();

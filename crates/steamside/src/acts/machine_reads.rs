@@ -95,7 +95,7 @@ fn asks(view: &View<'_>, cycle: &TakenCycle) -> Result<bool, Refusal> {
 }
 
 /// A new verdict, where it is another one than before. A record whose bytes were deleted keeps
-/// the verdict that it has.
+/// the verdict that it has, and a run that failed is not talked round by an answer.
 fn judge_again(
     view: &View<'_>,
     draft: &mut Draft,
@@ -106,6 +106,7 @@ fn judge_again(
         return Ok(());
     };
     let judged = match cycle.run.map(|run| view.run(run)).transpose()?.flatten() {
+        Some(run) if run.outcome == Some(Outcome::NotLethal) => None,
         Some(run) => {
             let claim = Claim { record: cycle.record, cycle: cycle.cycle, run: run.run };
             judge::cycle_for_run(&bytes, claim, &run, known)

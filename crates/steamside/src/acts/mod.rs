@@ -61,6 +61,6 @@ pub use refusal::Refusal;
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
 pub use start::{Start, contents_of, start};
-pub use undo::{can_be_undone, undo};
+pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;
 pub use wash::wash;

@@ -5,6 +5,7 @@ use cycle::figures::{Ask, DryingRan, Figures, Kind, Phase, examine};
 use cycle::finding::{Code, Finding};
 use cycle::record::{CycleRecord, Known, PressureUnit, read};
 use cycle::steam::air_pressure;
+use cycle::steam::tsat;
 use jiff::civil::DateTime;
 use load::Contents;
 use logbook::fact::{AirRemoval, Basis, Judged, KeyFigures, Reason};
@@ -116,12 +117,24 @@ pub fn reading(run: &Run, machine: &Machine, read: ReadOff) -> Judged {
         held_s: read.held_s as i64,
         press_pa: read.pressure.and_then(|pressure| milli(pressure.get())),
     };
-    let figures = KeyFigures {
-        held_ms: milli(read.held_s),
-        lowest_mc: milli(read.lowest.get()),
-        ..KeyFigures::default()
-    };
+    let figures = read_figures(&limits, read);
     Judged { figures, ..kept(verdict, basis, Some(run.run), run.contents, &limits) }
+}
+
+/// What a reading says, beside what was asked of it.
+fn read_figures(limits: &Limits, read: ReadOff) -> KeyFigures {
+    let lowest_c = read.lowest.get();
+    let rules = limits.rules();
+    let set = rules.floors.iter().find(|floor| floor.2 && floor.0 <= lowest_c);
+    let off = read.pressure.map(|pressure| lowest_c - tsat(pressure.get()));
+    KeyFigures {
+        set_mc: set.and_then(|floor| milli(floor.0)),
+        needed_ms: set.and_then(|floor| milli(floor.1)),
+        held_ms: milli(read.held_s),
+        lowest_mc: milli(lowest_c),
+        deviation_mk: off.and_then(milli),
+        ..KeyFigures::default()
+    }
 }
 
 fn kept(

@@ -14,6 +14,7 @@ use logbook::drawer::record_hash;
 use logbook::fact::{Basis, Body, Way};
 use logbook::view::{Machine, Run, TakenCycle, View};
 use measure::{MachineId, RecordHash, RunId, Span};
+use release::verdict::Outcome;
 
 /// Largest record that is taken in. A day of samples twice a second is about 5 MB.
 pub const LARGEST: usize = 64 * 1024 * 1024;
@@ -72,7 +73,8 @@ pub fn take(view: &View<'_>, draft: &mut Draft, arrived: Arrived<'_>) -> Result<
         cycles: count as u32,
     });
     let before = shorter.map(|(_, cycles)| cycles).unwrap_or_default();
-    let mut claimer = Claimer { view, arrived, before, claimed: Vec::new() };
+    let runs = readings.of(machine).iter().filter(|examined| examined.is_run()).count();
+    let mut claimer = Claimer { view, arrived, before, runs, claimed: Vec::new() };
     let mut cycles = Vec::new();
     for index in 0..count {
         let run = claimer.run_for(index as u32, &readings.of(machine)[index])?;
@@ -169,6 +171,8 @@ struct Claimer<'a, 'v> {
     view: &'a View<'v>,
     arrived: Arrived<'a>,
     before: Vec<TakenCycle>,
+    /// Cycles in the file that could belong to a run.
+    runs: usize,
     claimed: Vec<RunId>,
 }
 
@@ -194,15 +198,17 @@ impl Claimer<'_, '_> {
     fn by_clock(&self, examined: &Examined) -> Result<Option<Run>, Refusal> {
         let mut fits = match examined.start_clock() {
             Some(start) => candidates(self.view, start, self.arrived.machine)?,
-            // Without a clock only the person's hand can say which run it is.
+            // Without a clock only the person's hand can say which run it is; and of two cycles
+            // not even that says which of them is meant.
             None => self
                 .arrived
                 .run
+                .filter(|_| self.runs == 1)
                 .map(|run| self.view.run(run))
                 .transpose()?
                 .flatten()
                 .into_iter()
-                .filter(|run| run.record.is_none() && !run.undone)
+                .filter(waits_for_record)
                 .collect(),
         };
         fits.retain(|run| !self.claimed.contains(&run.run));
@@ -222,8 +228,17 @@ pub fn candidates(
     machine: Option<MachineId>,
 ) -> Result<Vec<Run>, Refusal> {
     let zone = salon_zone(view)?;
+    let mut machines = view.machines()?;
+    match machine {
+        Some(machine) => machines.retain(|row| row.machine == machine),
+        // Which of two machines wrote it is not to be guessed.
+        None => {
+            machines.retain(|row| row.writes_files);
+            machines.truncate(if machines.len() == 1 { 1 } else { 0 });
+        }
+    }
     let mut fits: Vec<Run> = Vec::new();
-    for row in view.machines()?.iter().filter(|row| machine.is_none_or(|m| m == row.machine)) {
+    for row in &machines {
         for run in near(view, row, start, &zone)? {
             if fits.iter().all(|fit| fit.run != run.run) {
                 fits.push(run);
@@ -244,8 +259,13 @@ fn near(
         let at = moment - Span::from_millis(machine.ahead_ms);
         runs.extend(view.runs_between(Some(machine.machine), at - NEAR, at + NEAR)?);
     }
-    runs.retain(|run| run.record.is_none() && !run.undone);
+    runs.retain(waits_for_record);
     Ok(runs)
+}
+
+/// A run that failed by a reading is not talked round by a record that nobody looked at.
+fn waits_for_record(run: &Run) -> bool {
+    run.record.is_none() && !run.undone && run.outcome != Some(Outcome::NotLethal)
 }
 
 /// The salon's zone, from its facts.

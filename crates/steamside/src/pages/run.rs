@@ -235,7 +235,7 @@ fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     let slip = |pouch: &&Pouch| {
         pouch.state == SetState::SetAside
-            && matches!(pouch.stopped, Some(StopReason::NotSure | StopReason::ReleaseUndone))
+            && pouch.stopped.is_some_and(StopReason::may_be_a_slip)
     };
     let slips: Vec<_> = seen.pouches.iter().filter(slip).collect();
     html! {

@@ -19,10 +19,21 @@ use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason, Way};
 use logbook::view::View;
 use measure::{ActId, Celsius, MachineId, PersonId, RunId};
 
+/// Longest address of our own that a form goes back to.
+const LONGEST_BACK: usize = 300;
+
+/// An address of this program and of no other: our own pages need no other characters.
+fn own_address(path: &str) -> bool {
+    let plain = |symbol: u8| symbol.is_ascii_alphanumeric() || b"/?&=._-%:".contains(&symbol);
+    path.starts_with('/')
+        && !path.starts_with("//")
+        && path.len() <= LONGEST_BACK
+        && path.bytes().all(plain)
+}
+
 /// Goes back to a page of our own, with the act that was just done.
 fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
-    let own = |path: &&str| path.starts_with('/') && !path.starts_with("//");
-    let path = fields.one("back").filter(own).unwrap_or(fallback);
+    let path = fields.one("back").filter(|path| own_address(path)).unwrap_or(fallback);
     match did {
         Some(did) => {
             let joint = if path.contains('?') { '&' } else { '?' };
@@ -80,7 +91,11 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         station: head.station,
         sign: fields.maybe("sign")?,
         happened: None,
-        known: if name == "open" { Known::Scanned } else { Known::Tapped },
+        known: match name {
+            "open" => Known::Scanned,
+            "read-off" => Known::Read,
+            _ => Known::Tapped,
+        },
     };
     if needs_sign(name) && who.sign.is_none() {
         return Err(Refusal::rule("refused-no-sign"));
@@ -135,7 +150,10 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
         ),
         "open" => acts::open(view, draft, open(fields)?),
         "apart" => acts::apart(view, draft, fields.many("pouch")?),
-        "undo" => acts::undo(view, draft, fields.need("undo")?),
+        "undo" => {
+            let undo = acts::Undo { act: fields.need("undo")?, now: clock::now() };
+            acts::undo(view, draft, undo)
+        }
         _ => decide_setup(name, view, draft, fields),
     }
 }
@@ -261,6 +279,14 @@ fn word<T: Copy>(
 }
 
 fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
+    let all_good = |name: &'static str| fields.all(name).any(|answer| answer == "all");
+    let named = |name: &'static str| fields.all(name).next().is_some();
+    let good_and_bad = (all_good("marks") && named("mark"))
+        || (all_good("dry") && ["wet", "torn", "dropped"].into_iter().any(named));
+    let twice = ["marks", "dry", "inner"].into_iter().any(|name| fields.all(name).count() > 1);
+    if good_and_bad || twice {
+        return Err(Refusal::rule("refused-two-answers"));
+    }
     let marks_not_turned = match fields.one("marks") {
         Some("all") => Some(Vec::new()),
         Some("not") => Some(fields.many("mark")?),

@@ -88,6 +88,21 @@ fn an_answer_taken_back_sets_aside_what_was_released_on_it() {
 }
 
 #[test]
+fn an_answer_does_not_talk_a_failed_reading_round() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    let run = story.start(1);
+    let named = run.to_string();
+    story.act("unload", &[("run", &named)]);
+    story.drop_file(&gauge_said_to_be_absolute());
+    let read = [("run", &*named), ("lowest", "134"), ("minutes", "1"), ("pressure", "304")];
+    story.act("read-off", &read);
+    assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal));
+    story.act("machine-reads", &[("machine", &story.machine), ("reference", "gauge")]);
+    assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal));
+}
+
+#[test]
 fn a_wrong_answer_proves_nothing() {
     let home = tempfile::tempdir().expect("a folder");
     let story = Story::begin(&home.path().join("book"));
