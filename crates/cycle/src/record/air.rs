@@ -112,10 +112,11 @@ fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
     };
     let kpa = if inside {
         seen.clamp(low.min(PLAUSIBLE_KPA.1), PLAUSIBLE_KPA.1)
-    } else if deepest < -60.0 {
-        (PUMP_END_KPA - deepest).min(PLAUSIBLE_KPA.1)
     } else {
-        STANDARD_ATMOSPHERE_KPA.clamp(low.min(high), high.max(low))
+        // Whatever is likeliest, an air pressure out of bounds would show too small a deviation.
+        let likeliest =
+            if deepest < -60.0 { PUMP_END_KPA - deepest } else { STANDARD_ATMOSPHERE_KPA };
+        likeliest.clamp(low.min(high), high.max(low))
     };
     let doubt = hidden.then(|| {
         format!(
