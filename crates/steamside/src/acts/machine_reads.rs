@@ -30,11 +30,13 @@ pub fn machine_reads(
     draft: &mut Draft,
     said: MachineReads,
 ) -> Result<(), Refusal> {
-    let mut machines = view.machines()?;
-    let row = machines
+    let before = view.machines()?;
+    let mut after = before.clone();
+    let row = after
         .iter_mut()
         .find(|row| row.machine == said.machine)
         .ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
+    row.reads = said.reads;
     let Reads { altitude_m, temperature_unit, pressure_unit, pressure_reference, day_first } =
         said.reads;
     if altitude_m.is_some_and(|metres| ALTITUDE.check(metres as f64).is_err()) {
@@ -48,31 +50,48 @@ pub fn machine_reads(
         pressure_reference,
         day_first,
     });
-    let before = row.clone();
-    row.reads = said.reads;
-    let known = known::of_machine(&machines, Some(said.machine));
-    for cycle in view.taken_of_machine(said.machine)? {
-        let by_answer = takes_back(&before, said.reads) && cycle.judged > before.reads_since;
-        if by_answer || asks(view, &cycle)? {
-            judge_again(view, draft, &cycle, &known)?;
-        }
-    }
+    judge_all_again(view, draft, (&before, &after), said.machine)?;
     if let Some((record, number)) = said.unclaimed {
         let cycle = view.taken(record)?.into_iter().find(|taken| taken.cycle == number);
         let cycle = cycle.ok_or_else(|| Refusal::rule("refused-no-such-record"))?;
         if cycle.run.is_none() {
+            let known = known::of_machine(&after, Some(said.machine));
             judge_again(view, draft, &cycle, &known)?;
         }
     }
     Ok(())
 }
 
-/// Is an earlier answer gone or another one now? Then every verdict since may rest on a mistake.
-fn takes_back(before: &Machine, now: Reads) -> bool {
+/// Judges again what the answer bears on: open questions of that machine, and where an earlier
+/// answer is gone or another one now, every verdict since the first answer: it may rest on a
+/// mistake. The altitude may bear on the other machines, too.
+fn judge_all_again(
+    view: &View<'_>,
+    draft: &mut Draft,
+    (before, after): (&[Machine], &[Machine]),
+    said_of: MachineId,
+) -> Result<(), Refusal> {
+    let since = before.iter().filter_map(|row| row.reads_since).min();
+    for machine in before.iter().map(|row| row.machine) {
+        let was = known::of_machine(before, Some(machine));
+        let now = known::of_machine(after, Some(machine));
+        if machine != said_of && was == now {
+            continue;
+        }
+        for cycle in view.taken_of_machine(machine)? {
+            let on_a_mistake = takes_back(&was, &now) && cycle.judged > since;
+            if on_a_mistake || asks(view, &cycle)? {
+                judge_again(view, draft, &cycle, &now)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+fn takes_back(was: &Known, now: &Known) -> bool {
     fn gone<T: PartialEq>(was: Option<T>, is: Option<T>) -> bool {
         was.is_some() && was != is
     }
-    let was = before.reads;
     gone(was.altitude_m, now.altitude_m)
         || gone(was.temperature_unit, now.temperature_unit)
         || gone(was.pressure_unit, now.pressure_unit)

@@ -24,3 +24,29 @@ fn of_salon(machines: &[Machine]) -> Option<i64> {
     let first = said.next()?;
     said.all(|metres| metres == first).then_some(first)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::pages::tests::machine_row;
+    use logbook::fact::Reference;
+
+    #[test]
+    fn a_salon_has_one_height_and_each_machine_its_own_units() {
+        let at = |number, altitude_m| {
+            let pressure_reference = (number == 1).then_some(Reference::Gauge);
+            let reads = Reads { altitude_m, pressure_reference, ..Reads::default() };
+            Machine { reads, ..machine_row(number) }
+        };
+        let check = |said: [Option<i64>; 3], expected: Option<f64>| {
+            let machines = [at(1, said[0]), at(2, said[1]), at(3, said[2])];
+            let known = of_machine(&machines, Some(machines[2].machine));
+            assert_eq!(known, Known { altitude_m: expected, ..Known::default() }, "{said:?}");
+        };
+        check([None, None, None], None);
+        check([Some(640), None, None], Some(640.0));
+        check([Some(640), Some(640), None], Some(640.0));
+        check([Some(640), Some(20), None], None);
+        check([Some(640), Some(20), Some(5)], Some(5.0));
+    }
+}

@@ -9,6 +9,7 @@ mod screens;
 
 use super::frame::{SCRIPT, STYLE};
 use crate::words::Language;
+pub use made_up::machine_row;
 use markup::{Tag, tags, visible};
 pub use screens::screens;
 use std::collections::BTreeSet;
