@@ -5,7 +5,8 @@
 
 use crate::made::{ALTITUDE_M, STEP_S, cycle};
 use crate::style::{encode, style};
-use cycle::record::{Known, read};
+use cycle::figures::{Ask, examine};
+use cycle::record::{CycleRecord, Known, read};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -18,7 +19,7 @@ fn check(file: &[u8], known: &Known, step_c: f64, step_kpa: f64) -> Result<(), T
     let wanted = cycle();
     prop_assert_eq!(record.samples.t_s.len(), wanted.len());
     prop_assert_eq!(record.samples.press_kpa.len(), wanted.len(), "{:?}", record.layout);
-    for (i, (celsius, kpa)) in wanted.into_iter().enumerate() {
+    for (i, &(celsius, kpa)) in wanted.iter().enumerate() {
         let samples = &record.samples;
         let near = |got: f64, want: f64, step: f64| (got - want).abs() <= step * 0.51 + 1e-6;
         prop_assert!(
@@ -36,6 +37,35 @@ fn check(file: &[u8], known: &Known, step_c: f64, step_kpa: f64) -> Result<(), T
             "row {i}: {} kPa, not {kpa}",
             samples.press_kpa[i]
         );
+    }
+    same_figures(record, &wanted, step_c, step_kpa)
+}
+
+/// The same hold, F0 and depths, worked out here from the rows as they were made.
+fn same_figures(
+    record: &CycleRecord,
+    wanted: &[(f64, f64)],
+    step_c: f64,
+    step_kpa: f64,
+) -> Result<(), TestCaseError> {
+    let figures = examine(record, &Ask::default());
+    // No made row lies within a digit of 134 °C, so rounding moves no end of the hold.
+    let held = wanted.iter().filter(|row| row.0 >= 134.0).count() as i64 - 1;
+    prop_assert_eq!(figures.hold_s, (held * STEP_S) as f64);
+    let lethal = |celsius: f64| 10_f64.powf((celsius - 121.1) / 10.0) * STEP_S as f64 / 60.0;
+    let f0: f64 = wanted.windows(2).map(|w| 0.5 * (lethal(w[0].0) + lethal(w[1].0))).sum();
+    // An error of one step changes every addend by this share.
+    let share = 10_f64.powf(step_c / 10.0) - 1.0;
+    prop_assert!((figures.f0_min - f0).abs() <= share * f0, "F0 {}, not {f0}", figures.f0_min);
+    // A vacuum is the lowest row between two stretches at the air pressure or above.
+    let depths: Vec<f64> = wanted
+        .split(|row| row.1 >= 59.0)
+        .filter_map(|rows| rows.iter().map(|row| row.1).reduce(f64::min))
+        .take(4)
+        .collect();
+    prop_assert_eq!(figures.vacuum_depths_kpa.len(), depths.len());
+    for (got, want) in figures.vacuum_depths_kpa.iter().zip(&depths) {
+        prop_assert!((got - want).abs() <= step_kpa * 0.51 + 1e-6, "depth {got}, not {want}");
     }
     Ok(())
 }
