@@ -12,6 +12,7 @@ mod notes;
 mod phases;
 mod sensors;
 mod set_point;
+mod vacuum;
 mod view;
 
 pub use ask::{Ask, Rules, Usual};
@@ -150,10 +151,14 @@ pub struct Figures {
     pub steady: Option<Plateau>,
     /// Deepest absolute pressure of each air-removal pulse, kPa, in order.
     pub vacuum_depths_kpa: Vec<f64>,
+    /// Depth of each pulse before the hold as far as more than a single reading shows it, kPa: what
+    /// a verdict goes by.
+    pub vacuum_sure_kpa: Vec<f64>,
     /// Leak seen while the first vacuum was held, kPa/min, less what rounding can feign; `None`
     /// without a vacuum or where samples lie too far apart.
     pub vacuum_leak_kpa_per_min: Option<f64>,
-    /// No vacuum got as deep as one should, and in one at least the pump levelled off.
+    /// No vacuum before the hold got as deep as one should, and in one at least the pump levelled
+    /// off.
     pub vacuum_stalled: bool,
     /// Leak test figures.
     pub leak: Option<Leak>,
@@ -171,6 +176,10 @@ pub struct Figures {
     /// The same before the hold, once the pressure has left that of the air: what it hides of the
     /// air removal is not known.
     pub gap_before_hold_s: Option<(f64, f64)>,
+    /// Samples of the hold, and the longest interval between two of them, seconds.
+    pub hold_samples: (usize, f64),
+    /// The record begins with steam, or a vacuum, already in the chamber.
+    pub begins_late: bool,
     /// Lowest and highest temperature of the whole record, °C; `None` without samples.
     pub range_c: Option<(f64, f64)>,
     /// Every number of the record is a number and times ascend; where not, nothing may be
@@ -214,6 +223,7 @@ fn nothing(record: &CycleRecord) -> Figures {
         plateau: None,
         steady: None,
         vacuum_depths_kpa: Vec::new(),
+        vacuum_sure_kpa: Vec::new(),
         vacuum_leak_kpa_per_min: None,
         vacuum_stalled: false,
         leak: None,
@@ -223,6 +233,8 @@ fn nothing(record: &CycleRecord) -> Figures {
         ends_early: record.integrity.truncated.then_some(EndsEarly::BeforeHold),
         gap_at_heat_s: None,
         gap_before_hold_s: None,
+        hold_samples: (0, 0.0),
+        begins_late: false,
         range_c: None,
         sound: false,
         step_s: 0.0,
@@ -293,11 +305,19 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
         gap_at_heat_s: set_c
             .or(view.rules.floors.last().map(|floor| floor.0))
             .and_then(|set_c| hold::gap_at_heat(view, set_c, needed_s.unwrap_or(0.0))),
+        hold_samples: hold.map_or((0, 0.0), |hold| hold::samples(view, hold)),
+        begins_late: notes::begins_late(view),
         gap_before_hold_s: hold.and_then(|hold| hold::gap_before(view, hold)),
         ..common(view, ask, range)
     };
     let shape = Shape::of(view, hold, set_c);
     shape.fill(view, ask, &mut figures);
+    if let (Some(hold), Some(set_c), true) = (hold, set_c, view.has_pressure()) {
+        let sure = vacuum::before_hold(view, hold, set_c);
+        figures.vacuum_sure_kpa = sure.depths_kpa;
+        figures.vacuum_leak_kpa_per_min = sure.leak_kpa_per_min;
+        figures.vacuum_stalled = sure.stalled;
+    }
     figures.ends_early = notes::ends_early(view, hold, needed_s.unwrap_or(0.0), shape.after);
     figures.findings.extend(set.unclear);
     figures.findings.extend(sensors::frozen(view, hold));
@@ -335,28 +355,15 @@ impl Shape {
             figures.phases = phases::by_temperature(view, self.hold);
             return;
         };
-        let vacuums: Vec<(view::Stretch, f64)> = marks
-            .pulses
-            .iter()
-            .filter_map(|pulse| match *pulse {
-                heat::Pulse::Vacuum(stretch, depth) => Some((stretch, depth)),
-                heat::Pulse::Steam(_) | heat::Pulse::Release(_) => None,
-            })
-            .collect();
-        figures.air_removal = if !vacuums.is_empty() {
+        let depths = marks.pulses.iter().filter_map(|pulse| pulse.vacuum());
+        figures.vacuum_depths_kpa = depths.map(|(_, depth)| depth).collect();
+        figures.air_removal = if !figures.vacuum_depths_kpa.is_empty() {
             AirRemoval::Vacuum
         } else if marks.pulses.iter().any(|pulse| matches!(pulse, heat::Pulse::Release(_))) {
             AirRemoval::Pressure
         } else {
             AirRemoval::Gravity
         };
-        figures.vacuum_depths_kpa = vacuums.iter().map(|&(_, depth)| depth).collect();
-        figures.vacuum_leak_kpa_per_min =
-            vacuums.first().and_then(|&(vacuum, _)| leak::in_vacuum(view, vacuum));
-        // A gap may hide one of them; a single deep one shows that the pump can.
-        let limit = view.rules.stalled_kpa;
-        figures.vacuum_stalled = vacuums.iter().all(|&(_, depth)| depth > limit)
-            && vacuums.iter().any(|&(vacuum, depth)| leak::stalled(view, vacuum, depth));
         figures.phases = phases::of_run(view, marks, self.after, self.hold.is_some());
         let asked_s = ask.drying_s.or(view.record.stated.drying_s);
         figures.drying = drying::figures(view, self.after, asked_s);

@@ -14,6 +14,16 @@ pub(super) enum Pulse {
     Release(Stretch),
 }
 
+impl Pulse {
+    /// Of a vacuum the stretch and the deepest pressure.
+    pub fn vacuum(self) -> Option<(Stretch, f64)> {
+        match self {
+            Self::Vacuum(stretch, depth) => Some((stretch, depth)),
+            Self::Steam(_) | Self::Release(_) => None,
+        }
+    }
+}
+
 /// Where things happened, as positions among the samples.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct Marks {
@@ -63,6 +73,13 @@ pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Ma
     let end = emptied.unwrap_or(view.len().saturating_sub(1));
     let exhaust = (top..=end).rev().find(|&at| view.press[at] >= 0.96 * level);
     Marks { pulses, purge, climb, top, exhaust, emptied }
+}
+
+/// The vacuums of the curve before a sample, with the deepest pressure of each.
+pub(super) fn vacuums(view: &View, top: usize) -> Vec<(Stretch, f64)> {
+    let turns = turns(view.press);
+    let before = turns.iter().filter(|turn| turn.0 < top);
+    before_climb(view, before, top).0.into_iter().filter_map(Pulse::vacuum).collect()
 }
 
 /// Without a hold: the last turn, a climb given up or a vacuum; or the pressure that was held for

@@ -40,6 +40,13 @@ pub(super) fn steady(view: &View, stretch: Stretch) -> Option<Stretch> {
     Some(Stretch { first, ..stretch })
 }
 
+/// Samples of a stretch, and the longest interval between two of them, seconds.
+pub(super) fn samples(view: &View, stretch: Stretch) -> (usize, f64) {
+    let t = &view.t[stretch.first..=stretch.last];
+    let longest = t.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
+    (t.len(), longest)
+}
+
 /// Longest hold within the band above the set temperature, seconds.
 pub(super) fn in_band_s(view: &View, set_c: f64) -> f64 {
     let gate = view.gate(set_c);

@@ -90,9 +90,9 @@ pub(super) fn phases(view: &View, test: &Test) -> Vec<Phase> {
 /// Seconds before the end of a vacuum in which the pump is taken to be shut.
 const SHUT_S: f64 = 7.0;
 
-/// Rise while the first vacuum was held, kPa/min, made less by what rounding and noise can feign;
-/// `None` where the samples lie too far apart. Only the first: in later ones water boils off the
-/// load, which looks the same.
+/// Rise while a vacuum was held, kPa/min, made less by what rounding and noise can feign; `None`
+/// where the samples lie too far apart. One reading may be wrong: the worst counts that is seen
+/// without one of them.
 pub(super) fn in_vacuum(view: &View, vacuum: Stretch) -> Option<f64> {
     // The last sample may already have steam in it.
     let until = view.t[vacuum.last] - 0.5 * view.step;
@@ -103,13 +103,18 @@ pub(super) fn in_vacuum(view: &View, vacuum: Stretch) -> Option<f64> {
     if inside.len() < 4 {
         return None;
     }
-    let t = &view.t[first..=last];
-    let rate = slope(t, &view.press[first..=last])?;
-    let mean = t.iter().sum::<f64>() / t.len() as f64;
-    let spread: f64 = t.iter().map(|t| (t - mean) * (t - mean)).sum();
     let noise = (view.record.press_resolution_kpa / 3.0).max(0.3);
-    let doubt = 1.5 * noise / spread.sqrt();
-    Some((rate - doubt).max(0.0) * 60.0)
+    let rise = |without: Option<usize>| {
+        let kept = || (first..=last).filter(move |&at| Some(at) != without);
+        let t: Vec<f64> = kept().map(|at| view.t[at]).collect();
+        let press: Vec<f64> = kept().map(|at| view.press[at]).collect();
+        let mean = t.iter().sum::<f64>() / t.len() as f64;
+        let spread: f64 = t.iter().map(|t| (t - mean) * (t - mean)).sum();
+        let rate = slope(&t, &press)?;
+        Some(rate - 1.5 * noise / spread.sqrt())
+    };
+    let worst = std::iter::once(None).chain(inside.iter().copied().map(Some)).filter_map(rise);
+    worst.reduce(f64::max).map(|rate| rate.max(0.0) * 60.0)
 }
 
 /// Did the pump level off at its depth, and stay there for more than half a minute?

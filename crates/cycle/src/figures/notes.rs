@@ -62,7 +62,7 @@ pub(super) fn ends_early(
     (cut || open).then_some(EndsEarly::AfterHold)
 }
 
-/// Did the chamber leave the hold after this stretch?
+/// Did the chamber leave the hold after this stretch, by more than one reading?
 fn cooled(view: &View, run: Stretch) -> bool {
     let half = |at: usize| 0.5 * (view.press[at] + view.air);
     let left = |at: usize| {
@@ -72,8 +72,43 @@ fn cooled(view: &View, run: Stretch) -> bool {
             view.temp[at] <= view.temp[run.first] - 10.0
         }
     };
-    (run.last..view.len()).any(left)
+    (run.last + 1..view.len()).any(|at| left(at - 1) && left(at))
 }
+
+/// Does the record begin when steam, or a vacuum, is already at work? Then what was done about the
+/// air is not in it. The chamber of a warm machine may be above 100 °C, but its pressure does not
+/// climb from the first reading on.
+pub(super) fn begins_late(view: &View) -> bool {
+    let (Some(&kpa), Some(&temp)) = (view.press.first(), view.temp.first()) else {
+        return false;
+    };
+    let soon = view.press.iter().take(BEGINNING).copied().fold(kpa, f64::max);
+    // The air pressure may have been taken from the first reading; the open chamber at the end
+    // shows better.
+    let opened = rests_at(view).is_some_and(|end| end - kpa > OPEN_KPA);
+    (kpa - view.air).abs() > OPEN_KPA || opened || temp > 100.0 && soon > kpa + view.rise()
+}
+
+/// Pressure at which the record ends, where it stands still and the chamber is neither hot nor
+/// under vacuum.
+fn rests_at(view: &View) -> Option<f64> {
+    let last = view.len().checked_sub(1)?;
+    let end = (0..=last).rev().take_while(|&at| view.t[last] - view.t[at] <= RESTS_S);
+    let (least, most) = end.fold((f64::INFINITY, 0.0_f64), |(least, most), at| {
+        (least.min(view.press[at]), most.max(view.press[at]))
+    });
+    let still = most - least <= view.rise();
+    (still && (60.0..110.0).contains(&least)).then_some(least)
+}
+
+/// Seconds for which the open chamber at the end stands still.
+const RESTS_S: f64 = 5.0;
+
+/// An open chamber lies within this of the air pressure, kPa.
+const OPEN_KPA: f64 = 20.0;
+
+/// Samples by which a climb from the first one shows.
+const BEGINNING: usize = 4;
 
 /// Two samples at the end near air pressure, or without pressure, cooler than boiling water.
 fn at_rest(view: &View) -> bool {
@@ -127,11 +162,13 @@ pub(super) fn slow_parts(
     let rules = view.rules;
     let limit =
         |usual: Option<f64>, plain: f64| usual.map_or(plain, |usual| usual * rules.slow_share);
+    // Where the samples lie too far apart, a stretch is as much too long as they do.
+    let measured = |stretch: Stretch| view.seconds(stretch) >= 5.0 * view.step;
     let heat_up = Stretch { first: marks.climb, last: marks.top };
     // Without vacuum pulses the climb heats the load too, and a history is needed to judge it.
     let judged = air_removal == AirRemoval::Vacuum || ask.usual.heat_up_s.is_some();
     let most = limit(ask.usual.heat_up_s, rules.slow_heat_up_s);
-    if judged && view.seconds(heat_up) > most {
+    if judged && measured(heat_up) && view.seconds(heat_up) > most {
         let text = format!(
             "{:.0} s from the last pulse to the set temperature, where {most:.0} s would be slow: a weak heater, low mains, or scale",
             view.seconds(heat_up)
@@ -141,7 +178,7 @@ pub(super) fn slow_parts(
     if let Some((first, last)) = after.and_then(|after| after.air_in) {
         let inlet = Stretch { first, last };
         let most = limit(ask.usual.air_in_s, rules.slow_air_in_s);
-        if view.seconds(inlet) > most {
+        if measured(inlet) && view.seconds(inlet) > most {
             let text = format!(
                 "{:.0} s to let air in, where {most:.0} s would be slow: a clogged air filter",
                 view.seconds(inlet)

@@ -66,6 +66,12 @@ impl<'a> View<'a> {
         })
     }
 
+    /// The same with another pressure, for looking at its curve alone: without saturation.
+    pub fn with_pressure<'b>(&'b self, press: &'b [f64]) -> View<'b> {
+        let jumped = self.jumped.clone();
+        View { press, sat: Vec::new(), jumped, ..*self }
+    }
+
     pub fn len(&self) -> usize {
         self.t.len()
     }

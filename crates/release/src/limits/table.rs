@@ -37,6 +37,9 @@ limits! {
     Gap = "gap_s", 60.0, "s", 1.0 .. 60.0, Smaller, Ours, TEST_RULES;
     /// The same in usual steps
     GapSteps = "gap_steps", 6.0, "", 2.0 .. 6.0, Smaller, Ours, TEST_RULES;
+    /// Fewest samples of a hold; and no two lie further apart than half the least hold
+    HoldSamples = "hold_samples", 4.0, "", 3.0 .. 1_000.0, Greater, Ours,
+        "fewer show where the chamber was, not where it stayed; no source";
     /// A hold short by no more than this many usual steps leaves the matter open
     BorderSteps = "border_steps", 2.0, "", 0.0 .. 10.0, AsTheMachineSays, Ours, TEST_RULES;
     /// Beginning of the hold that the steady part leaves out

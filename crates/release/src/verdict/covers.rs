@@ -35,7 +35,7 @@ fn air_shows(figures: &Figures) -> bool {
 
 fn deep_pulses(figures: &Figures, asked: &Asked<'_>) -> bool {
     let depth = asked.limits.get(Name::DeepPulse);
-    let deep = figures.vacuum_depths_kpa.iter().filter(|&&kpa| kpa <= depth).count();
+    let deep = figures.vacuum_sure_kpa.iter().filter(|&&kpa| kpa <= depth).count();
     deep as f64 >= asked.limits.get(Name::DeepPulses)
 }
 
@@ -65,8 +65,8 @@ pub(super) fn why_not(figures: &Figures, asked: &Asked<'_>) -> Finding {
             "{} vacuum pulses of at most {:.0} kPa ({} seen: {})",
             asked.limits.get(Name::DeepPulses),
             asked.limits.get(Name::DeepPulse),
-            figures.vacuum_depths_kpa.len(),
-            listed(&figures.vacuum_depths_kpa)
+            figures.vacuum_sure_kpa.len(),
+            listed(&figures.vacuum_sure_kpa)
         )
     };
     let text = if asked.contents == Contents::Hollow {

@@ -16,6 +16,7 @@ enum Answer {
 pub(super) fn judge(record: &CycleRecord, figures: &Figures, asked: &Asked<'_>) -> Verdict {
     let answer = readable(record, figures)
         .or_else(|| long_enough(figures, asked))
+        .or_else(|| close_enough(figures, asked))
         .or_else(|| was_steam(record, figures, asked))
         .or_else(|| nothing_hidden(figures, asked));
     match answer {
@@ -97,6 +98,21 @@ fn long_enough(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
     let text =
         format!("held {hold:.0} s at or above {set_c:.1} °C with steam, {needed:.0} s needed");
     Some(Answer::Failed(place(Code::HoldShort, text)))
+}
+
+/// Samples enough to say that it was so in between, too?
+fn close_enough(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
+    let (samples, longest_s) = figures.hold_samples;
+    let least = asked.limits.get(Name::HoldSamples);
+    let most_s = figures.needed_hold_s.unwrap_or(0.0) / 2.0;
+    let few = least > samples as f64 || longest_s > most_s;
+    few.then(|| {
+        let text = format!(
+            "the hold is {samples} readings, up to {longest_s:.0} s apart; at least {least:.0}, no more than {most_s:.0} s apart, are needed to say how it was in between"
+        );
+        let at_s = figures.plateau.map(|plateau| (plateau.start_s, plateau.end_s));
+        Answer::Open(Finding { at_s, ..reason(Code::GapInHold, text) })
+    })
 }
 
 /// No set temperature is stated and none of the three was reached.
@@ -181,6 +197,10 @@ fn nothing_hidden(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
         );
         return Some(Answer::Open(reason(Code::Truncated, text)));
     }
+    if figures.begins_late {
+        let text = "the record begins with steam, or a vacuum, already in the chamber: what was done about the air is not in it";
+        return Some(Answer::Open(reason(Code::Truncated, text.to_owned())));
+    }
     if let Some((from, to)) = figures.gap_before_hold_s {
         let text = format!(
             "{:.0} s without a sample, or with a jump of the clock, before the hold: whether air removal went well is not shown",
@@ -200,7 +220,7 @@ fn nothing_hidden(figures: &Figures, asked: &Asked<'_>) -> Option<Answer> {
     figures.vacuum_stalled.then(|| {
         let text = format!(
             "the pump levels off and no vacuum gets below {:.0} kPa: air comes in as fast as it is drawn, and air removal is not shown",
-            figures.vacuum_depths_kpa.iter().copied().fold(f64::INFINITY, f64::min)
+            figures.vacuum_sure_kpa.iter().copied().fold(f64::INFINITY, f64::min)
         );
         Answer::Open(reason(Code::GasketLeak, text))
     })

@@ -14,4 +14,5 @@ mod properties;
 mod readings;
 mod recall;
 mod records;
+mod single;
 mod spoilt;

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use release::verdict::Outcome;
 
 /// The samples at these places.
-fn at_places(record: &CycleRecord, places: &[usize]) -> CycleRecord {
+pub fn at_places(record: &CycleRecord, places: &[usize]) -> CycleRecord {
     let samples = &record.samples;
     let pick = |column: &[f64]| {
         if column.is_empty() { Vec::new() } else { places.iter().map(|&at| column[at]).collect() }

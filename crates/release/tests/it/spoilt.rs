@@ -91,3 +91,19 @@ fn rows_pasted_twice_prove_nothing_more() {
         }
     }
 }
+
+/// A file whose first rows are gone: what was done about the air is not in it.
+#[test]
+fn files_that_begin_late_prove_nothing_more() {
+    for file in files() {
+        let (_, lethal) = proven(&file.records);
+        let (first, last) = file.rows;
+        let count = last - first + 1;
+        for from in (1..count).step_by(count / 40 + 1) {
+            let mut lines = file.lines.clone();
+            lines.drain(first..first + from);
+            let records = read(lines.concat().as_slice(), &Known::default()).unwrap_or_default();
+            assert!(lethal || !proven(&records).1, "{} without {from} rows", file.file);
+        }
+    }
+}
