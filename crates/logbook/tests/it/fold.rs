@@ -3,7 +3,7 @@
 use crate::bodies::{body, day};
 use crate::common::{id, kind, new_book, packed, stamp, write};
 use load::{Contents, SetState};
-use logbook::fact::{AirRemoval, Body, LiftReason, StopReason};
+use logbook::fact::{AirRemoval, Body, LiftReason, Reads, Reference, StopReason, TemperatureUnit};
 use logbook::{Book, BookError, View};
 use measure::PouchId;
 use proptest::prelude::*;
@@ -281,4 +281,71 @@ fn a_pouch_said_to_be_in_two_runs_is_reached_by_both() {
     let pouch = read(&book, |view| view.pouch(id(1))).unwrap();
     assert!(pouch.contradicted);
     assert_eq!(pouch.run, Some(id(1)));
+}
+
+#[test]
+fn what_was_said_last_of_a_machines_records_holds_whole() {
+    let (_folder, book) = new_book();
+    let said = |altitude_m, temperature_unit| Body::MachineReads {
+        machine: id(1),
+        altitude_m,
+        temperature_unit,
+        pressure_unit: None,
+        pressure_reference: Some(Reference::Gauge),
+        day_first: Some(false),
+    };
+    let added = Body::MachineAdded {
+        machine: id(1),
+        number: 1,
+        air_removal: AirRemoval::Vacuum,
+        writes_files: true,
+        most_pouches: None,
+    };
+    write(&book, stamp(1, 1), vec![added]).unwrap();
+    let first = write(&book, stamp(2, 2), vec![said(None, Some(TemperatureUnit::Kelvin))]).unwrap();
+    write(&book, stamp(3, 3), vec![said(Some(-12), None)]).unwrap();
+    let row = read(&book, |view| view.machine(id(1))).unwrap();
+    let reads = Reads {
+        altitude_m: Some(-12),
+        pressure_reference: Some(Reference::Gauge),
+        day_first: Some(false),
+        ..Reads::default()
+    };
+    assert_eq!((row.reads, row.reads_since), (reads, Some(first.first_seq)));
+    // No town lies so high (the bounds are those of `measure::bounds::ALTITUDE`).
+    let high = write(&book, stamp(4, 4), vec![said(Some(5_501), None)]);
+    assert!(matches!(high, Err(BookError::Unfit(_))), "{high:?}");
+}
+
+#[test]
+fn a_start_that_was_undone_warmed_nothing_up() {
+    let (_folder, book) = new_book();
+    let numbers = [1, 2, 1, 2, 3];
+    for (run, number) in (0..).zip(numbers) {
+        let started = Body::RunStarted {
+            run: id(run),
+            machine: id(1),
+            number,
+            programme: None,
+            contents: Contents::Pouched,
+            pouches: vec![],
+        };
+        let taken = book.act::<BookError>(stamp(10 + run, 10 + i64::from(run)), |_, draft| {
+            draft.fact(started);
+            let kept = draft.put(logbook::DrawerKind::Record, &[run as u8])?;
+            let record = logbook::drawer::record_hash(&[run as u8]);
+            let (way, cycles) = (logbook::fact::Way::Page, 1);
+            draft.fact(Body::RecordTaken { record, kept, bytes: 1, way, continues: None, cycles });
+            draft.fact(Body::RecordClaimed { record, cycle: 0, run: id(run) });
+            let outcome = release::verdict::Outcome::Lethal;
+            let verdict = crate::story::verdict(Some(id(run)), record, outcome);
+            draft.fact(Body::Judged(Box::new(verdict)));
+            Ok(())
+        });
+        taken.unwrap();
+    }
+    write(&book, stamp(20, 20), vec![Body::Undone { act: id(12) }]).unwrap();
+    let runs = read(&book, |view| view.judged_runs(id(1), 600));
+    let seen: Vec<_> = runs.iter().map(|run| (run.number, run.first_of_day)).collect();
+    assert_eq!(seen, [(1, true), (2, false), (2, true), (3, false)]);
 }
