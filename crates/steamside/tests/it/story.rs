@@ -357,7 +357,11 @@ fn forms_are_bounded_and_lead_nowhere_else() {
     let home = tempfile::tempdir().expect("a folder");
     let story = Story::begin(&home.path().join("book"));
     let many = vec![("count.manicure", "1"); 40_000];
-    assert_eq!(story.salon.post("/act/wash", &many), Some(413));
+    // The answer comes before all of the form was sent, so the sender may only see the line close.
+    let status = story.salon.post("/act/wash", &many);
+    assert!(status.is_none_or(|status| status == 413), "{status:?}");
+    let kinds = story.book.read::<_, logbook::BookError>(|view| view.kinds()).expect("kinds");
+    assert!(kinds.iter().all(|kind| kind.washed == 0), "nothing of it was written");
     let clock = [("machine", &*story.machine), ("ahead", "-9223372036854775808")];
     story.refused("machine-clock", &clock);
     for elsewhere in
