@@ -18,9 +18,8 @@ pub(super) fn defects(
         let (first, last) = (*places.iter().min()?, *places.iter().max()?);
         // Behind a jump, a later row of the file may be an earlier one of the cycle.
         let times = places.iter().map(|&i| at(i));
-        let (from, to) = times.fold((f64::INFINITY, f64::NEG_INFINITY), |(from, to), at| {
-            (from.min(at), to.max(at))
-        });
+        let (from, to) = times
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(from, to), at| (from.min(at), to.max(at)));
         Some(Finding {
             code,
             text,

@@ -12,8 +12,8 @@ use logbook::book::BookError;
 use logbook::fact::StopReason;
 use logbook::view::{KindCount, Machine, Person, Pouch, Run, TakenCycle, View};
 use maud::{Markup, html};
-use release::verdict::Outcome;
 use measure::RunId;
+use release::verdict::Outcome;
 
 /// Read again every minute, while nobody has typed.
 const AGAIN_S: u32 = 60;

@@ -234,8 +234,7 @@ fn trace(ctx: &Ctx, seen: &Seen, judged: &Judged) -> Markup {
 fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     let slip = |pouch: &&Pouch| {
-        pouch.state == SetState::SetAside
-            && pouch.stopped.is_some_and(StopReason::may_be_a_slip)
+        pouch.state == SetState::SetAside && pouch.stopped.is_some_and(StopReason::may_be_a_slip)
     };
     let slips: Vec<_> = seen.pouches.iter().filter(slip).collect();
     html! {
