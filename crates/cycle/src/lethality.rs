@@ -12,6 +12,7 @@
 //! F0 is reported beside it, and of the two sums below only the lesser may be used by a verdict.
 //! Log reductions are for tests and for study, not for screens.
 
+use crate::memo::Memo;
 use measure::maths;
 use std::fmt;
 
@@ -51,14 +52,15 @@ pub struct Sums {
 /// An interval longer than `longest_s` adds nothing: what happened in it is not known.
 #[must_use]
 pub fn sums(t_s: &[f64], temp_c: &[f64], longest_s: f64, (reference_c, z_k): (f64, f64)) -> Sums {
+    let mut rate = Memo::new(|temp_c| rate(temp_c, reference_c, z_k));
     let mut sums = Sums::default();
     let mut samples = t_s.iter().zip(temp_c);
     let Some((&first_t, &first_temp)) = samples.next() else {
         return sums;
     };
-    let mut before = (first_t, rate(first_temp, reference_c, z_k));
+    let mut before = (first_t, rate.get(first_temp));
     for (&t, &temp) in samples {
-        let here = rate(temp, reference_c, z_k);
+        let here = rate.get(temp);
         let step = t - before.0;
         if step <= longest_s {
             let minutes = step / 60.0;

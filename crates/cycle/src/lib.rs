@@ -9,5 +9,6 @@ pub mod drift;
 pub mod figures;
 pub mod finding;
 pub mod lethality;
+mod memo;
 pub mod record;
 pub mod steam;

@@ -70,16 +70,13 @@ pub(super) fn by_pressure_s(view: &View, set_c: f64) -> Option<f64> {
 pub(super) fn gap_at_heat(view: &View, set_c: f64, needed_s: f64) -> Option<(f64, f64)> {
     let first_at_set = view.temp.iter().position(|&temp| temp >= set_c - 1e-6);
     let mut longest: Option<(f64, f64)> = None;
-    for at in 1..view.len() {
+    for at in (1..view.len()).filter(|&at| view.may_hide(at)) {
         let (from, to) = (view.t[at - 1], view.t[at]);
         let near = view.temp[at - 1].max(view.temp[at]) >= set_c - 15.0;
         let hides_all = first_at_set.is_none_or(|first| first >= at)
             && to - from >= needed_s
             && view.temp[at] >= 60.0;
-        if view.may_hide(at)
-            && (near || hides_all)
-            && longest.is_none_or(|(a, b)| b - a < to - from)
-        {
+        if (near || hides_all) && longest.is_none_or(|(a, b)| b - a < to - from) {
             longest = Some((from, to));
         }
     }

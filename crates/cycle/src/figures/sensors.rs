@@ -38,19 +38,25 @@ pub(super) fn frozen(view: &View, run: Option<Stretch>) -> Vec<Finding> {
     findings
 }
 
-/// Stretches of one value, at least 5 samples and [`STILL_S`] long.
+/// Samples that make a still stretch at least.
+const STILL_SAMPLES: usize = 5;
+
+/// Stretches of one value, at least [`STILL_SAMPLES`] and [`STILL_S`] long.
 fn still_stretches(view: &View, values: &[f64]) -> Vec<Stretch> {
     let mut found = Vec::new();
     let mut first = 0;
-    for at in 1..=values.len() {
-        if at < values.len() && values[at] == values[first] {
+    while let Some(next) = values.get(first..first + STILL_SAMPLES) {
+        // No stretch that is long enough begins before the last change among the next few.
+        if let Some(change) = (1..STILL_SAMPLES).rev().find(|&k| next[k] != next[k - 1]) {
+            first += change;
             continue;
         }
-        let stretch = Stretch { first, last: at - 1 };
-        if at - first >= 5 && view.seconds(stretch) >= STILL_S {
+        let same = values[first..].iter().take_while(|value| **value == next[0]).count();
+        let stretch = Stretch { first, last: first + same - 1 };
+        if view.seconds(stretch) >= STILL_S {
             found.push(stretch);
         }
-        first = at;
+        first += same;
     }
     found
 }

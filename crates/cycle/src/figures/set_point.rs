@@ -41,23 +41,16 @@ fn candidates(view: &View) -> impl Iterator<Item = (f64, f64)> {
 /// third of its time at the next lower one. A dip, flicker around it or a hold cut short does not
 /// make a 134 °C cycle one of 121 °C, and an overshoot does not make a 132 °C cycle one of 134 °C.
 fn by_temperature(view: &View) -> Option<f64> {
-    let held: Vec<(f64, f64, f64, f64)> = candidates(view)
-        .map(|(set_c, floor_s)| {
-            let gate = view.gate(set_c);
-            let at_heat = |at: usize| view.at_heat(at, set_c, gate);
-            let longest = view.longest_stretch(at_heat).map_or(-1.0, |run| view.seconds(run));
-            let steps = (1..view.len()).filter(|&at| at_heat(at - 1) && at_heat(at));
-            let total: f64 = steps
-                .map(|at| view.t[at] - view.t[at - 1])
-                .filter(|&step| step <= view.longest)
-                .sum();
-            (set_c, floor_s, longest, total)
-        })
-        .collect();
-    held.iter().enumerate().find_map(|(at, &(set_c, floor_s, longest, total))| {
-        let lower = held.get(at + 1).map_or(0.0, |lower| lower.3);
-        let held = longest >= floor_s || longest >= 0.0 && total >= lower / 3.0;
-        held.then_some(set_c)
+    let total = |set_c: f64| -> f64 {
+        let gate = view.gate(set_c);
+        let at_heat = |at: usize| view.at_heat(at, set_c, gate);
+        let steps = (1..view.len()).filter(|&at| at_heat(at - 1) && at_heat(at));
+        steps.map(|at| view.t[at] - view.t[at - 1]).filter(|&step| step <= view.longest).sum()
+    };
+    candidates(view).enumerate().find_map(|(at, (set_c, floor_s))| {
+        let longest = view.seconds(held_run(view, set_c)?);
+        let lower = || candidates(view).nth(at + 1).map_or(0.0, |(lower, _)| total(lower));
+        (longest >= floor_s || total(set_c) >= lower() / 3.0).then_some(set_c)
     })
 }
 

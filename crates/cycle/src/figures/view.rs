@@ -2,6 +2,7 @@
 
 use super::{Ask, Rules};
 use crate::finding::{Code, Finding};
+use crate::memo::Memo;
 use crate::record::CycleRecord;
 use crate::steam;
 
@@ -22,6 +23,8 @@ pub(super) struct View<'a> {
     pub longest: f64,
     /// Places of the samples behind a jump of the clock in which a gap may hide, ascending.
     jumped: Vec<usize>,
+    /// Neither a gap nor such a jump anywhere.
+    unbroken: bool,
     pub rules: &'a Rules,
 }
 
@@ -51,17 +54,20 @@ impl<'a> View<'a> {
         let step = median_step(t);
         let rules = &ask.rules;
         let longest = rules.gap_s.max(rules.gap_steps * step);
+        let jumped = jumped(record, longest);
+        let mut tsat = Memo::new(steam::tsat);
         Some(Self {
             record,
             t,
             temp,
             press,
             // Below 0.7 kPa the line ends; no chamber is drawn that deep.
-            sat: press.iter().map(|&kpa| steam::tsat(kpa.max(0.7))).collect(),
+            sat: press.iter().map(|&kpa| tsat.get(kpa.max(0.7))).collect(),
             air: air_pressure(record, ask),
             step,
             longest,
-            jumped: jumped(record, longest),
+            unbroken: jumped.is_empty() && t.windows(2).all(|pair| pair[1] - pair[0] <= longest),
+            jumped,
             rules,
         })
     }
@@ -93,16 +99,18 @@ impl<'a> View<'a> {
     /// gap; the first of equals.
     pub fn longest_stretch(&self, holds: impl Fn(usize) -> bool) -> Option<Stretch> {
         let mut best: Option<Stretch> = None;
-        let mut open: Option<usize> = None;
-        for at in 0..self.len() {
-            if at > 0 && self.may_hide(at) {
-                open = None;
-            }
+        let mut at = 0;
+        while at < self.len() {
             if !holds(at) {
-                open = None;
+                at += 1;
                 continue;
             }
-            let here = Stretch { first: *open.get_or_insert(at), last: at };
+            let first = at;
+            at += 1;
+            while at < self.len() && holds(at) && !self.may_hide(at) {
+                at += 1;
+            }
+            let here = Stretch { first, last: at - 1 };
             if best.is_none_or(|longest| self.seconds(here) > self.seconds(longest)) {
                 best = Some(here);
             }
@@ -113,7 +121,9 @@ impl<'a> View<'a> {
     /// Is so much unknown before this sample that a hold does not go on over it: a gap, or a jump of
     /// the clock in which one may hide?
     pub fn may_hide(&self, at: usize) -> bool {
-        self.t[at] - self.t[at - 1] > self.longest || self.jumped.binary_search(&at).is_ok()
+        !self.unbroken
+            && (self.t[at] - self.t[at - 1] > self.longest
+                || self.jumped.binary_search(&at).is_ok())
     }
 
     /// At or above the set temperature, with steam in the chamber as far as the record can show it.
@@ -152,6 +162,15 @@ fn jumped(record: &CycleRecord, longest: f64) -> Vec<usize> {
 
 /// Median step, seconds; 0 for fewer than two samples.
 fn median_step(t: &[f64]) -> f64 {
+    // Most records keep one step throughout: what more than half of them are is the median.
+    let middle = t.len() / 2;
+    if let Some(&[before, after]) = t[middle.saturating_sub(1)..].first_chunk() {
+        let step: f64 = after - before;
+        let equal = t.windows(2).filter(|pair| pair[1] - pair[0] == step).count();
+        if equal > (t.len() - 1) / 2 {
+            return step;
+        }
+    }
     let mut steps: Vec<f64> = t.windows(2).map(|pair| pair[1] - pair[0]).collect();
     if steps.is_empty() {
         return 0.0;

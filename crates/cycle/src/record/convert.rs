@@ -23,8 +23,8 @@ pub(super) struct Converted {
     pub impossible: Vec<u32>,
 }
 
-/// Converts the rows.
-pub(super) fn convert(raw: &Raw, units: &Units) -> Converted {
+/// Converts the rows, and takes from `raw` what it can use as it is.
+pub(super) fn convert(raw: &mut Raw, units: &Units) -> Converted {
     let lowest = match units.pressure {
         Some((_, (Reference::Gauge, _))) => -bounds::PRESSURE.most,
         _ => bounds::PRESSURE.least - OFFSET_KPA,
@@ -32,11 +32,11 @@ pub(super) fn convert(raw: &Raw, units: &Units) -> Converted {
     let pressures = units.pressure.filter(|_| raw.pressure.len() == raw.len());
     let factor = pressures.map(|((unit, _), _)| unit.kpa());
     let celsius: Vec<f64> = match units.temperature.0 {
-        TemperatureUnit::Celsius => raw.temperature.clone(),
+        TemperatureUnit::Celsius => std::mem::take(&mut raw.temperature),
         unit => raw.temperature.iter().map(|t| unit.to_celsius(*t)).collect(),
     };
     let kpa: Vec<f64> = match factor {
-        Some(1.0) => raw.pressure.clone(),
+        Some(1.0) => std::mem::take(&mut raw.pressure),
         Some(factor) => raw.pressure.iter().map(|p| p * factor).collect(),
         None => Vec::new(),
     };
@@ -44,18 +44,18 @@ pub(super) fn convert(raw: &Raw, units: &Units) -> Converted {
         bounds::TEMPERATURE.check(celsius[i]).is_ok()
             && kpa.get(i).is_none_or(|p| *p >= lowest && *p <= bounds::PRESSURE.most)
     };
-    let kept: Vec<usize> = (0..raw.len()).filter(|i| fits(*i)).collect();
-    if kept.len() == raw.len() {
+    if (0..raw.len()).all(fits) {
         return Converted {
-            at: raw.at.clone(),
+            at: std::mem::take(&mut raw.at),
             celsius,
             kpa,
-            line: raw.line.clone(),
+            line: std::mem::take(&mut raw.line),
             zone: raw.zone,
             from: None,
             impossible: Vec::new(),
         };
     }
+    let kept: Vec<usize> = (0..raw.len()).filter(|i| fits(*i)).collect();
     let impossible = (0..raw.len()).filter(|i| !fits(*i)).map(|i| raw.line[i]).collect();
     Converted {
         at: kept.iter().map(|i| raw.at[*i]).collect(),
@@ -68,14 +68,14 @@ pub(super) fn convert(raw: &Raw, units: &Units) -> Converted {
     }
 }
 
-/// Puts the rows in the order that repair found.
-pub(super) fn arrange(rows: &Converted, repaired: &Repaired) -> Samples {
+/// Puts the rows in the order that repair found. Only lines, times and positions stay behind.
+pub(super) fn arrange(rows: &mut Converted, repaired: &Repaired) -> Samples {
     let seconds = |micros: i64| micros as f64 / SECOND as f64;
     let Some(order) = &repaired.order else {
         return Samples {
             t_s: repaired.since_start.iter().map(|t| seconds(*t)).collect(),
-            temp_c: rows.celsius.clone(),
-            press_kpa: rows.kpa.clone(),
+            temp_c: std::mem::take(&mut rows.celsius),
+            press_kpa: std::mem::take(&mut rows.kpa),
             line: rows.line.clone(),
         };
     };

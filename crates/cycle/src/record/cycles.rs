@@ -155,18 +155,10 @@ impl<'k, R: Read> Cycles<'k, R> {
             return;
         }
         let (rest, line) = self.source.rest();
-        let (mut at, mut rows, mut earlier) = (0, 0, None);
-        while earlier.is_none()
-            && self.raw.len() < MOST_ROWS
-            && let Some((reading, length)) = quick.row(plan, &rest[at..])
-        {
-            at += length;
-            rows += 1;
-            earlier = self.raw.push(reading, line.saturating_add(rows));
-        }
-        self.source.skip(at, rows);
-        self.since_blank += rows as usize;
-        if let Some(earlier) = earlier {
+        let taken = quick.rows(plan, rest, line, &mut self.raw);
+        self.source.skip(taken.bytes, taken.rows);
+        self.since_blank += taken.rows as usize;
+        if let Some(earlier) = taken.earlier {
             self.settle(earlier);
         }
     }

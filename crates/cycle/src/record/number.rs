@@ -44,10 +44,15 @@ pub(super) fn parse(cell: &[u8], mark: u8) -> Option<Number> {
 
 /// The plain number at the front of `rest`, and its length: a sign, digits, a mark, digits. What
 /// follows it is for the caller to look at. Anything else is left to [`parse`].
+#[inline]
 pub(super) fn plain(rest: &[u8], mark: u8) -> Option<(Number, usize)> {
-    let signed = usize::from(matches!(rest.first(), Some(b'-' | b'+')));
-    let Digits { whole, places, length, any } = digits_of(&rest[signed..], mark)?;
-    any.then(|| (exact(whole, places, rest[0] == b'-'), signed + length))
+    let (negative, signed, rest) = match rest {
+        [b'-', rest @ ..] => (true, 1, rest),
+        [b'+', rest @ ..] => (false, 1, rest),
+        rest => (false, 0, rest),
+    };
+    let Digits { whole, places, length, any } = digits_of(rest, mark)?;
+    any.then(|| (exact(whole, places, negative), signed + length))
 }
 
 /// Digits in front and behind the mark.
@@ -61,31 +66,38 @@ struct Digits {
 }
 
 /// Nothing when there are more digits than a double is sure to hold.
+#[inline]
 fn digits_of(rest: &[u8], mark: u8) -> Option<Digits> {
-    let mut whole = 0_u64;
-    let mut at = 0;
-    while let Some(digit) = rest.get(at).map(|b| b.wrapping_sub(b'0')).filter(|d| *d < 10) {
-        whole = whole.wrapping_mul(10).wrapping_add(u64::from(digit));
-        at += 1;
+    let (front_value, front) = run_of_digits(rest, 0);
+    let (whole, length, places) = match rest.get(front) {
+        Some(b) if *b == mark => {
+            let (whole, places) = run_of_digits(&rest[front + 1..], front_value);
+            (whole, front + 1 + places, places)
+        }
+        _ => (front_value, front, 0),
+    };
+    let count = front + places;
+    (count <= MOST_DIGITS).then_some(Digits { whole, places: places as u8, length, any: count > 0 })
+}
+
+/// The digits at the front, put behind those of `value`, and how many they are. With more than a
+/// number can hold the value is meaningless.
+#[inline]
+fn run_of_digits(rest: &[u8], mut value: u64) -> (u64, usize) {
+    let mut length = 0;
+    for b in rest {
+        let digit = b.wrapping_sub(b'0');
+        if digit > 9 {
+            break;
+        }
+        value = value.wrapping_mul(10).wrapping_add(u64::from(digit));
+        length += 1;
     }
-    let front = at;
-    let marked = rest.get(at) == Some(&mark);
-    at += usize::from(marked);
-    while let Some(digit) = rest.get(at).map(|b| b.wrapping_sub(b'0')).filter(|d| *d < 10) {
-        whole = whole.wrapping_mul(10).wrapping_add(u64::from(digit));
-        at += 1;
-    }
-    let count = at - usize::from(marked);
-    let places = count - front;
-    (count <= MOST_DIGITS).then_some(Digits {
-        whole,
-        places: places as u8,
-        length: at,
-        any: count > 0,
-    })
+    (value, length)
 }
 
 /// Both numbers are exact in a double, so the quotient is the nearest one, as the library rounds.
+#[inline]
 fn exact(whole: u64, places: u8, negative: bool) -> Number {
     let value = whole as f64 / EXACT[usize::from(places)];
     Number { value: if negative { -value } else { value }, decimals: places }

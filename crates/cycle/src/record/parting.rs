@@ -5,6 +5,9 @@ use super::plan::{Reading, seconds};
 /// A cycle with more rows than this is no cycle.
 pub(super) const MOST_ROWS: usize = 500_000;
 
+/// Rows for which there is room from the start: an hour at a row a second.
+const USUAL_ROWS: usize = 3_600;
+
 /// Below this many rows a blank line parts nothing: some write one after every row.
 pub(super) const FEW_ROWS: usize = 10;
 
@@ -59,9 +62,16 @@ impl Swing {
             (self.pressure_start, self.hottest, self.coldest) = (p, t, t);
         }
         self.rows += 1;
-        self.pressure_far = self.pressure_far.max((p - self.pressure_start).abs());
-        self.hottest = self.hottest.max(t);
-        self.coldest = self.coldest.min(t);
+        // No reading is not-a-number, so plain comparing will do.
+        let far = (p - self.pressure_start).abs();
+        if far > self.pressure_far {
+            self.pressure_far = far;
+        }
+        if t > self.hottest {
+            self.hottest = t;
+        } else if t < self.coldest {
+            self.coldest = t;
+        }
     }
 
     /// Has the chamber been under steam or vacuum? Without pressure: has it been hot?
@@ -119,12 +129,21 @@ impl Raw {
 
     /// Takes a row. Gives the cycle before it once a gap turns out to have parted two.
     pub fn push(&mut self, reading: Reading, line: u32) -> Option<Self> {
+        self.add(&reading, line).map(|from| self.split(from))
+    }
+
+    /// Takes a row. Gives the place of the first row of a new cycle, at which to split.
+    #[inline]
+    pub fn add(&mut self, reading: &Reading, line: u32) -> Option<usize> {
         match self.at.last() {
             Some(before) if (reading.at.micros - before).abs() >= PARTING_GAP => {
-                self.look_at_gap(&reading);
+                self.look_at_gap(reading);
             }
             Some(_) => {}
-            None => self.zone = reading.at.zone,
+            None => {
+                self.zone = reading.at.zone;
+                self.reserve(reading.pressure.is_some());
+            }
         }
         self.at.push(reading.at.micros);
         self.temperature.push(reading.temperature.value);
@@ -134,14 +153,33 @@ impl Raw {
             self.pressure.push(pressure.value);
             self.decimals.1 = self.decimals.1.max(pressure.decimals);
         }
-        self.swing.take(&reading);
+        self.swing.take(reading);
         let (from, later) = self.later_swing.as_mut()?;
-        later.take(&reading);
+        later.take(reading);
         // Only a second cycle makes the gap one between cycles; else it lies in the cooling.
-        later.has_swung(reading.pressure.is_some()).then_some(*from).map(|from| self.split(from))
+        later.has_swung(reading.pressure.is_some()).then_some(*from)
+    }
+
+    /// Makes room for the rows of an ordinary cycle at once.
+    fn reserve(&mut self, has_pressure: bool) {
+        self.at.reserve(USUAL_ROWS);
+        self.temperature.reserve(USUAL_ROWS);
+        self.line.reserve(USUAL_ROWS);
+        if has_pressure {
+            self.pressure.reserve(USUAL_ROWS);
+        }
+    }
+
+    /// Gives the room back that the rows did not need.
+    pub fn shrink(&mut self) {
+        self.at.shrink_to_fit();
+        self.temperature.shrink_to_fit();
+        self.line.shrink_to_fit();
+        self.pressure.shrink_to_fit();
     }
 
     /// Does the long step to this row part two cycles, both ends of it in the open chamber?
+    #[cold]
     fn look_at_gap(&mut self, reading: &Reading) {
         let whole = self.swing.has_swung(reading.pressure.is_some());
         let back = |row: &Reading| self.swing.is_back(row);
@@ -151,7 +189,7 @@ impl Raw {
     }
 
     /// Gives the rows before `from` and keeps the others.
-    fn split(&mut self, from: usize) -> Self {
+    pub fn split(&mut self, from: usize) -> Self {
         let swing = self.later_swing.take().map_or(self.swing, |(_, swing)| swing);
         let later_words = self
             .words

@@ -7,7 +7,9 @@
 //! every other is taken, and where two fit nothing is.
 
 use super::units::{PressureUnit, Reference, TemperatureUnit};
+use crate::memo::Memo;
 use crate::steam;
+use std::borrow::Cow;
 
 /// Air pressure that an open chamber may show, kPa: 5 500 m above the sea to a strong high.
 const OPEN_KPA: (f64, f64) = (50.0, 112.0);
@@ -59,42 +61,30 @@ pub(super) struct Digest {
 impl Digest {
     /// From readings in file order. Nothing when fewer than three of them are pairs of numbers.
     pub fn of(temperature: &[f64], pressure: &[f64]) -> Option<Self> {
-        let both: Vec<(f64, f64)> = temperature
-            .iter()
-            .zip(pressure)
-            .filter(|(t, p)| t.is_finite() && p.is_finite())
-            .map(|(t, p)| (*t, *p))
-            .collect();
-        if both.len() < 3 {
+        let (temperature, pressure) = finite_pairs(temperature, pressure);
+        if temperature.len() < 3 {
             return None;
         }
-        let start = both.iter().take(3).map(|pair| pair.1).collect();
-        let mut pressures: Vec<f64> = both.iter().map(|pair| pair.1).collect();
-        let mut temperatures: Vec<f64> = both.iter().map(|pair| pair.0).collect();
-        let (least, most) = inner(&mut pressures);
-        let (coldest, hottest) = inner(&mut temperatures);
+        let start = pressure.iter().take(3).copied().collect();
+        let (least, most) = inner(&pressure);
+        let (coldest, hottest) = inner(&temperature);
         let floor = most - 0.12 * (most - least);
         let near = |p: f64| p >= floor && p <= most + 0.1 * (most - least);
 
-        let top: Vec<_> = both.iter().filter(|pair| near(pair.1)).copied().collect();
-        let every = top.len().div_ceil(TOP_PAIRS).max(1);
-        Some(Self {
-            start,
-            least,
-            most,
-            top: top.into_iter().step_by(every).collect(),
-            coldest,
-            hottest,
-        })
+        let pairs = || temperature.iter().copied().zip(pressure.iter().copied());
+        let top = || pairs().filter(|pair| near(pair.1));
+        let every = top().count().div_ceil(TOP_PAIRS).max(1);
+        Some(Self { start, least, most, top: top().step_by(every).collect(), coldest, hottest })
     }
 
     /// Every way to read the pair that physics allows, the best first.
     pub fn guesses(&self, units: &[PressureUnit]) -> Vec<Guess> {
         let mut all = Vec::new();
+        let mut tsat = Memo::new(steam::tsat as fn(f64) -> f64);
         for temperature in TemperatureUnit::ALL {
             for &pressure in units {
                 for reference in [Reference::Absolute, Reference::Gauge] {
-                    if let Some(cost) = self.cost(temperature, pressure, reference) {
+                    if let Some(cost) = self.cost((temperature, pressure, reference), &mut tsat) {
                         all.push(Guess { temperature, pressure, reference, cost });
                     }
                 }
@@ -104,7 +94,11 @@ impl Digest {
         all
     }
 
-    fn cost(&self, t: TemperatureUnit, p: PressureUnit, reference: Reference) -> Option<f64> {
+    fn cost(
+        &self,
+        (t, p, reference): (TemperatureUnit, PressureUnit, Reference),
+        tsat: &mut Memo<fn(f64) -> f64>,
+    ) -> Option<f64> {
         let kpa = p.kpa();
         let (least, most) = (self.least * kpa, self.most * kpa);
         let (at_rest, air, lowest) = match reference {
@@ -133,7 +127,7 @@ impl Digest {
         if !within(hottest, (95.0, 160.0)) || coldest < -20.0 {
             return None;
         }
-        let gap = self.distance_from_saturation(t, kpa, air)?;
+        let gap = self.distance_from_saturation(t, kpa, air, tsat)?;
         (gap < 15.0).then_some(gap + penalty)
     }
 
@@ -144,14 +138,15 @@ impl Digest {
         t: TemperatureUnit,
         kpa: f64,
         air: (f64, f64),
+        tsat: &mut Memo<fn(f64) -> f64>,
     ) -> Option<f64> {
         let mut far: Vec<f64> = self
             .top
             .iter()
             .map(|&(reading, p)| {
                 let celsius = t.to_celsius(reading);
-                let low = celsius - steam::tsat(p * kpa + air.0);
-                let high = celsius - steam::tsat(p * kpa + air.1);
+                let low = celsius - tsat.get(p * kpa + air.0);
+                let high = celsius - tsat.get(p * kpa + air.1);
                 if low.signum() == high.signum() { low.abs().min(high.abs()) } else { 0.0 }
             })
             .filter(|d| d.is_finite())
@@ -183,11 +178,48 @@ pub(super) fn temperature_alone(readings: &[f64]) -> Option<TemperatureUnit> {
 
 /// Lowest and highest value, leaving out one in two hundred and at least one on each side: a
 /// broken sensor's stray values must not decide.
-fn inner(values: &mut [f64]) -> (f64, f64) {
-    let last = values.len() - 1;
+fn inner(values: &[f64]) -> (f64, f64) {
     let strays = (values.len() / 200).max(usize::from(values.len() > 7));
-    let mut at = |i: usize| *values.select_nth_unstable_by(i, f64::total_cmp).1;
-    (at(strays), at(last - strays))
+    if strays > FEW_STRAYS {
+        let last = values.len() - 1;
+        let mut values = values.to_vec();
+        let mut at = |i: usize| *values.select_nth_unstable_by(i, f64::total_cmp).1;
+        return (at(strays), at(last - strays));
+    }
+    let (mut lowest, mut highest) = (Vec::new(), Vec::new());
+    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+    for &value in values {
+        if value < low {
+            low = keep(&mut lowest, strays, value).unwrap_or(low);
+        }
+        if value > high {
+            high = keep(&mut highest, strays, -value).map_or(high, |kept| -kept);
+        }
+    }
+    (low, high)
+}
+
+/// So many strays are cheaper kept in order than found by partly sorting all values.
+const FEW_STRAYS: usize = 32;
+
+/// Puts a value among the least ones, in order; gives the last of them once there are strays
+/// before it.
+fn keep(least: &mut Vec<f64>, strays: usize, value: f64) -> Option<f64> {
+    let at = least.partition_point(|kept| *kept <= value);
+    least.insert(at, value);
+    least.truncate(strays + 1);
+    least.get(strays).copied()
+}
+
+/// Both columns without the rows in which one of them is not a number.
+fn finite_pairs<'a>(a: &'a [f64], b: &'a [f64]) -> (Cow<'a, [f64]>, Cow<'a, [f64]>) {
+    let finite = |column: &[f64]| column.iter().all(|value| value.is_finite());
+    if a.len() == b.len() && finite(a) && finite(b) {
+        return (Cow::Borrowed(a), Cow::Borrowed(b));
+    }
+    let pairs = a.iter().zip(b).filter(|(a, b)| a.is_finite() && b.is_finite());
+    let (a, b): (Vec<f64>, Vec<f64>) = pairs.unzip();
+    (Cow::Owned(a), Cow::Owned(b))
 }
 
 fn within(value: f64, range: (f64, f64)) -> bool {
@@ -199,4 +231,26 @@ pub(super) fn quantile(values: &mut [f64], share: f64) -> f64 {
     let last = values.len() - 1;
     let at = (last as f64 * share).round() as usize;
     *values.select_nth_unstable_by(at.min(last), f64::total_cmp).1
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        /// Sorting everything is the yardstick.
+        #[test]
+        fn strays_are_left_out_on_both_sides(
+            tenths in proptest::collection::vec(-50_i32..50, 3..9_000), every in 1_usize..60,
+        ) {
+            let values: Vec<f64> =
+                tenths.iter().step_by(every.min(tenths.len() / 3)).map(|t| f64::from(*t) / 10.0).collect();
+            let mut sorted = values.clone();
+            sorted.sort_by(f64::total_cmp);
+            let strays = (values.len() / 200).max(usize::from(values.len() > 7));
+            let wanted = (sorted[strays], sorted[values.len() - 1 - strays]);
+            prop_assert_eq!(inner(&values), wanted);
+        }
+    }
 }

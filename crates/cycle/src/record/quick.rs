@@ -5,7 +5,8 @@
 //! Whatever is not that plain is left to [`Plan::row`]; a property test holds the two equal.
 
 use super::cells::Split;
-use super::number::plain;
+use super::number::{Number, plain};
+use super::parting::{MOST_ROWS, Raw};
 use super::plan::{Body, Plan, Reading};
 use super::source::position;
 use super::stamp::{SECOND, Stamp};
@@ -26,6 +27,14 @@ enum Role {
     Temperature,
     Pressure,
     Other,
+}
+
+/// What was taken the short way.
+pub(super) struct Taken {
+    pub bytes: usize,
+    pub rows: u32,
+    /// The cycle before the last row, where that began a new one.
+    pub earlier: Option<Raw>,
 }
 
 /// How the plain rows of one table are read.
@@ -74,48 +83,70 @@ impl Quick {
         })
     }
 
-    /// The row at the front of `rest`, and its length with the line end. Nothing where it is not
-    /// plain, or not closed by a line feed within `rest`.
-    pub fn row(&mut self, plan: &Plan, rest: &[u8]) -> Option<(Reading, usize)> {
-        let mut at = 0;
-        let (mut stamp, mut temperature, mut pressure) = (None, None, None);
-        for column in 0..self.roles.len() {
-            if column > 0 {
-                if *rest.get(at)? != self.separator {
-                    return None;
-                }
-                at += 1;
-            }
-            let cell = &rest[at..];
-            let role = self.roles[column];
-            if role == Role::Clock {
-                let (time, length) = self.time(plan, cell)?;
-                stamp = Some(time);
-                at += length;
-            } else if role == Role::Other {
-                at += self.cell_length(cell)?;
-            } else {
-                let (number, length) = plain(cell, self.mark)?;
-                match role {
-                    Role::Count => stamp = Some(plan.time.of_number(number.value)?),
-                    Role::Temperature => temperature = Some(number),
-                    _ => pressure = Some(number),
-                }
-                at += length;
+    /// Takes rows from the front of `rest` until one is not plain, or begins a new cycle. `line` is
+    /// the number of the line before them.
+    pub fn rows(&mut self, plan: &Plan, rest: &[u8], line: u32, raw: &mut Raw) -> Taken {
+        let mut taken = Taken { bytes: 0, rows: 0, earlier: None };
+        while raw.len() < MOST_ROWS
+            && let Some((reading, length)) = self.row(plan, &rest[taken.bytes..])
+        {
+            taken.bytes += length;
+            taken.rows += 1;
+            if let Some(from) = raw.add(&reading, line.saturating_add(taken.rows)) {
+                taken.earlier = Some(raw.split(from));
+                break;
             }
         }
-        at += self.to_line_end(&rest[at..])?;
-        let reading = Reading { at: stamp?, temperature: temperature?, pressure };
-        (at <= LONGEST_ROW).then_some((reading, at))
+        taken
+    }
+
+    /// The row at the front of `rest`, and its length with the line end. Nothing where it is not
+    /// plain, or not closed by a line feed within `rest`.
+    #[inline]
+    fn row(&mut self, plan: &Plan, rest: &[u8]) -> Option<(Reading, usize)> {
+        // Each of them has its column.
+        let mut reading = Reading {
+            at: Stamp { micros: 0, zone: 0 },
+            temperature: Number { value: 0.0, decimals: 0 },
+            pressure: None,
+        };
+        let mut left = rest;
+        for column in 0..self.roles.len() {
+            if column > 0 {
+                left = left.split_first().filter(|(b, _)| **b == self.separator)?.1;
+            }
+            let role = self.roles[column];
+            let length = match role {
+                Role::Clock => {
+                    let (time, length) = self.time(plan, left)?;
+                    reading.at = time;
+                    length
+                }
+                Role::Other => self.cell_length(left)?,
+                Role::Count | Role::Temperature | Role::Pressure => {
+                    let (number, length) = plain(left, self.mark)?;
+                    match role {
+                        Role::Count => reading.at = plan.time.of_number(number.value)?,
+                        Role::Temperature => reading.temperature = number,
+                        _ => reading.pressure = Some(number),
+                    }
+                    length
+                }
+            };
+            left = &left[length..];
+        }
+        let length = rest.len() - left.len() + self.to_line_end(left)?;
+        (length <= LONGEST_ROW).then_some((reading, length))
     }
 
     /// The time at the front of `cell`, and its length.
+    #[inline]
     fn time(&mut self, plan: &Plan, cell: &[u8]) -> Option<(Stamp, usize)> {
         if self.stem.is_empty() || !cell.starts_with(&self.stem) {
             self.remember(plan, cell)?;
         }
         let length = self.stem.len();
-        let &[ten, one] = cell.get(length..length + 2)? else {
+        let [ten, one, ..] = cell[length..] else {
             return None;
         };
         let (ten, one) = (ten.wrapping_sub(b'0'), one.wrapping_sub(b'0'));
@@ -155,6 +186,7 @@ impl Quick {
     }
 
     /// Bytes to the next row, over cells that nobody needs.
+    #[inline]
     fn to_line_end(&self, rest: &[u8]) -> Option<usize> {
         match rest {
             [b'\n', ..] => Some(1),

@@ -28,13 +28,16 @@ pub(super) struct Around<'a> {
 }
 
 /// Makes the record. The units are given as well, for later cycles of the same table.
-pub(super) fn settle(raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) {
+pub(super) fn settle(mut raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) {
     let units = decide(&raw, around);
     let mut findings = units.findings.clone();
-    let converted = convert(&raw, &units);
+    raw.shrink();
+    // Before the rows are taken out of it.
+    let truncated = raw.cut || raw.ends_under_way();
+    let mut converted = convert(&mut raw, &units);
     let repaired =
         Repaired::of(Rows { at: &converted.at, celsius: &converted.celsius, kpa: &converted.kpa });
-    let mut samples = arrange(&converted, &repaired);
+    let mut samples = arrange(&mut converted, &repaired);
     let altitude = around.known.altitude_m.or(around.asked.altitude_m);
     let air = match units.pressure {
         Some((_, (Reference::Gauge, _))) => air::around_gauge(&samples, altitude),
@@ -47,7 +50,6 @@ pub(super) fn settle(raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) {
     findings.extend(doubt);
     let doubt = around.plan.time.doubt.map(str::to_owned);
     findings.extend(doubt.map(|text| whole(&samples, Code::UnitUnclear, text)));
-    let truncated = raw.cut || raw.ends_under_way();
     findings.extend(defects(&raw, &converted, &repaired, truncated));
     let integrity = integrity(&samples, &repaired, truncated);
     let record = CycleRecord {

@@ -5,7 +5,7 @@ use super::heading::{heading, is_glued};
 use super::names::Name;
 use super::number;
 use super::source::{LONGEST_LINE, position, text};
-use super::stamp::{Order, Scan, Shape};
+use super::stamp::{Order, Scan, Shape, iso};
 use std::cell::OnceCell;
 
 /// Lines looked at when the first few do not settle it.
@@ -264,6 +264,15 @@ fn rows_of_one_width(split: &Split, lines: &[&[u8]]) -> Option<Fit> {
     let mut cells = Cells::default();
     let mut fits: std::collections::BTreeMap<usize, Fit> = std::collections::BTreeMap::new();
     for line in lines {
+        // A line without the separator is one cell, which is no row.
+        let whole = match split {
+            Split::At(separator) => !line.contains(separator),
+            Split::Blanks => !line.contains(&b' ') && !line.contains(&b'\t'),
+            Split::Json(_) | Split::Pairs(_) => false,
+        };
+        if whole {
+            continue;
+        }
         let kinds = kinds_of(&mut cells, split, line);
         if is_row(&kinds) {
             let fit = fits.entry(kinds.len()).or_default();
@@ -287,7 +296,7 @@ fn paths_of_objects(lines: &[&[u8]]) -> Option<Vec<String>> {
 fn names_of_pairs(lines: &[&[u8]]) -> Option<Vec<String>> {
     let mut names: Vec<String> = Vec::new();
     let mut found = 0;
-    for line in lines.iter().take(60) {
+    for line in lines.iter().take(60).filter(|line| line.contains(&b'=')) {
         let line = text(line);
         let pairs = pairs(&line);
         if pairs.len() >= 2 {
@@ -308,31 +317,28 @@ pub(super) fn kinds_of(cells: &mut Cells, split: &Split, line: &[u8]) -> Vec<Kin
     (0..cells.len().min(200)).map(|i| kind(cells.get(line, i).unwrap_or_default())).collect()
 }
 
+/// What machines write where they have nothing to write, in any case of the letters.
+const MISSING: &[&str] =
+    &["", "-", "--", "---", "n/a", "na", "nan", "null", "none", "inf", "-inf", "err"];
+
 /// Kind of one cell.
 pub(super) fn kind(cell: &[u8]) -> Kind {
     let cell = cell.trim_ascii();
-    let lower = cell.to_ascii_lowercase();
-    if matches!(
-        lower.as_slice(),
-        b"" | b"-"
-            | b"--"
-            | b"---"
-            | b"n/a"
-            | b"na"
-            | b"nan"
-            | b"null"
-            | b"none"
-            | b"inf"
-            | b"-inf"
-            | b"err"
-    ) || cell.iter().all(|b| *b == b'*')
-    {
+    let among = |words: &[&str]| words.iter().any(|w| cell.eq_ignore_ascii_case(w.as_bytes()));
+    // The two commonest kinds first; nothing that is a day and a clock is a number as well.
+    if iso(cell).is_some() {
+        return Kind::Time(Shape::Dated);
+    }
+    if cell.first().is_some_and(u8::is_ascii_digit) && number::parse(cell, b'.').is_some() {
+        return Kind::Number;
+    }
+    if among(MISSING) || cell.iter().all(|b| *b == b'*') {
         return Kind::Empty;
     }
     if number::parse(cell, b'.').is_some() || number::parse(cell, b',').is_some() {
         return Kind::Number;
     }
-    if matches!(lower.as_slice(), b"am" | b"pm" | b"a.m." | b"p.m.") {
+    if among(&["am", "pm", "a.m.", "p.m."]) {
         return Kind::HalfDay;
     }
     let Some(scan) = Scan::read(cell) else {

@@ -201,6 +201,7 @@ impl<R: Read> Source<R> {
     /// By the byte order mark, or by where the zero bytes stand.
     fn settle_encoding(&mut self) {
         let head = &self.buffer[..self.buffer.len().min(LOOKED_AT)];
+        let any = head.contains(&0);
         let zeros = |odd: usize| head.iter().skip(odd).step_by(2).filter(|b| **b == 0).count();
         let wide =
             |zeros: usize, others: usize| zeros * 10 > head.len() && others * 50 < head.len();
@@ -210,9 +211,9 @@ impl<R: Read> Source<R> {
             (Some(UTF_16LE), "utf-16le", 2)
         } else if head.starts_with(b"\xFE\xFF") {
             (Some(UTF_16BE), "utf-16be", 2)
-        } else if wide(zeros(1), zeros(0)) {
+        } else if any && wide(zeros(1), zeros(0)) {
             (Some(UTF_16LE), "utf-16le", 0)
-        } else if wide(zeros(0), zeros(1)) {
+        } else if any && wide(zeros(0), zeros(1)) {
             (Some(UTF_16BE), "utf-16be", 0)
         } else {
             return;
@@ -230,9 +231,9 @@ impl<R: Read> Source<R> {
 
     /// Pictures, archives and the like hold bytes that no text has.
     fn refuse_what_is_not_text(&self) -> Result<(), Unreadable> {
-        let odd = |b: &&u8| **b < 32 && !matches!(**b, b'\t' | b'\n' | b'\r' | 0x0C | 0x1A | 0x1B);
+        let odd = |b: &&u8| !matches!(**b, b'\t' | b'\n' | b'\r' | 0x0C | 0x1A | 0x1B);
         let head = &self.buffer[..self.buffer.len().min(LOOKED_AT)];
-        if head.iter().filter(odd).count() * 20 > head.len() {
+        if head.iter().filter(|b| **b < 32).filter(odd).count() * 20 > head.len() {
             return Err(Unreadable::new(
                 Some(1),
                 "the file is not text",

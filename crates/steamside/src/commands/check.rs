@@ -1,7 +1,7 @@
 //! `check`: what do cycle records prove?
 //!
-//! Every file is answered, in the order of the arguments, on several threads; no more than one
-//! cycle of a file is held at a time. Nothing is written anywhere but to the two output streams.
+//! Every file is answered, in the order of the arguments, on as many threads as there are
+//! processors; no more than one cycle of a file is held at a time. Nothing is written anywhere but to the two output streams.
 
 mod options;
 mod text;
@@ -15,11 +15,11 @@ use options::Terms;
 use release::limits::Limits;
 use release::verdict::{self, Asked, Outcome};
 use std::fs::File;
-use std::io::{self, Write};
+use std::io::{self, BufWriter, StdoutLock, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::atomic::{AtomicUsize, Ordering};
-use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
+use std::sync::mpsc::{Receiver, SyncSender, TryRecvError, sync_channel};
 
 /// Answers of one file that may wait to be printed; its thread waits when there are more.
 const WAITING: usize = 16;
@@ -92,19 +92,37 @@ struct Answer {
     status: u8,
 }
 
-/// Files are taken in their order, so that the one being printed is always being worked on.
 fn all_files(args: &CheckArgs, terms: &Terms) -> io::Result<u8> {
+    let threads = std::thread::available_parallelism().map_or(1, usize::from).min(args.files.len());
+    if threads > 1 { on_threads(threads, args, terms) } else { one_by_one(args, terms) }
+}
+
+/// With a single processor handing answers from thread to thread would only cost time.
+fn one_by_one(args: &CheckArgs, terms: &Terms) -> io::Result<u8> {
+    let mut printer = Printer::new();
+    for path in &args.files {
+        let mut printed = Ok(());
+        one_file(path, args, terms, &mut |answer| {
+            printed = printer.print(answer);
+            printed.is_ok()
+        });
+        printed?;
+    }
+    printer.end()
+}
+
+/// Files are taken in their order, so that the one being printed is always being worked on.
+fn on_threads(threads: usize, args: &CheckArgs, terms: &Terms) -> io::Result<u8> {
     let (senders, receivers): (Vec<_>, Vec<_>) =
         args.files.iter().map(|_| sync_channel(WAITING)).unzip();
     let senders: Vec<_> =
         senders.into_iter().map(|sender| std::sync::Mutex::new(Some(sender))).collect();
     let next = AtomicUsize::new(0);
-    let threads = std::thread::available_parallelism().map_or(1, usize::from).min(args.files.len());
     std::thread::scope(|scope| {
         for _ in 0..threads {
             scope.spawn(|| {
                 while let Some((path, sender)) = take(&next, &args.files, &senders) {
-                    one_file(path, args, terms, &sender);
+                    one_file(path, args, terms, &mut |answer| sender.send(answer).is_ok());
                 }
             });
         }
@@ -129,34 +147,63 @@ fn take<'a>(
     Some((files.get(at)?, sender))
 }
 
-/// Prints the answers in order; the worst status wins.
+/// Prints the answers in order.
 fn print(receivers: Vec<Receiver<Answer>>) -> io::Result<u8> {
-    let mut out = io::stdout().lock();
-    let mut worst = 0;
+    let mut printer = Printer::new();
     for receiver in receivers {
         let mut answered = false;
-        for answer in receiver {
-            out.write_all(answer.out.as_bytes())?;
-            if let Some(message) = answer.message {
-                out.flush()?;
-                eprintln!("steamside: {message}");
-            }
-            worst = worst.max(answer.status);
+        loop {
+            // What is known is shown before waiting for more.
+            let answer = match receiver.try_recv() {
+                Err(TryRecvError::Empty) => {
+                    printer.out.flush()?;
+                    receiver.recv().ok()
+                }
+                other => other.ok(),
+            };
+            let Some(answer) = answer else { break };
+            printer.print(answer)?;
             answered = true;
         }
         if !answered {
-            worst = 2;
+            printer.worst = 2;
             eprintln!(
                 "steamside: a file was not answered; this is a fault of the program; check it alone"
             );
         }
     }
-    out.flush()?;
-    Ok(worst)
+    printer.end()
 }
 
-/// Every cycle of one file. A send fails only when the printer has left; then nobody is told.
-fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, sender: &SyncSender<Answer>) {
+/// Both output streams, and the worst status so far.
+struct Printer {
+    out: BufWriter<StdoutLock<'static>>,
+    worst: u8,
+}
+
+impl Printer {
+    fn new() -> Self {
+        Self { out: BufWriter::with_capacity(64 * 1024, io::stdout().lock()), worst: 0 }
+    }
+
+    fn print(&mut self, answer: Answer) -> io::Result<()> {
+        self.out.write_all(answer.out.as_bytes())?;
+        if let Some(message) = answer.message {
+            self.out.flush()?;
+            eprintln!("steamside: {message}");
+        }
+        self.worst = self.worst.max(answer.status);
+        Ok(())
+    }
+
+    fn end(mut self) -> io::Result<u8> {
+        self.out.flush()?;
+        Ok(self.worst)
+    }
+}
+
+/// Every cycle of one file. `tell` says whether anybody still listens; if not, no more is done.
+fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, tell: &mut dyn FnMut(Answer) -> bool) {
     let name = path.to_string_lossy();
     let opened = open(path).and_then(|file| {
         record::cycles(file, &terms.known).map_err(|error| (error.line, error.to_string()))
@@ -164,7 +211,8 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, sender: &SyncSender<An
     let cycles = match opened {
         Ok(cycles) => cycles,
         Err((line, what)) => {
-            return sender.send(unusable(&name, line, &what, args.format)).unwrap_or_default();
+            tell(unusable(&name, line, &what, args.format));
+            return;
         }
     };
     let mut some = false;
@@ -174,13 +222,13 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, sender: &SyncSender<An
             Ok(record) => judged(&name, &record, args, terms),
             Err(error) => unusable(&name, error.line, &error.to_string(), args.format),
         };
-        if sender.send(answer).is_err() {
+        if !tell(answer) {
             return;
         }
     }
     if !some {
         let what = "no cycle in it: give a record with a time and a chamber temperature";
-        sender.send(unusable(&name, None, what, args.format)).unwrap_or_default();
+        tell(unusable(&name, None, what, args.format));
     }
 }
 
