@@ -69,7 +69,7 @@ pub fn stands(
     let hot = |at: usize| celsius[at] >= set_c - slack.k - 1e-6 && kpa[at] >= gate;
     let hides = |jump: f64| {
         jump > 0.0
-            || (0..10_000)
+            || (0..=24)
                 .all(|h| (jump + f64::from(h) * 3_600.0 - longest / 2.0).abs() > longest / 2.0)
     };
     let jumped = |at: usize| {

@@ -5,7 +5,7 @@ use crate::made::{Made, Row, cycle};
 use crate::proof::{Slack, floor_s, longest_step, stands, tsat};
 use crate::read::{judged, proven, sane, whole};
 use crate::written::Style;
-use cycle::figures::Figures;
+use cycle::figures::{EndsEarly, Figures};
 use cycle::finding::Code;
 use cycle::record::{Known, read};
 use release::verdict::{Outcome, Verdict};
@@ -69,10 +69,14 @@ fn truly(made: &Made, style: &Style, rows: &[Row], judged: (&Figures, &Verdict))
     }
 }
 
-/// Less of it may hide the proof, and never makes one.
+/// Less of it may hide the proof, and never makes one. A record that ends while the chamber is held
+/// for a second time is open for that alone: cut back to the first hold, it proves the first.
 fn never_better(made: &Made, style: &Style, first: &Judged, rows: &[Row], what: &str) {
-    let Some((_, before)) = first else { return };
+    let Some((figures, before)) = first else { return };
     let Some((_, after)) = answer(made, style, rows) else { return };
+    if figures.ends_early == Some(EndsEarly::AtHeat) {
+        return;
+    }
     assert!(
         after.outcome != Outcome::Lethal || before.outcome == Outcome::Lethal,
         "{what}: {:?} became {:?} in {style:?}",

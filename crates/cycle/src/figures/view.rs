@@ -150,9 +150,12 @@ impl<'a> View<'a> {
 }
 
 /// A clock set back by whole hours, as in autumn or at a midnight without a date, leaves no more
-/// than a step open. One that goes ahead may as well be rows left out, and any other a mixture.
+/// than a step open. One that goes ahead may as well be rows left out, one by more than a day a
+/// misread date, and any other a mixture.
 fn jumped(record: &CycleRecord, longest: f64) -> Vec<usize> {
-    let open = |&&(_, jump): &&(f64, f64)| jump > 0.0 || jump.rem_euclid(3_600.0) > longest;
+    let open = |&&(_, jump): &&(f64, f64)| {
+        !(-86_400.0..=0.0).contains(&jump) || jump.rem_euclid(3_600.0) > longest
+    };
     let t = &record.samples.t_s;
     let jumps = record.integrity.clock_jumps.iter().filter(open);
     let mut places: Vec<usize> = jumps.map(|&(at, _)| t.partition_point(|&t| t < at)).collect();

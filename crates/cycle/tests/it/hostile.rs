@@ -153,7 +153,7 @@ fn a_time_beyond_any_clock_does_not_stop_the_reader() {
 }
 
 /// Whatever comes back is whole: a reason in words, or samples that are numbers in time order.
-fn check(answer: Result<Vec<CycleRecord>, Unreadable>) -> Result<(), TestCaseError> {
+pub fn check(answer: Result<Vec<CycleRecord>, Unreadable>) -> Result<(), TestCaseError> {
     let found = match answer {
         Ok(found) => found,
         Err(error) => {

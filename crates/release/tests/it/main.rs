@@ -7,6 +7,7 @@
 
 mod chambers;
 mod contents;
+mod corpus;
 mod golden;
 mod looks;
 mod order;
@@ -14,5 +15,6 @@ mod properties;
 mod readings;
 mod recall;
 mod records;
+mod resolution;
 mod single;
 mod spoilt;

@@ -229,6 +229,7 @@ fn a_clock_jump_in_the_hold_may_hide_a_gap() {
         (3_601.0, CannotTell, Code::GapInHold),
         (2_400.0, CannotTell, Code::GapInHold),
         (-1_800.0, CannotTell, Code::GapInHold),
+        (-126_230_380.0, CannotTell, Code::GapInHold),
     ] {
         let mut record = plain();
         record.integrity.clock_jumps = vec![(0.5 * (from + to), jump)];
