@@ -51,11 +51,13 @@ fn same_figures(
     let figures = examine(record, &Ask::default());
     // No made row lies within a digit of 134 °C, so rounding moves no end of the hold.
     let held = wanted.iter().filter(|row| row.0 >= 134.0).count() as i64 - 1;
-    prop_assert_eq!(figures.hold_s, (held * STEP_S) as f64);
+    // Minutes are written with four places: either end may lie 3 ms off.
+    let off_s = figures.hold_s - (held * STEP_S) as f64;
+    prop_assert!(off_s.abs() <= 0.01, "hold {}", figures.hold_s);
     let lethal = |celsius: f64| 10_f64.powf((celsius - 121.1) / 10.0) * STEP_S as f64 / 60.0;
     let f0: f64 = wanted.windows(2).map(|w| 0.5 * (lethal(w[0].0) + lethal(w[1].0))).sum();
     // An error of one step changes every addend by this share.
-    let share = 10_f64.powf(step_c / 10.0) - 1.0;
+    let share = 10_f64.powf(step_c / 10.0) - 1.0 + 1e-4;
     prop_assert!((figures.f0_min - f0).abs() <= share * f0, "F0 {}, not {f0}", figures.f0_min);
     // A vacuum is the lowest row between two stretches at the air pressure or above.
     let depths: Vec<f64> = wanted
