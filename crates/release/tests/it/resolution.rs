@@ -25,9 +25,8 @@ fn unrest(record: &CycleRecord, seed: u32) -> CycleRecord {
 /// The verdict says itself that it stands on a border.
 fn on_border(verdict: &Verdict) -> bool {
     // The leak is seen in the last seconds of one vacuum, so with few digits it has a wide border.
-    let border = |code| {
-        matches!(code, Code::HoldBorder | Code::SetUnclear | Code::Dip | Code::GasketLeak)
-    };
+    let border =
+        |code| matches!(code, Code::HoldBorder | Code::SetUnclear | Code::Dip | Code::GasketLeak);
     verdict.reasons.iter().any(|reason| border(reason.code))
 }
 
