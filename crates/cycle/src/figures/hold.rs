@@ -83,13 +83,18 @@ pub(super) fn gap_at_heat(view: &View, set_c: f64, needed_s: f64) -> Option<(f64
     longest
 }
 
+/// An open chamber is no hotter than this, °C.
+const OPEN_C: f64 = 90.0;
+
 /// The longest interval without samples before the hold of which one end at least lies a tenth off
 /// the air pressure.
 pub(super) fn gap_before(view: &View, hold: Stretch) -> Option<(f64, f64)> {
     if !view.has_pressure() {
         return None;
     }
-    let off = |at: usize| (view.press[at] - view.air).abs() > 0.1 * view.air;
+    // On the way from a vacuum to steam the pressure passes that of the air; the chamber is hot then.
+    let off =
+        |at: usize| (view.press[at] - view.air).abs() > 0.1 * view.air || view.temp[at] > OPEN_C;
     let gaps = (1..=hold.first).filter(|&at| view.may_hide(at) && (off(at - 1) || off(at)));
     gaps.map(|at| (view.t[at - 1], view.t[at]))
         .reduce(|a, b| if b.1 - b.0 > a.1 - a.0 { b } else { a })

@@ -31,7 +31,7 @@ fn one_pressure_never_proves_more() {
     for case in cases().iter().filter(|case| !case.record.samples.press_kpa.is_empty()) {
         let (_, before) = judged(&case.record);
         let rows = case.record.samples.t_s.len();
-        for at in (0..rows).step_by(rows / 40 + 1) {
+        for at in (0..rows).step_by(rows / 25 + 1) {
             for kpa in [5.0, 18.0, 150.0, 320.0] {
                 let (_, after) = judged(&with_kpa(&case.record, &[at], kpa));
                 assert!(!proves_more(&before, &after), "{} sample {at} at {kpa} kPa", case.name);
@@ -103,6 +103,19 @@ fn beginning_late_proves_nothing_more() {
     let start = judged(&plain).0.plateau.unwrap().start_s as usize;
     let places: Vec<usize> = (start - 10..plain.samples.t_s.len()).collect();
     check(&at_places(&plain, &places), CannotTell, Code::Truncated);
+}
+
+/// Two cold rows, then nothing until the chamber is hot: what was done about the air is not in it.
+#[test]
+fn rows_missing_before_the_hold_prove_nothing_more() {
+    let stalled = record("p21.csv");
+    let rows = stalled.samples.t_s.len();
+    let held = judged(&stalled).0.plateau.unwrap().start_s as usize;
+    for until in (70..rows).step_by(rows / 60).chain([536, 537, 743, held - 5]) {
+        let places: Vec<usize> = (0..2).chain(until..rows).collect();
+        let (_, verdict) = judged(&at_places(&stalled, &places));
+        assert_ne!(verdict.outcome, Lethal, "until {until}");
+    }
 }
 
 /// Few readings show where the chamber was, not where it stayed.

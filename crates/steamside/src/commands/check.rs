@@ -232,19 +232,20 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, tell: &mut dyn FnMut(A
     }
 }
 
+/// Only what is a file, or a link to one: a pipe or a device may never begin or never end, so it is
+/// looked at before it is opened.
 fn open(path: &Path) -> Result<File, (Option<u32>, String)> {
-    let file = File::open(path).map_err(|error| {
+    let missing = |error: io::Error| {
         (None, format!("cannot be opened ({error}): check its name and who may read it"))
-    })?;
-    match file.metadata() {
-        Ok(about) if about.is_dir() => {
-            Err((None, "is a folder: name the files in it, as FOLDER/*".to_owned()))
-        }
-        Ok(_) => Ok(file),
-        Err(error) => {
-            Err((None, format!("cannot be looked at ({error}): copy it and try the copy")))
-        }
+    };
+    let about = std::fs::metadata(path).map_err(missing)?;
+    if about.is_dir() {
+        return Err((None, "is a folder: name the files in it, as FOLDER/*".to_owned()));
     }
+    if !about.is_file() {
+        return Err((None, "is a pipe or a device: put the record into a file first".to_owned()));
+    }
+    File::open(path).map_err(missing)
 }
 
 fn judged(name: &str, record: &record::CycleRecord, args: &CheckArgs, terms: &Terms) -> Answer {

@@ -129,10 +129,18 @@ fn exit_status() {
     std::fs::write(&rubbish, [0, 159, 146, 150].repeat(5_000)).unwrap();
     let empty = folder.path().join("empty");
     std::fs::write(&empty, "").unwrap();
-    let unusable = [folder.path().to_path_buf(), rubbish, empty, folder.path().join("missing")];
+    // Neither a writer nor an end: to open the one or to read the other would wait for ever.
+    let pipe = folder.path().join("pipe");
+    assert!(Command::new("mkfifo").arg(&pipe).status().unwrap().success());
+    let device = PathBuf::from("/dev/zero");
+    let missing = folder.path().join("missing");
+    let unusable = [folder.path().to_path_buf(), rubbish, empty, missing, pipe, device];
+    let link = folder.path().join("link");
+    std::os::unix::fs::symlink(records().join("p01.csv"), &link).unwrap();
     for (status, files) in [
         (0, named(&["p01.csv"])),
         (0, named(&["p01.csv", "p29.csv"])),
+        (0, vec![link]),
         (1, named(&["p01.csv", "p14.csv"])),
         (1, named(&["p30.csv"])),
         (1, named(&["p26.csv"])),
