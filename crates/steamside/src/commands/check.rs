@@ -232,8 +232,9 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, tell: &mut dyn FnMut(A
     }
 }
 
-/// Only what is a file, or a link to one: a pipe or a device may never begin or never end, so it is
-/// looked at before it is opened.
+/// Only what is a file with something in it, or a link to one: a pipe, a device or a window into the
+/// system that calls itself an empty file may never begin or never end, so it is looked at before it
+/// is opened.
 fn open(path: &Path) -> Result<File, (Option<u32>, String)> {
     let missing = |error: io::Error| {
         (None, format!("cannot be opened ({error}): check its name and who may read it"))
@@ -244,6 +245,9 @@ fn open(path: &Path) -> Result<File, (Option<u32>, String)> {
     }
     if !about.is_file() {
         return Err((None, "is a pipe or a device: put the record into a file first".to_owned()));
+    }
+    if about.len() == 0 {
+        return Err((None, "is empty: export the record once more".to_owned()));
     }
     File::open(path).map_err(missing)
 }

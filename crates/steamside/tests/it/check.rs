@@ -133,8 +133,9 @@ fn exit_status() {
     let pipe = folder.path().join("pipe");
     assert!(Command::new("mkfifo").arg(&pipe).status().unwrap().success());
     let device = PathBuf::from("/dev/zero");
+    let system = PathBuf::from("/proc/kmsg");
     let missing = folder.path().join("missing");
-    let unusable = [folder.path().to_path_buf(), rubbish, empty, missing, pipe, device];
+    let unusable = [folder.path().to_path_buf(), rubbish, empty, missing, pipe, device, system];
     let link = folder.path().join("link");
     std::os::unix::fs::symlink(records().join("p01.csv"), &link).unwrap();
     for (status, files) in [
