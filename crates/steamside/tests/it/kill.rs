@@ -44,7 +44,7 @@ fn two_hundred_acts_survive_kill_nine() {
         let pid = salon.pid();
         let mut chance = [0; 2];
         getrandom::fill(&mut chance).expect("random bytes");
-        let wait = Duration::from_micros(u64::from(u16::from_le_bytes(chance)) * 2);
+        let wait = Duration::from_micros(u64::from(u16::from_le_bytes(chance)) / 2);
         let killer = std::thread::spawn(move || {
             // A word on the channel means that all acts are through: then nothing is killed.
             if stopped.recv_timeout(wait).is_err() {
