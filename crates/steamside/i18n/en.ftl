@@ -729,3 +729,6 @@ unclaimed-more = { $count ->
     [one] One more record without a run
    *[other] { $count } more records without a run
 }
+
+refused-no-altitude = This pressure counts from the air, and how high the salon lies is not known.
+    .do = Set the height above the sea once, on the page MACHINE, under the machine’s own settings. Then type the numbers again.

@@ -1285,3 +1285,7 @@ unclaimed-more = { $count ->
     [one] Un archivo más sin tanda
    *[other] { $count } archivos más sin tanda
 }
+
+# draft
+refused-no-altitude = Esta presión cuenta desde el aire, y no se sabe a qué altura está el salón.
+    .do = Anote la altura sobre el mar una vez, en la página MÁQUINA, en los ajustes de la máquina. Luego escriba otra vez los números.

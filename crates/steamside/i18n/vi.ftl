@@ -1220,3 +1220,7 @@ refused-not-a-run = Bản ghi này là thử rò rỉ, không phải một mẻ.
 
 # draft
 unclaimed-more = Còn { $count } bản ghi chưa thuộc mẻ nào
+
+# draft
+refused-no-altitude = Áp suất này tính từ không khí, mà chưa biết tiệm nằm cao bao nhiêu.
+    .do = Ghi độ cao so với mặt biển một lần ở trang MÁY HẤP, trong phần riêng của máy. Rồi nhập lại các số.

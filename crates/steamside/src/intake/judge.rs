@@ -215,15 +215,17 @@ fn milli(value: f64) -> Option<i64> {
 }
 
 /// A pressure as a person reads it, made absolute. A gauge counts from the air at the altitude of
-/// the place, taken as sea level until the salon says its altitude.
+/// the place; where that is not known nothing is assumed, because 1000 m are 11 kPa, more than a
+/// kelvin of saturation.
 pub fn absolute(value: f64, unit: &str, altitude_m: Option<f64>) -> Result<Kilopascal, Refusal> {
-    let air_kpa = air_pressure(altitude_m.unwrap_or(0.0));
+    let no_altitude = || Refusal::rule("refused-no-altitude");
+    let air_kpa = || altitude_m.map(air_pressure).ok_or_else(no_altitude);
     let kpa = match unit {
         "kPa-abs" => value,
-        "kPa-gauge" => value + air_kpa,
+        "kPa-gauge" => value + air_kpa()?,
         "bar-abs" => value * PressureUnit::Bar.kpa(),
-        "bar-gauge" => value * PressureUnit::Bar.kpa() + air_kpa,
-        "psi-gauge" => value * PressureUnit::Psi.kpa() + air_kpa,
+        "bar-gauge" => value * PressureUnit::Bar.kpa() + air_kpa()?,
+        "psi-gauge" => value * PressureUnit::Psi.kpa() + air_kpa()?,
         _ => return Err(Refusal::rule_with("refused-field-misread", "field", "unit")),
     };
     Kilopascal::new(kpa)
@@ -239,15 +241,16 @@ mod tests {
         // 1000 m: 89.875 kPa in the table of ISO 2533 (from memory).
         for (value, unit, altitude_m, kpa) in [
             (304.2, "kPa-abs", Some(1_000.0), 304.2),
-            (2.03, "bar-gauge", None, 304.325),
-            (29.4, "psi-gauge", None, 304.031),
+            (2.03, "bar-gauge", Some(0.0), 304.325),
+            (29.4, "psi-gauge", Some(0.0), 304.031),
             (2.03, "bar-gauge", Some(1_000.0), 292.875),
         ] {
             let made = absolute(value, unit, altitude_m).map(Kilopascal::get);
             assert!(made.is_ok_and(|made| (made - kpa).abs() < 0.01), "{value} {unit}");
         }
-        assert!(absolute(-200.0, "kPa-gauge", None).is_err());
+        assert!(absolute(-200.0, "kPa-gauge", Some(0.0)).is_err());
         assert!(absolute(1.0, "ells", None).is_err());
+        assert!(absolute(203.0, "kPa-gauge", None).is_err(), "no altitude is assumed");
     }
 
     /// The truth file of p01 gives the phases exactly and the depths from the model; the record

@@ -241,7 +241,7 @@ fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refusal> 
     let seconds: f64 = fields.maybe("seconds")?.unwrap_or(0.0);
     let pressure = fields
         .maybe("pressure")?
-        .map(|value| judge::absolute(value, fields.one("unit").unwrap_or("kPa-abs"), altitude_m))
+        .map(|value| judge::absolute(value, &fields.need::<String>("unit")?, altitude_m))
         .transpose()?;
     let lowest = Celsius::new(lowest)
         .map_err(|_| Refusal::rule_with("refused-field-misread", "field", "lowest"))?;

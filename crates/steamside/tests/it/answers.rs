@@ -95,7 +95,13 @@ fn an_answer_does_not_talk_a_failed_reading_round() {
     let named = run.to_string();
     story.act("unload", &[("run", &named)]);
     story.drop_file(&gauge_said_to_be_absolute());
-    let read = [("run", &*named), ("lowest", "134"), ("minutes", "1"), ("pressure", "304")];
+    let read = [
+        ("run", &*named),
+        ("lowest", "134"),
+        ("minutes", "1"),
+        ("pressure", "304"),
+        ("unit", "kPa-abs"),
+    ];
     story.act("read-off", &read);
     assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal));
     story.act("machine-reads", &[("machine", &story.machine), ("reference", "gauge")]);

@@ -300,7 +300,12 @@ fn a_failed_reading_is_not_talked_round_by_a_record() {
     let run = story.start(1);
     let named = run.to_string();
     story.act("unload", &[("run", &named)]);
-    let read = [("run", &*named), ("lowest", "134"), ("minutes", "1"), ("pressure", "304")];
+    let mut read = vec![("run", &*named), ("lowest", "134"), ("minutes", "1"), ("pressure", "304")];
+    story.refused("read-off", &read); // in which unit, nobody said
+    read.push(("unit", "kPa-gauge"));
+    story.refused("read-off", &read); // nor how high the salon lies
+    read.pop();
+    read.push(("unit", "kPa-abs"));
     story.act("read-off", &read);
     assert_eq!(story.run(run).outcome, Some(Outcome::NotLethal));
     story.drop_file(&record(GOOD));
