@@ -6,6 +6,7 @@
 //! Whether that suffices for what was inside is for the room `release` to say.
 
 pub mod drift;
+mod extent;
 pub mod figures;
 pub mod finding;
 pub mod lethality;

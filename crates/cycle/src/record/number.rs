@@ -51,7 +51,11 @@ pub(super) fn plain(rest: &[u8], mark: u8) -> Option<(Number, usize)> {
         [b'+', rest @ ..] => (false, 1, rest),
         rest => (false, 0, rest),
     };
-    let Digits { whole, places, length, any } = digits_of(rest, mark)?;
+    let short = rest.first_chunk().and_then(|eight| short_digits(u64::from_le_bytes(*eight), mark));
+    let Digits { whole, places, length, any } = match short {
+        Some(digits) => digits,
+        None => digits_of(rest, mark)?,
+    };
     any.then(|| (exact(whole, places, negative), signed + length))
 }
 
@@ -63,6 +67,49 @@ struct Digits {
     length: usize,
     /// Is there a digit at all?
     any: bool,
+}
+
+/// One in each byte of a word.
+const ONES: u64 = 0x0101_0101_0101_0101;
+
+/// The same as [`digits_of`] from eight bytes at once, the first one lowest; nothing where the
+/// number does not end within them, or does not begin with a digit.
+#[inline]
+fn short_digits(eight: u64, mark: u8) -> Option<Digits> {
+    // Digits become 0 to 9; whatever is more gets a high bit. Only above a byte that is neither a
+    // digit nor a mark may a wrong one follow, and there is no more to find there.
+    let values = eight ^ (ONES * 0x30);
+    let others = (values.wrapping_add(ONES * 0x76) | values) & (ONES * 0x80);
+    let front = others.trailing_zeros() & !7;
+    if front == 0 || front == 64 {
+        return None;
+    }
+    if (eight >> front) as u8 != mark {
+        let whole = eight_digits(values << (64 - front));
+        return Some(Digits { whole, places: 0, length: front as usize / 8, any: true });
+    }
+    // Of the bits that say "no digit" the lowest was that of the mark.
+    let end = (others & (others - 1)).trailing_zeros() & !7;
+    if end == 64 {
+        return None;
+    }
+    let before = (1 << front) - 1;
+    let joined = (values & before) | ((values >> 8) & !before);
+    let places = (end - front) / 8 - 1;
+    Some(Digits {
+        whole: eight_digits(joined << (72 - end)),
+        places: places as u8,
+        length: end as usize / 8,
+        any: true,
+    })
+}
+
+/// The number that eight digits make, the first one lowest: pairs, then fours, then all.
+#[inline]
+fn eight_digits(digits: u64) -> u64 {
+    let pairs = digits.wrapping_mul(10).wrapping_add(digits >> 8) & 0x00FF_00FF_00FF_00FF;
+    let fours = pairs.wrapping_mul(100).wrapping_add(pairs >> 16) & 0x0000_FFFF_0000_FFFF;
+    fours.wrapping_mul(10_000).wrapping_add(fours >> 32) & 0xFFFF_FFFF
 }
 
 /// Nothing when there are more digits than a double is sure to hold.
@@ -99,7 +146,9 @@ fn run_of_digits(rest: &[u8], mut value: u64) -> (u64, usize) {
 /// Both numbers are exact in a double, so the quotient is the nearest one, as the library rounds.
 #[inline]
 fn exact(whole: u64, places: u8, negative: bool) -> Number {
-    let value = whole as f64 / EXACT[usize::from(places)];
+    // Fifteen digits fit a signed word, which becomes a double in one step; a word that is not
+    // signed takes seven.
+    let value = whole.cast_signed() as f64 / EXACT[usize::from(places) % EXACT.len()];
     Number { value: if negative { -value } else { value }, decimals: places }
 }
 
@@ -218,6 +267,26 @@ mod tests {
             let got = parse(plain.replace('.', ",").as_bytes(), b',').unwrap();
             prop_assert_eq!(got.value.to_bits(), plain.parse::<f64>().unwrap().to_bits());
             prop_assert_eq!(usize::from(got.decimals), places);
+        }
+
+        /// One byte after the other is the yardstick.
+        #[test]
+        fn eight_bytes_at_once_are_the_same(text in "[0-9]{0,7}[.,]?[0-9]{0,7}[.,;\r\n \\xFF0-9-]{1,3}") {
+            let bytes = text.as_bytes();
+            if let Some(eight) = bytes.first_chunk()
+                && let Some(short) = short_digits(u64::from_le_bytes(*eight), b'.')
+            {
+                let long = digits_of(bytes, b'.').unwrap();
+                prop_assert_eq!((short.whole, short.places), (long.whole, long.places));
+                prop_assert_eq!((short.length, short.any), (long.length, long.any));
+            }
+        }
+
+        #[test]
+        fn eight_bytes_at_once_suffice(front in "[0-9]{1,3}", back in "(\\.[0-9]{0,2})?", next in "[,;\n]") {
+            let text = format!("{front}{back}{next}12345678");
+            let eight = text.as_bytes().first_chunk().unwrap();
+            prop_assert!(short_digits(u64::from_le_bytes(*eight), b'.').is_some());
         }
 
         #[test]

@@ -1,6 +1,7 @@
 //! Rows gathered into cycles: where one ends and the next begins.
 
 use super::plan::{Reading, seconds};
+use crate::extent::extent;
 
 /// A cycle with more rows than this is no cycle.
 pub(super) const MOST_ROWS: usize = 500_000;
@@ -12,7 +13,18 @@ const USUAL_ROWS: usize = 3_600;
 pub(super) const FEW_ROWS: usize = 10;
 
 /// A gap that may part two cycles.
-const PARTING_GAP: i64 = seconds(600);
+pub(super) const PARTING_GAP: i64 = seconds(600);
+
+/// Rows that follow each other line by line.
+pub(super) struct Rows<'a> {
+    /// Microseconds.
+    pub at: &'a [i64],
+    pub temperature: &'a [f64],
+    /// As long as the others, or empty in a record without pressure.
+    pub pressure: &'a [f64],
+    /// Most digits behind the decimal mark.
+    pub decimals: (u8, u8),
+}
 
 /// Rows of one cycle in file order, in the file's own units.
 #[derive(Debug, Clone, Default)]
@@ -45,50 +57,60 @@ pub(super) struct Raw {
 }
 
 /// How far the chamber has been from where it stood at the start.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy)]
 struct Swing {
-    rows: usize,
     pressure_start: f64,
-    pressure_far: f64,
-    hottest: f64,
-    coldest: f64,
+    /// Least and most so far.
+    pressure: (f64, f64),
+    temperature: (f64, f64),
+}
+
+impl Default for Swing {
+    fn default() -> Self {
+        let nothing = (f64::INFINITY, f64::NEG_INFINITY);
+        Self { pressure_start: f64::NAN, pressure: nothing, temperature: nothing }
+    }
 }
 
 impl Swing {
     fn take(&mut self, reading: &Reading) {
-        let t = reading.temperature.value;
-        let p = reading.pressure.map_or(0.0, |p| p.value);
-        if self.rows == 0 {
-            (self.pressure_start, self.hottest, self.coldest) = (p, t, t);
+        let pressure = reading.pressure.map_or(0.0, |p| p.value);
+        self.take_all(&[reading.temperature.value], &[pressure]);
+    }
+
+    /// Rows at once; of a record without pressure the second column is empty.
+    fn take_all(&mut self, temperature: &[f64], pressure: &[f64]) {
+        if self.pressure_start.is_nan() {
+            self.pressure_start = pressure.first().copied().unwrap_or(0.0);
         }
-        self.rows += 1;
-        // No reading is not-a-number, so plain comparing will do.
-        let far = (p - self.pressure_start).abs();
-        if far > self.pressure_far {
-            self.pressure_far = far;
-        }
-        if t > self.hottest {
-            self.hottest = t;
-        } else if t < self.coldest {
-            self.coldest = t;
-        }
+        let wider =
+            |known: (f64, f64), (least, most): (f64, f64)| (known.0.min(least), known.1.max(most));
+        self.temperature = wider(self.temperature, extent(temperature));
+        self.pressure = wider(self.pressure, extent(pressure));
+    }
+
+    /// The farthest that the pressure was from where it began.
+    fn pressure_far(&self) -> f64 {
+        let (least, most) = self.pressure;
+        (most - self.pressure_start).max(self.pressure_start - least).max(0.0)
     }
 
     /// Has the chamber been under steam or vacuum? Without pressure: has it been hot?
     fn has_swung(&self, has_pressure: bool) -> bool {
         if has_pressure {
             let start = self.pressure_start.abs();
-            self.pressure_far > 0.3 * start && self.pressure_far > 0.15
+            let far = self.pressure_far();
+            far > 0.3 * start && far > 0.15
         } else {
-            self.hottest - self.coldest > 30.0
+            self.temperature.1 - self.temperature.0 > 30.0
         }
     }
 
     /// Is it back where it was?
     fn is_back(&self, reading: &Reading) -> bool {
         match reading.pressure {
-            Some(p) => (p.value - self.pressure_start).abs() <= 0.1 * self.pressure_far,
-            None => reading.temperature.value < self.hottest - 15.0,
+            Some(p) => (p.value - self.pressure_start).abs() <= 0.1 * self.pressure_far(),
+            None => reading.temperature.value < self.temperature.1 - 15.0,
         }
     }
 }
@@ -158,6 +180,23 @@ impl Raw {
         later.take(reading);
         // Only a second cycle makes the gap one between cycles; else it lies in the cooling.
         later.has_swung(reading.pressure.is_some()).then_some(*from)
+    }
+
+    /// The time of the last row, where the next ones may be taken in one go: not while it is open
+    /// whether a gap parted two cycles.
+    pub fn goes_on_from(&self) -> Option<i64> {
+        self.at.last().copied().filter(|_| self.later_swing.is_none())
+    }
+
+    /// Takes rows none of which lies a parting gap behind the one before; `line` is the first one's.
+    pub fn add_all(&mut self, rows: &Rows<'_>, line: u32) {
+        self.at.extend_from_slice(rows.at);
+        self.temperature.extend_from_slice(rows.temperature);
+        self.pressure.extend_from_slice(rows.pressure);
+        self.line.extend((line..).take(rows.at.len()));
+        self.decimals.0 = self.decimals.0.max(rows.decimals.0);
+        self.decimals.1 = self.decimals.1.max(rows.decimals.1);
+        self.swing.take_all(rows.temperature, rows.pressure);
     }
 
     /// Makes room for the rows of an ordinary cycle at once.

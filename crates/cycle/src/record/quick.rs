@@ -6,7 +6,7 @@
 
 use super::cells::Split;
 use super::number::{Number, plain};
-use super::parting::{MOST_ROWS, Raw};
+use super::parting::{MOST_ROWS, PARTING_GAP, Raw, Rows};
 use super::plan::{Body, Plan, Reading};
 use super::source::position;
 use super::stamp::{SECOND, Stamp};
@@ -16,6 +16,9 @@ const LONGEST_ROW: usize = 4_096;
 
 /// Times in a row that could not be remembered, after which no more is tried.
 const PATIENCE: u8 = 8;
+
+/// Rows that are handed over together.
+const BLOCK: usize = 128;
 
 /// What a cell is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -44,12 +47,85 @@ pub(super) struct Quick {
     mark: u8,
     /// One for each cell that a row must have; the last is never [`Role::Other`].
     roles: Vec<Role>,
-    /// The last time read the long way, without the two digits of its seconds.
-    stem: Vec<u8>,
+    has_pressure: bool,
+    clock: Clock,
+    block: Block,
+}
+
+/// Rows on their way, column by column.
+#[derive(Debug)]
+struct Block {
+    at: [i64; BLOCK],
+    temperature: [f64; BLOCK],
+    pressure: [f64; BLOCK],
+    /// Most digits behind the decimal mark of any row.
+    decimals: (u8, u8),
+    /// Zone of the last row that had a written time.
+    zone: i64,
+}
+
+/// Written times, of which mostly only the seconds move.
+#[derive(Debug)]
+struct Clock {
+    separator: u8,
+    stem: Stem,
     /// The time of the stem at second 0.
     minute: Stamp,
     /// Times since the last one that could be remembered.
     failed: u8,
+}
+
+/// The last time read the long way, without the two digits of its seconds.
+#[derive(Debug, Default)]
+struct Stem {
+    length: usize,
+    /// Its bytes, and which of them count, in words.
+    words: [u64; STEM_WORDS],
+    mask: [u64; STEM_WORDS],
+}
+
+/// Words of the longest stem: a day and a clock with hours and minutes.
+const STEM_WORDS: usize = 3;
+
+impl Stem {
+    /// Nothing where it is too long, or empty.
+    fn of(bytes: &[u8]) -> Option<Self> {
+        let mut stem = Self { length: bytes.len(), ..Self::default() };
+        if bytes.is_empty() || bytes.len() > STEM_WORDS * 8 {
+            return None;
+        }
+        for (at, byte) in bytes.iter().enumerate() {
+            let (word, shift) = (at / 8, at % 8 * 8);
+            stem.words[word] |= u64::from(*byte) << shift;
+            stem.mask[word] |= 0xFF << shift;
+        }
+        Some(stem)
+    }
+
+    /// Does it stand at the front of `cell`? Near the end of what was read in: perhaps, and no.
+    #[inline]
+    fn begins(&self, cell: &[u8]) -> bool {
+        let Some(front) = cell.first_chunk::<{ STEM_WORDS * 8 }>() else {
+            return false;
+        };
+        let (words, _) = front.as_chunks::<8>();
+        let mut other = 0;
+        for (word, bytes) in words.iter().enumerate() {
+            other |= (u64::from_le_bytes(*bytes) ^ self.words[word]) & self.mask[word];
+        }
+        other == 0 && self.length > 0
+    }
+}
+
+impl Block {
+    fn rows(&self, rows: usize, has_pressure: bool) -> Rows<'_> {
+        Rows {
+            at: &self.at[..rows],
+            temperature: &self.temperature[..rows],
+            pressure: if has_pressure { &self.pressure[..rows] } else { &[] },
+            decimals: self.decimals,
+        }
+    }
 }
 
 impl Quick {
@@ -77,9 +153,20 @@ impl Quick {
             separator,
             mark: plan.mark,
             roles,
-            stem: Vec::new(),
-            minute: Stamp { micros: 0, zone: 0 },
-            failed: 0,
+            has_pressure: pressure.is_some(),
+            clock: Clock {
+                separator,
+                stem: Stem::default(),
+                minute: Stamp { micros: 0, zone: 0 },
+                failed: 0,
+            },
+            block: Block {
+                at: [0; BLOCK],
+                temperature: [0.0; BLOCK],
+                pressure: [0.0; BLOCK],
+                decimals: (0, 0),
+                zone: 0,
+            },
         })
     }
 
@@ -87,9 +174,21 @@ impl Quick {
     /// the number of the line before them.
     pub fn rows(&mut self, plan: &Plan, rest: &[u8], line: u32, raw: &mut Raw) -> Taken {
         let mut taken = Taken { bytes: 0, rows: 0, earlier: None };
-        while raw.len() < MOST_ROWS
-            && let Some((reading, length)) = self.row(plan, &rest[taken.bytes..])
-        {
+        while raw.len() < MOST_ROWS {
+            if let Some(before) = raw.goes_on_from() {
+                let room = BLOCK.min(MOST_ROWS - raw.len());
+                let (bytes, rows) = self.fill(plan, &rest[taken.bytes..], (before, room));
+                let next = line.saturating_add(taken.rows + 1);
+                raw.add_all(&self.block.rows(rows, self.has_pressure), next);
+                taken.bytes += bytes;
+                taken.rows += rows as u32;
+                if rows == room {
+                    continue;
+                }
+            }
+            let Some((reading, length)) = self.row(plan, &rest[taken.bytes..]) else {
+                break;
+            };
             taken.bytes += length;
             taken.rows += 1;
             if let Some(from) = raw.add(&reading, line.saturating_add(taken.rows)) {
@@ -100,53 +199,102 @@ impl Quick {
         taken
     }
 
-    /// The row at the front of `rest`, and its length with the line end. Nothing where it is not
-    /// plain, or not closed by a line feed within `rest`.
-    #[inline]
-    fn row(&mut self, plan: &Plan, rest: &[u8]) -> Option<(Reading, usize)> {
-        // Each of them has its column.
-        let mut reading = Reading {
-            at: Stamp { micros: 0, zone: 0 },
-            temperature: Number { value: 0.0, decimals: 0 },
-            pressure: None,
-        };
+    /// Fills the block with at most `room` rows, until one is not plain or lies a parting gap behind
+    /// the one before. Gives bytes and rows.
+    fn fill(
+        &mut self,
+        plan: &Plan,
+        rest: &[u8],
+        (mut before, room): (i64, usize),
+    ) -> (usize, usize) {
         let mut left = rest;
-        for column in 0..self.roles.len() {
-            if column > 0 {
-                left = left.split_first().filter(|(b, _)| **b == self.separator)?.1;
+        self.block.decimals = (0, 0);
+        for place in 0..room {
+            let decimals = self.block.decimals;
+            let Some(length) = self.row_into(plan, left, place) else {
+                self.block.decimals = decimals;
+                return (rest.len() - left.len(), place);
+            };
+            let now = self.block.at[place % BLOCK];
+            if (now - before).abs() >= PARTING_GAP {
+                self.block.decimals = decimals;
+                return (rest.len() - left.len(), place);
             }
-            let role = self.roles[column];
+            before = now;
+            left = &left[length..];
+        }
+        (rest.len() - left.len(), room)
+    }
+
+    /// The row at the front of `rest`, and its length with the line end.
+    fn row(&mut self, plan: &Plan, rest: &[u8]) -> Option<(Reading, usize)> {
+        self.block.decimals = (0, 0);
+        let length = self.row_into(plan, rest, 0)?;
+        let block = &self.block;
+        let number = |value, decimals| Number { value, decimals };
+        let reading = Reading {
+            at: Stamp { micros: block.at[0], zone: block.zone },
+            temperature: number(block.temperature[0], block.decimals.0),
+            pressure: self.has_pressure.then(|| number(block.pressure[0], block.decimals.1)),
+        };
+        Some((reading, length))
+    }
+
+    /// Puts the row at the front of `rest` into the block, and gives its length with the line end.
+    /// Nothing where it is not plain, or not closed by a line feed within `rest`.
+    #[inline(always)]
+    fn row_into(&mut self, plan: &Plan, rest: &[u8], place: usize) -> Option<usize> {
+        // The remainder tells the compiler that it lies in the block.
+        let place = place % BLOCK;
+        let (separator, block) = (self.separator, &mut self.block);
+        let mut left = rest;
+        for (column, role) in self.roles.iter().enumerate() {
+            if column > 0 {
+                left = left.split_first().filter(|(b, _)| **b == separator)?.1;
+            }
             let length = match role {
                 Role::Clock => {
-                    let (time, length) = self.time(plan, left)?;
-                    reading.at = time;
+                    let (time, length) = self.clock.time(plan, left)?;
+                    (block.at[place], block.zone) = (time.micros, time.zone);
                     length
                 }
-                Role::Other => self.cell_length(left)?,
+                Role::Other => cell_length(left, separator)?,
                 Role::Count | Role::Temperature | Role::Pressure => {
                     let (number, length) = plain(left, self.mark)?;
+                    let decimals = &mut block.decimals;
                     match role {
-                        Role::Count => reading.at = plan.time.of_number(number.value)?,
-                        Role::Temperature => reading.temperature = number,
-                        _ => reading.pressure = Some(number),
+                        Role::Count => {
+                            let time = plan.time.of_number(number.value)?;
+                            (block.at[place], block.zone) = (time.micros, time.zone);
+                        }
+                        Role::Temperature => {
+                            block.temperature[place] = number.value;
+                            decimals.0 = decimals.0.max(number.decimals);
+                        }
+                        _ => {
+                            block.pressure[place] = number.value;
+                            decimals.1 = decimals.1.max(number.decimals);
+                        }
                     }
                     length
                 }
             };
-            left = &left[length..];
+            left = left.get(length..)?;
         }
-        let length = rest.len() - left.len() + self.to_line_end(left)?;
-        (length <= LONGEST_ROW).then_some((reading, length))
+        let length = rest.len() - left.len() + to_line_end(left, separator)?;
+        (length <= LONGEST_ROW).then_some(length)
     }
+}
 
+impl Clock {
     /// The time at the front of `cell`, and its length.
-    #[inline]
+    #[inline(always)]
     fn time(&mut self, plan: &Plan, cell: &[u8]) -> Option<(Stamp, usize)> {
-        if self.stem.is_empty() || !cell.starts_with(&self.stem) {
+        if !self.stem.begins(cell) {
             self.remember(plan, cell)?;
         }
-        let length = self.stem.len();
-        let [ten, one, ..] = cell[length..] else {
+        let length = self.stem.length;
+        let [ten, one, ..] = *cell.get(length..)? else {
             return None;
         };
         let (ten, one) = (ten.wrapping_sub(b'0'), one.wrapping_sub(b'0'));
@@ -159,45 +307,52 @@ impl Quick {
 
     /// Remembers all but the last two digits of a time, where these are its seconds: the long way
     /// must read second 0 and second 59 that far apart.
+    #[cold]
     fn remember(&mut self, plan: &Plan, cell: &[u8]) -> Option<()> {
         if self.failed >= PATIENCE {
             return None;
         }
         self.failed += 1;
-        self.stem.clear();
-        let length = self.cell_length(cell)?.checked_sub(2)?;
-        let stem = &cell[..length];
-        let at = |second: &[u8; 2]| plan.time.read_alone(plan.mark, &[stem, second].concat());
+        self.stem = Stem::default();
+        let length = cell_length(cell, self.separator)?.checked_sub(2)?;
+        let stem = Stem::of(&cell[..length])?;
+        let mut time = [0; STEM_WORDS * 8 + 2];
+        let time = &mut time[..length + 2];
+        time[..length].copy_from_slice(&cell[..length]);
+        let mut at = |second: &[u8; 2]| {
+            time[length..].copy_from_slice(second);
+            plan.time.read_alone(plan.mark, time)
+        };
         let (first, last) = (at(b"00")?, at(b"59")?);
         if last.micros - first.micros != 59 * SECOND || last.zone != first.zone {
             return None;
         }
-        self.stem.extend_from_slice(stem);
+        self.stem = stem;
         self.minute = first;
         self.failed = 0;
         Some(())
     }
+}
 
-    /// Bytes up to the next separator or line end; nothing where there is a quote.
-    fn cell_length(&self, cell: &[u8]) -> Option<usize> {
-        let ends = |b: &u8| *b == self.separator || matches!(*b, b'\r' | b'\n' | b'"');
-        let length = cell.iter().take(LONGEST_ROW).position(ends)?;
-        (cell[length] != b'"').then_some(length)
-    }
+/// Bytes up to the next separator or line end; nothing where there is a quote.
+fn cell_length(cell: &[u8], separator: u8) -> Option<usize> {
+    let ends = |b: &u8| *b == separator || matches!(*b, b'\r' | b'\n' | b'"');
+    let length = cell.iter().take(LONGEST_ROW).position(ends)?;
+    (cell[length] != b'"').then_some(length)
+}
 
-    /// Bytes to the next row, over cells that nobody needs.
-    #[inline]
-    fn to_line_end(&self, rest: &[u8]) -> Option<usize> {
-        match rest {
-            [b'\n', ..] => Some(1),
-            [b'\r', b'\n', ..] => Some(2),
-            [b, ..] if *b == self.separator => {
-                let rest = &rest[..rest.len().min(LONGEST_ROW)];
-                let end = position(rest, b'\n')?;
-                (!rest[..end].contains(&b'"')).then_some(end + 1)
-            }
-            _ => None,
+/// Bytes to the next row, over cells that nobody needs.
+#[inline]
+fn to_line_end(rest: &[u8], separator: u8) -> Option<usize> {
+    match rest {
+        [b'\n', ..] => Some(1),
+        [b'\r', b'\n', ..] => Some(2),
+        [b, ..] if *b == separator => {
+            let rest = &rest[..rest.len().min(LONGEST_ROW)];
+            let end = position(rest, b'\n')?;
+            (!rest[..end].contains(&b'"')).then_some(end + 1)
         }
+        _ => None,
     }
 }
 
