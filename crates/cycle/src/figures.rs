@@ -17,6 +17,7 @@ mod view;
 
 pub use ask::{Ask, Rules, Usual};
 
+use crate::extent::extent;
 use crate::finding::Finding;
 use crate::lethality;
 use crate::record::{CycleRecord, Source};
@@ -202,7 +203,7 @@ pub fn examine(record: &CycleRecord, ask: &Ask) -> Figures {
     let Some(view) = View::new(record, ask).filter(|view| view.len() > 1) else {
         return nothing(record);
     };
-    let range = temperature_range(&view);
+    let range = extent(view.temp);
     if leak::looks_like_test(&view, range) {
         return leak_test(&view, ask, range);
     }
@@ -243,12 +244,6 @@ fn nothing(record: &CycleRecord) -> Figures {
     }
 }
 
-fn temperature_range(view: &View) -> (f64, f64) {
-    view.temp.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), &temp| {
-        (least.min(temp), most.max(temp))
-    })
-}
-
 /// What every sound record has, whatever it is of.
 fn common(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
     let rules = &ask.rules;
@@ -282,10 +277,7 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
     let set_c = set.known.map(|(set_c, _)| set_c);
     let floor_s = set_c.and_then(|set_c| view.rules.floor_s(set_c));
     let needed_s = floor_s.map(|floor_s| floor_s.max(ask.hold_s.unwrap_or(0.0)));
-    let hold = set_c.and_then(|set_c| {
-        let gate = view.gate(set_c);
-        view.longest_stretch(|at| view.at_heat(at, set_c, gate))
-    });
+    let hold = set.hold;
     let steady = hold.and_then(|hold| hold::steady(view, hold));
     let plateau = hold.map(|hold| hold::plateau(view, hold));
     let mut figures = Figures {
@@ -299,7 +291,7 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
         needed_hold_s: needed_s,
         hold_s: hold.map_or(0.0, |hold| view.seconds(hold)),
         hold_by_pressure_s: set_c.and_then(|set_c| hold::by_pressure_s(view, set_c)),
-        hold_in_band_s: set_c.map_or(0.0, |set_c| hold::in_band_s(view, set_c)),
+        hold_in_band_s: hold.zip(set_c).map_or(0.0, |hold| hold::in_band_s(view, hold, range.1)),
         plateau,
         steady: steady.map(|steady| hold::plateau(view, steady)),
         gap_at_heat_s: set_c
@@ -310,7 +302,7 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
         gap_before_hold_s: hold.and_then(|hold| hold::gap_before(view, hold)),
         ..common(view, ask, range)
     };
-    let shape = Shape::of(view, hold, set_c);
+    let shape = Shape::of(view, hold.zip(figures.plateau), set_c);
     shape.fill(view, ask, &mut figures);
     if let (Some(hold), Some(set_c), true) = (hold, set_c, view.has_pressure()) {
         let sure = vacuum::before_hold(view, hold, set_c);
@@ -326,7 +318,7 @@ fn run(view: &View, ask: &Ask, range: (f64, f64)) -> Figures {
         let notes = [
             sensors::saturation(view, hold, plateau),
             notes::dip(view, set_c, hold),
-            notes::over_band(view, set_c, hold),
+            notes::over_band(view, set_c, (hold, plateau)),
         ];
         figures.findings.extend(notes.into_iter().flatten());
     }
@@ -343,8 +335,9 @@ struct Shape {
 }
 
 impl Shape {
-    fn of(view: &View, hold: Option<view::Stretch>, set_c: Option<f64>) -> Self {
-        let marks = view.has_pressure().then(|| heat::marks(view, hold, set_c));
+    fn of(view: &View, held: Option<(view::Stretch, Plateau)>, set_c: Option<f64>) -> Self {
+        let marks = view.has_pressure().then(|| heat::marks(view, held, set_c));
+        let hold = held.map(|(hold, _)| hold);
         let emptied = marks.as_ref().and_then(|marks| marks.emptied);
         let after = emptied.map(|emptied| drying::after(view, emptied));
         Self { hold, marks, after }

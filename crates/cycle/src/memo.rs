@@ -22,6 +22,7 @@ impl<F: Fn(f64) -> f64> Memo<F> {
     }
 
     /// What the function gives.
+    #[inline]
     pub fn get(&mut self, argument: f64) -> f64 {
         let bits = argument.to_bits();
         // The multiplier of Fibonacci hashing spreads nearby numbers well.

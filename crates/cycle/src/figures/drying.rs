@@ -3,6 +3,7 @@
 use super::heat::knee;
 use super::view::{Stretch, View};
 use super::{Drying, DryingRan};
+use crate::extent::extent;
 use crate::finding::{Code, Finding};
 
 /// Shorter than this at air pressure is the end of a cycle, not drying, seconds.
@@ -26,15 +27,15 @@ pub(super) struct After {
 /// `emptied` is the end of the exhaust.
 pub(super) fn after(view: &View, emptied: usize) -> After {
     let last = view.len() - 1;
-    let deepest =
-        (emptied..=last).min_by(|&a, &b| view.press[a].total_cmp(&view.press[b])).unwrap_or(last);
-    let min_kpa = view.press[deepest];
+    let (min_kpa, _) = extent(&view.press[emptied..]);
+    let deepest = view.press[emptied..].iter().position(|&kpa| kpa == min_kpa);
+    let deepest = deepest.map_or(last, |at| emptied + at);
     if min_kpa >= view.rules.vacuum_share * view.air {
         return without_vacuum(view, emptied, min_kpa);
     }
     let nearly_air = view.air - (1.5 * view.record.press_resolution_kpa).max(2.0);
-    let below = (emptied..=last).rev().find(|&at| view.press[at] < nearly_air);
-    let aired = below.map_or(last, |at| at + 1);
+    let below = view.press[emptied..].iter().rposition(|&kpa| kpa < nearly_air);
+    let aired = below.map_or(last, |at| emptied + at + 1);
     if aired > last {
         let drying = Some((emptied, last));
         return After { drying, vacuum: true, min_kpa, air_in: None, complete: false };

@@ -1,7 +1,8 @@
 //! The marks of a cycle on its pressure curve: pulses, climb, hold, exhaust, drying, air.
 
-use super::hold;
-use super::view::{Stretch, View};
+use super::Plateau;
+use super::view::{Stretch, View, reach};
+use crate::extent::extent;
 
 /// One pulse before the climb.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -55,20 +56,28 @@ const EMPTIED_KPA: f64 = 7.0;
 /// A hot load may give off steam faster than it leaves; then this is as near as it comes, kPa.
 pub(super) const STEAMING_KPA: f64 = 15.0;
 
-/// `run` is the hold, `set_c` the set temperature where it is known.
-pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Marks {
-    let turns = turns(view.press);
-    let last_turn = as_far_as(view, &turns);
-    let top = run.map_or(last_turn.0, |run| top_of_climb(view, run, set_c));
-    let given_up_in_vacuum = run.is_none() && !last_turn.1;
+/// `held` is the hold, `set_c` the set temperature where it is known.
+pub(super) fn marks(view: &View, held: Option<(Stretch, Plateau)>, set_c: Option<f64>) -> Marks {
+    let level = held.map(|(run, _)| median(&view.press[run.first..=run.last]));
+    let (turns, top, given_up_in_vacuum) = match held.zip(level) {
+        Some((held, level)) => {
+            let top = top_of_climb(view, held, level, set_c);
+            (turns(view.press, top), top, false)
+        }
+        None => {
+            let turns = turns(view.press, usize::MAX);
+            let (top, high) = as_far_as(view, &turns);
+            (turns, top, !high)
+        }
+    };
     let before = turns.iter().filter(|&&(at, _)| at < top || given_up_in_vacuum && at == top);
     let (mut pulses, purge, climb) = before_climb(view, before, top);
     // A single low hump is steam flowing through, not a pulse.
     if !pulses.iter().any(|pulse| matches!(pulse, Pulse::Vacuum(..) | Pulse::Release(_))) {
         pulses.clear();
     }
-    let level = run.map_or(view.press[top], |run| median(&view.press[run.first..=run.last]));
-    let held_to = run.map_or(top, |run| run.last);
+    let level = level.unwrap_or(view.press[top]);
+    let held_to = held.map_or(top, |(run, _)| run.last);
     let emptied = emptied(view, held_to);
     let end = emptied.unwrap_or(view.len().saturating_sub(1));
     let exhaust = (top..=end).rev().find(|&at| view.press[at] >= 0.96 * level);
@@ -77,7 +86,7 @@ pub(super) fn marks(view: &View, run: Option<Stretch>, set_c: Option<f64>) -> Ma
 
 /// The vacuums of the curve before a sample, with the deepest pressure of each.
 pub(super) fn vacuums(view: &View, top: usize) -> Vec<(Stretch, f64)> {
-    let turns = turns(view.press);
+    let turns = turns(view.press, top);
     let before = turns.iter().filter(|turn| turn.0 < top);
     before_climb(view, before, top).0.into_iter().filter_map(Pulse::vacuum).collect()
 }
@@ -85,8 +94,9 @@ pub(super) fn vacuums(view: &View, top: usize) -> Vec<(Stretch, f64)> {
 /// Without a hold: the last turn, a climb given up or a vacuum; or the pressure that was held for
 /// a minute, where the probe never followed.
 fn as_far_as(view: &View, turns: &[(usize, bool)]) -> (usize, bool) {
-    let most = view.press.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let held = view.longest_stretch(|at| view.press[at] >= 0.9 * most);
+    let (_, most) = extent(view.press);
+    let held = reach(view.press, 0.9 * most)
+        .and_then(|within| view.longest_stretch(within, |at| view.press[at] >= 0.9 * most));
     match held {
         Some(held) if most > view.air + CLIMB_KPA && view.seconds(held) >= 60.0 => {
             (held.first, true)
@@ -98,7 +108,9 @@ fn as_far_as(view: &View, turns: &[(usize, bool)]) -> (usize, bool) {
 /// Where the exhaust is over: near the air pressure, or as near as it comes before the hot load
 /// gives off steam again.
 fn emptied(view: &View, held_to: usize) -> Option<usize> {
-    let down_to = |kpa: f64| (held_to..view.len()).find(|&at| view.press[at] <= kpa);
+    let down_to = |kpa: f64| {
+        view.press[held_to..].iter().position(|&press| press <= kpa).map(|at| held_to + at)
+    };
     let mut least = f64::INFINITY;
     for &kpa in &view.press[down_to(view.air + STEAMING_KPA)?..] {
         least = least.min(kpa);
@@ -114,15 +126,18 @@ fn emptied(view: &View, held_to: usize) -> Option<usize> {
 /// The set temperature is reached when the probe reads it. Where a machine goes by pressure, and
 /// air keeps the probe low or dry steam warms it late, pressure has levelled off before: then it
 /// is reached there.
-fn top_of_climb(view: &View, run: Stretch, set_c: Option<f64>) -> usize {
+fn top_of_climb(
+    view: &View,
+    (run, plateau): (Stretch, Plateau),
+    level_kpa: f64,
+    set_c: Option<f64>,
+) -> usize {
     let Some(set_c) = set_c else { return run.first };
-    let gate = view.gate(set_c);
-    let first = (0..=run.first).find(|&at| view.at_heat(at, set_c, gate)).unwrap_or(run.first);
-    let by_pressure = (0..=first).find(|&at| view.sat[at] >= set_c).unwrap_or(first);
-    let levelled = view.press[by_pressure] >= 0.93 * median(&view.press[run.first..=run.last]);
+    let first = view.first_at_heat(run.first, set_c).unwrap_or(run.first);
+    let by_pressure = view.sat[..=first].iter().position(|&sat| sat >= set_c).unwrap_or(first);
+    let levelled = view.press[by_pressure] >= 0.93 * level_kpa;
     let long_before = view.t[first] - view.t[by_pressure] > 30.0;
-    let superheated =
-        hold::plateau(view, run).satdev_mean_k.is_some_and(|mean| mean > view.rules.saturation_k);
+    let superheated = plateau.satdev_mean_k.is_some_and(|mean| mean > view.rules.saturation_k);
     if levelled && (long_before || superheated) { by_pressure } else { first }
 }
 
@@ -135,25 +150,34 @@ pub(super) fn median(values: &[f64]) -> f64 {
     *values.select_nth_unstable_by(middle, f64::total_cmp).1
 }
 
-/// Turning points of the curve, alternating low and high, each followed by a swing the other way.
-fn turns(press: &[f64]) -> Vec<(usize, bool)> {
+/// Turning points of the curve, alternating low and high, each followed by a swing the other way; all
+/// of those that lie before `until`.
+fn turns(press: &[f64], until: usize) -> Vec<(usize, bool)> {
     let mut turns: Vec<(usize, bool)> = Vec::new();
-    let (mut low, mut high) = (0, 0);
+    let Some(&start) = press.first() else {
+        return turns;
+    };
+    let (mut low, mut high) = ((0, start), (0, start));
     // Unknown until the first swing; then: is a high being looked for?
     let mut rising: Option<bool> = None;
-    for at in 0..press.len() {
-        if press[at] < press[low] {
-            low = at;
+    for (at, &kpa) in press.iter().enumerate() {
+        if kpa < low.1 {
+            low = (at, kpa);
         }
-        if press[at] > press[high] {
-            high = at;
+        if kpa > high.1 {
+            high = (at, kpa);
         }
-        if rising != Some(false) && press[high] - press[at] >= SWING_KPA {
-            turns.push((high, true));
-            (rising, low) = (Some(false), at);
-        } else if rising != Some(true) && press[at] - press[low] >= SWING_KPA {
-            turns.push((low, false));
-            (rising, high) = (Some(true), at);
+        if rising != Some(false) && high.1 - kpa >= SWING_KPA {
+            turns.push((high.0, true));
+            (rising, low) = (Some(false), (at, kpa));
+        } else if rising != Some(true) && kpa - low.1 >= SWING_KPA {
+            turns.push((low.0, false));
+            (rising, high) = (Some(true), (at, kpa));
+        }
+        // The next turn lies here at the earliest, and the others behind it.
+        let next = if rising == Some(true) { high.0 } else { low.0 };
+        if rising.is_some() && next >= until {
+            break;
         }
     }
     turns

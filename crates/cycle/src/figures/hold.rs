@@ -1,23 +1,20 @@
 //! The stretch at temperature: how long, how hot, how near to saturation.
 
 use super::Plateau;
-use super::view::{Stretch, View};
+use super::view::{HEAT_SLACK_K, Stretch, View, reach};
+use crate::extent::{extent, greater, steps};
 
 /// Figures of a stretch; the deviation only where there is pressure.
 pub(super) fn plateau(view: &View, stretch: Stretch) -> Plateau {
     let inside = stretch.first..=stretch.last;
-    let (mut min_c, mut max_c) = (f64::INFINITY, f64::NEG_INFINITY);
-    for &temp in &view.temp[inside.clone()] {
-        min_c = min_c.min(temp);
-        max_c = max_c.max(temp);
-    }
+    let (min_c, max_c) = extent(&view.temp[inside.clone()]);
     let count = (stretch.last - stretch.first + 1) as f64;
     let (mut sum, mut most) = (0.0, 0.0_f64);
     if view.has_pressure() {
-        for at in inside {
-            let deviation = view.temp[at] - view.sat[at];
+        for (temp, sat) in view.temp[inside.clone()].iter().zip(&view.sat[inside]) {
+            let deviation = temp - sat;
             sum += deviation;
-            most = most.max(deviation.abs());
+            most = greater(most, deviation.abs());
         }
     }
     let lines = &view.record.samples.line;
@@ -43,22 +40,29 @@ pub(super) fn steady(view: &View, stretch: Stretch) -> Option<Stretch> {
 /// Samples of a stretch, and the longest interval between two of them, seconds.
 pub(super) fn samples(view: &View, stretch: Stretch) -> (usize, f64) {
     let t = &view.t[stretch.first..=stretch.last];
-    let longest = t.windows(2).map(|pair| pair[1] - pair[0]).fold(0.0, f64::max);
-    (t.len(), longest)
+    (t.len(), steps(t).1.max(0.0))
 }
 
-/// Longest hold within the band above the set temperature, seconds.
-pub(super) fn in_band_s(view: &View, set_c: f64) -> f64 {
+/// Longest hold within the band above the set temperature, seconds; given the longest of all and the
+/// hottest reading of the record.
+pub(super) fn in_band_s(view: &View, (hold, set_c): (Stretch, f64), hottest: f64) -> f64 {
     let gate = view.gate(set_c);
     let top = set_c + view.rules.band_k + 1e-6;
-    view.longest_stretch(|at| view.at_heat(at, set_c, gate) && view.temp[at] <= top)
+    if hottest <= top {
+        return view.seconds(hold);
+    }
+    let in_band = |at| view.at_heat(at, set_c, gate) && view.temp[at] <= top;
+    reach(view.temp, set_c - HEAT_SLACK_K)
+        .and_then(|within| view.longest_stretch(within, in_band))
         .map_or(0.0, |stretch| view.seconds(stretch))
 }
 
 /// Longest hold by the saturation temperature of the pressure, seconds.
 pub(super) fn by_pressure_s(view: &View, set_c: f64) -> Option<f64> {
     view.has_pressure().then(|| {
-        view.longest_stretch(|at| view.sat[at] >= set_c - view.rules.pressure_slack_k)
+        let least = set_c - view.rules.pressure_slack_k;
+        reach(&view.sat, least)
+            .and_then(|within| view.longest_stretch(within, |at| view.sat[at] >= least))
             .map_or(0.0, |stretch| view.seconds(stretch))
     })
 }
@@ -68,6 +72,9 @@ pub(super) fn by_pressure_s(view: &View, set_c: f64) -> Option<f64> {
 /// Either end within 15 K of it is enough; so is an interval at least as long as the hold, before
 /// the set temperature was ever seen, with a warm chamber after it.
 pub(super) fn gap_at_heat(view: &View, set_c: f64, needed_s: f64) -> Option<(f64, f64)> {
+    if view.unbroken {
+        return None;
+    }
     let first_at_set = view.temp.iter().position(|&temp| temp >= set_c - 1e-6);
     let mut longest: Option<(f64, f64)> = None;
     for at in (1..view.len()).filter(|&at| view.may_hide(at)) {
@@ -89,7 +96,7 @@ const OPEN_C: f64 = 90.0;
 /// The longest interval without samples before the hold of which one end at least lies a tenth off
 /// the air pressure.
 pub(super) fn gap_before(view: &View, hold: Stretch) -> Option<(f64, f64)> {
-    if !view.has_pressure() {
+    if !view.has_pressure() || view.unbroken {
         return None;
     }
     // On the way from a vacuum to steam the pressure passes that of the air; the chamber is hot then.

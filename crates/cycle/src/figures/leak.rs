@@ -2,6 +2,7 @@
 
 use super::view::{Stretch, View, slope};
 use super::{Leak, Phase};
+use crate::extent::extent;
 use crate::figures::drying;
 
 /// Marks of a leak test, as positions among the samples.
@@ -18,17 +19,15 @@ pub(super) struct Test {
 
 /// Cold, drawn to a deep vacuum, no steam.
 pub(super) fn looks_like_test(view: &View, coldest_hottest: (f64, f64)) -> bool {
-    let least = view.press.iter().copied().fold(f64::INFINITY, f64::min);
-    let most = view.press.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    if coldest_hottest.1 >= 80.0 {
+        return false;
+    }
+    let (least, most) = extent(view.press);
     let tight = || {
         let test = marks(view);
         test.is_some_and(|test| view.t[test.inlet] - view.t[test.shut] >= 120.0)
     };
-    view.has_pressure()
-        && coldest_hottest.1 < 80.0
-        && most <= view.air + 10.0
-        && least < 0.4 * view.air
-        && tight()
+    view.has_pressure() && most <= view.air + 10.0 && least < 0.4 * view.air && tight()
 }
 
 /// The last two thirds of the closed time, at most ten minutes: five minutes to settle and ten to

@@ -3,15 +3,19 @@
 use super::drying::After;
 use super::heat::{self, Marks};
 use super::view::{Stretch, View};
-use super::{AirRemoval, Ask, EndsEarly};
+use super::{AirRemoval, Ask, EndsEarly, Plateau};
 use crate::finding::{Code, Finding};
 
 /// A fall below the set temperature between its first and its last moment at heat.
 pub(super) fn dip(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
     let gate = view.gate(set_c);
     let heat = |at: &usize| view.at_heat(*at, set_c, gate);
-    let first = (0..=run.first).find(heat)?;
+    let first = view.first_at_heat(run.first, set_c)?;
     let last = (run.last..view.len()).rev().find(heat)?;
+    // The run itself has none that is below.
+    if (first, last) == (run.first, run.last) {
+        return None;
+    }
     let cold = |at: &usize| !view.at_heat(*at, set_c, gate);
     let from = (first..=last).find(cold)?;
     let to = (first..=last).rev().find(cold)?;
@@ -27,8 +31,15 @@ pub(super) fn dip(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
 }
 
 /// Hotter than the band above the set temperature.
-pub(super) fn over_band(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
+pub(super) fn over_band(
+    view: &View,
+    set_c: f64,
+    (run, plateau): (Stretch, &Plateau),
+) -> Option<Finding> {
     let top = set_c + view.rules.band_k + 1e-6;
+    if plateau.max_c <= top {
+        return None;
+    }
     let hot = |at: &usize| view.temp[*at] > top;
     let first = (run.first..=run.last).find(hot)?;
     let last = (run.first..=run.last).rev().find(hot)?;
@@ -123,8 +134,7 @@ fn at_rest(view: &View) -> bool {
             view.temp[at] < 105.0
         }
     };
-    let since = (0..=last).rev().take_while(|&at| rests(at)).last();
-    since.is_some_and(|first| last > first && view.t[last] - view.t[first] >= 8.0)
+    (0..=last).rev().take_while(|&at| rests(at)).any(|at| view.t[last] - view.t[at] >= 8.0)
 }
 
 /// Was any vacuum drawn, or any steam let in?

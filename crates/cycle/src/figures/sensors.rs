@@ -1,7 +1,8 @@
 //! Can the readings be believed?
 
 use super::Plateau;
-use super::view::{Stretch, View};
+use super::view::{Stretch, View, reach};
+use crate::extent::extent;
 use crate::finding::{Code, Finding};
 use measure::maths;
 
@@ -45,9 +46,13 @@ const STILL_SAMPLES: usize = 5;
 fn still_stretches(view: &View, values: &[f64]) -> Vec<Stretch> {
     let mut found = Vec::new();
     let mut first = 0;
-    while let Some(next) = values.get(first..first + STILL_SAMPLES) {
+    // Fewer samples are not that long even if all intervals are as long as the longest. A hair is
+    // taken off for rounding.
+    let least = STILL_S / view.longest_step * (1.0 - 1e-9);
+    let least = (least as usize + 1).max(STILL_SAMPLES);
+    while let Some(next) = values.get(first..first + least) {
         // No stretch that is long enough begins before the last change among the next few.
-        if let Some(change) = (1..STILL_SAMPLES).rev().find(|&k| next[k] != next[k - 1]) {
+        if let Some(change) = (1..least).rev().find(|&k| next[k] != next[k - 1]) {
             first += change;
             continue;
         }
@@ -91,35 +96,40 @@ fn temperature_stuck(view: &View, still: Stretch, run: Option<Stretch>) -> bool 
 }
 
 fn range(values: &[f64]) -> f64 {
-    let least = values.iter().copied().fold(f64::INFINITY, f64::min);
-    let most = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let (least, most) = extent(values);
     (most - least).max(0.0)
 }
 
 /// Temperature that lies on the saturation temperature of the pressure to within rounding, through
 /// heat-up and exhaust too: one sensor, worked out twice. Then nothing speaks against air.
 pub(super) fn derived(view: &View) -> Option<Finding> {
-    let hot: Vec<usize> = (0..view.sat.len()).filter(|&at| view.sat[at] >= 100.0).collect();
-    let (&first, &last) = (hot.first()?, hot.last()?);
+    let coarse = view.record.temp_resolution_k > 0.11 || view.record.press_resolution_kpa > 1.01;
+    let hot = view.sat.iter().filter(|&&sat| sat >= 100.0).count();
+    if coarse || hot < 30 {
+        return None;
+    }
     // 1 kPa is less than 0.28 K from 100 °C on, 0.11 K at 134 °C.
-    let rounding = |at: usize| {
-        let kelvin_per_kpa = if view.sat[at] < 120.0 { 0.28 } else { 0.16 };
+    let rounding = |kelvin_per_kpa: f64| {
         0.5 * view.record.temp_resolution_k
             + 0.5 * view.record.press_resolution_kpa * kelvin_per_kpa
             + 0.02
     };
-    let coarse = view.record.temp_resolution_k > 0.11 || view.record.press_resolution_kpa > 1.01;
-    let off = hot.iter().filter(|&&at| (view.temp[at] - view.sat[at]).abs() > rounding(at)).count();
+    let (below_120, above) = (rounding(0.28), rounding(0.16));
+    let is_off = |&(&temp, &sat): &(&f64, &f64)| {
+        sat >= 100.0 && (temp - sat).abs() > if sat < 120.0 { below_120 } else { above }
+    };
+    let off = view.temp.iter().zip(&view.sat).filter(is_off).count();
     // A reading now and then may have been disturbed on its way.
-    if coarse || hot.len() < 30 || off * 50 > hot.len() {
+    if off * 50 > hot {
         return None;
     }
+    let inside = reach(&view.sat, 100.0)?;
     let text = format!(
         "temperature lies on the saturation temperature of the pressure to within rounding in {} of {} readings above 100 °C: one was worked out from the other",
-        hot.len() - off,
-        hot.len()
+        hot - off,
+        hot
     );
-    Some(view.finding(Code::SensorDerived, text, Stretch { first, last }))
+    Some(view.finding(Code::SensorDerived, text, inside))
 }
 
 /// Measured temperature against the saturation temperature of the pressure, over the hold.

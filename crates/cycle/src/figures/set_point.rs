@@ -2,18 +2,25 @@
 
 use super::view::{Stretch, View};
 use super::{Ask, hold};
+use crate::extent::extent;
 use crate::finding::{Code, Finding};
 use crate::record::Source;
 
 /// The set temperature, and what speaks against it.
 pub(super) struct SetPoint {
     pub known: Option<(f64, Source)>,
+    /// The longest stretch at it.
+    pub hold: Option<Stretch>,
     pub unclear: Option<Finding>,
 }
 
 /// Given, else stated, else looked for in the plateau.
 pub(super) fn find(view: &View, ask: &Ask) -> SetPoint {
-    let sure = |set_c, source| SetPoint { known: Some((set_c, source)), unclear: None };
+    let sure = |set_c, source| SetPoint {
+        known: Some((set_c, source)),
+        hold: view.held(set_c),
+        unclear: None,
+    };
     if let Some(set_c) = ask.set_c {
         return sure(set_c, Source::Setting);
     }
@@ -21,11 +28,12 @@ pub(super) fn find(view: &View, ask: &Ask) -> SetPoint {
         return sure(set_c, Source::Header);
     }
     match by_temperature(view) {
-        Some(set_c) => SetPoint {
+        Some((set_c, hold)) => SetPoint {
             known: Some((set_c, Source::Plateau)),
-            unclear: just_below(view, set_c).or_else(|| against_pressure(view, set_c)),
+            hold: Some(hold),
+            unclear: just_below(view, set_c, hold).or_else(|| against_pressure(view, set_c, hold)),
         },
-        None => SetPoint { known: None, unclear: None },
+        None => SetPoint { known: None, hold: None, unclear: None },
     }
 }
 
@@ -40,7 +48,7 @@ fn candidates(view: &View) -> impl Iterator<Item = (f64, f64)> {
 /// The highest candidate that was held for its floor, or at which the chamber was for at least a
 /// third of its time at the next lower one. A dip, flicker around it or a hold cut short does not
 /// make a 134 °C cycle one of 121 °C, and an overshoot does not make a 132 °C cycle one of 134 °C.
-fn by_temperature(view: &View) -> Option<f64> {
+fn by_temperature(view: &View) -> Option<(f64, Stretch)> {
     let total = |set_c: f64| -> f64 {
         let gate = view.gate(set_c);
         let at_heat = |at: usize| view.at_heat(at, set_c, gate);
@@ -48,9 +56,9 @@ fn by_temperature(view: &View) -> Option<f64> {
         steps.map(|at| view.t[at] - view.t[at - 1]).filter(|&step| step <= view.longest).sum()
     };
     candidates(view).enumerate().find_map(|(at, (set_c, floor_s))| {
-        let longest = view.seconds(held_run(view, set_c)?);
+        let held = view.held(set_c)?;
         let lower = || candidates(view).nth(at + 1).map_or(0.0, |(lower, _)| total(lower));
-        (longest >= floor_s || total(set_c) >= lower() / 3.0).then_some(set_c)
+        (view.seconds(held) >= floor_s || total(set_c) >= lower() / 3.0).then_some((set_c, held))
     })
 }
 
@@ -58,10 +66,10 @@ fn by_temperature(view: &View) -> Option<f64> {
 const NEAR_K: f64 = 0.2;
 
 /// A plateau that ends just below the next higher candidate may be that one, never reached.
-fn just_below(view: &View, set_c: f64) -> Option<Finding> {
+fn just_below(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
     let higher = candidates(view).map(|(other, _)| other).filter(|&other| other > set_c).last()?;
-    let run = held_run(view, set_c)?;
-    let most = hold::plateau(view, hold::steady(view, run).unwrap_or(run)).max_c;
+    let steady = hold::steady(view, run).unwrap_or(run);
+    let (_, most) = extent(&view.temp[steady.first..=steady.last]);
     (most >= higher - NEAR_K).then(|| {
         let text = format!(
             "the record states no set temperature; the plateau reaches {most:.1} °C: a cycle of {set_c:.0} °C, or one of {higher:.0} °C that was not reached"
@@ -70,23 +78,31 @@ fn just_below(view: &View, set_c: f64) -> Option<Finding> {
     })
 }
 
-fn held_run(view: &View, set_c: f64) -> Option<Stretch> {
-    let gate = view.gate(set_c);
-    view.longest_stretch(|at| view.at_heat(at, set_c, gate))
+/// Is the middle one of the values at least the first limit and below the second? Counting is
+/// cheaper than finding it.
+fn median_lies_between(values: &[f64], (least, below): (f64, f64)) -> bool {
+    let middle = values.len() / 2;
+    let less_than = |limit: f64| values.iter().filter(|&&value| value < limit).count();
+    less_than(least) <= middle && less_than(below) > middle
 }
 
 /// Does the pressure point to another of the three?
-fn against_pressure(view: &View, set_c: f64) -> Option<Finding> {
+fn against_pressure(view: &View, set_c: f64, run: Stretch) -> Option<Finding> {
     if !view.has_pressure() {
         return None;
     }
-    let run = held_run(view, set_c)?;
     let steady = hold::steady(view, run).unwrap_or(run);
+    let higher = || candidates(view).map(|(other, _)| other).filter(|&other| other > set_c);
+    if median_lies_between(
+        &view.sat[steady.first..=steady.last],
+        (set_c - view.rules.suspect_k, higher().fold(f64::INFINITY, f64::min)),
+    ) {
+        return None;
+    }
     let mut sat = view.sat[steady.first..=steady.last].to_vec();
     let middle = sat.len() / 2;
     let sat_c = *sat.select_nth_unstable_by(middle, f64::total_cmp).1;
-    let higher = candidates(view).map(|(other, _)| other).filter(|&other| other > set_c);
-    let other = if let Some(other) = higher.into_iter().find(|&other| sat_c >= other) {
+    let other = if let Some(other) = higher().find(|&other| sat_c >= other) {
         format!("{other:.0} °C")
     } else if sat_c < set_c - view.rules.suspect_k {
         let lower = candidates(view).map(|(other, _)| other).find(|&other| other <= sat_c);

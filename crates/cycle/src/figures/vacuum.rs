@@ -6,6 +6,7 @@
 
 use super::view::{Stretch, View};
 use super::{heat, leak};
+use crate::extent::{greater, lesser};
 
 /// A depth counts where the reading before or behind it is no further away than this, kPa: at 10 s
 /// a sample a pump goes no faster near its end (common practice, no source).
@@ -26,8 +27,7 @@ pub(super) struct Vacuums {
 pub(super) fn before_hold(view: &View, hold: Stretch, set_c: f64) -> Vacuums {
     let calm = calmed(view);
     let calm = view.with_pressure(&calm);
-    let gate = view.gate(set_c);
-    let top = (0..=hold.first).find(|&at| view.at_heat(at, set_c, gate)).unwrap_or(hold.first);
+    let top = view.first_at_heat(hold.first, set_c).unwrap_or(hold.first);
     let vacuums = heat::vacuums(&calm, top);
     let depths_kpa: Vec<f64> =
         vacuums.iter().map(|&(vacuum, calm_kpa)| depth(view, vacuum).unwrap_or(calm_kpa)).collect();
@@ -60,7 +60,20 @@ fn calmed(view: &View) -> Vec<f64> {
             (None, None) => view.air,
         }
     };
-    (0..view.len()).map(middle).collect()
+    if !view.unbroken || view.len() < 2 {
+        return (0..view.len()).map(middle).collect();
+    }
+    let last = view.len() - 1;
+    let mut calm = Vec::with_capacity(view.len());
+    calm.push(middle(0));
+    // Within the record every reading has both neighbours.
+    calm.extend(
+        view.press
+            .array_windows()
+            .map(|&[a, here, b]| greater(lesser(a, b), lesser(here, greater(a, b)))),
+    );
+    calm.push(middle(last));
+    calm
 }
 
 /// The deepest reading that another one bears out.

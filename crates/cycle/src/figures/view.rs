@@ -1,6 +1,7 @@
 //! One record, with what every measurement needs worked out once.
 
 use super::{Ask, Rules};
+use crate::extent::{all_finite, steps};
 use crate::finding::{Code, Finding};
 use crate::memo::Memo;
 use crate::record::CycleRecord;
@@ -21,10 +22,12 @@ pub(super) struct View<'a> {
     pub step: f64,
     /// Longest interval that is not a gap, seconds.
     pub longest: f64,
+    /// Longest interval there is, seconds.
+    pub longest_step: f64,
     /// Places of the samples behind a jump of the clock in which a gap may hide, ascending.
     jumped: Vec<usize>,
     /// Neither a gap nor such a jump anywhere.
-    unbroken: bool,
+    pub unbroken: bool,
     pub rules: &'a Rules,
 }
 
@@ -40,18 +43,17 @@ impl<'a> View<'a> {
     pub fn new(record: &'a CycleRecord, ask: &'a Ask) -> Option<Self> {
         let samples = &record.samples;
         let (t, temp, press) = (&samples.t_s[..], &samples.temp_c[..], &samples.press_kpa[..]);
-        let finite = |column: &[f64]| column.iter().all(|value| value.is_finite());
+        let (least_step, longest_step) = steps(t);
         let sound = t.len() == temp.len()
             && t.len() == samples.line.len()
             && (press.is_empty() || press.len() == t.len())
-            && finite(t)
-            && finite(temp)
-            && finite(press)
-            && t.windows(2).all(|pair| pair[0] < pair[1]);
+            && [t, temp, press].into_iter().all(all_finite)
+            && least_step > 0.0;
         if !sound {
             return None;
         }
-        let step = median_step(t);
+        // Most records keep one step throughout.
+        let step = if least_step == longest_step { least_step } else { median_step(t) };
         let rules = &ask.rules;
         let longest = rules.gap_s.max(rules.gap_steps * step);
         let jumped = jumped(record, longest);
@@ -66,7 +68,8 @@ impl<'a> View<'a> {
             air: air_pressure(record, ask),
             step,
             longest,
-            unbroken: jumped.is_empty() && t.windows(2).all(|pair| pair[1] - pair[0] <= longest),
+            longest_step,
+            unbroken: jumped.is_empty() && !(longest_step > longest),
             jumped,
             rules,
         })
@@ -95,19 +98,37 @@ impl<'a> View<'a> {
         self.t[stretch.last] - self.t[stretch.first]
     }
 
-    /// The longest stretch of samples that all satisfy `holds` and between which no interval is a
-    /// gap; the first of equals.
-    pub fn longest_stretch(&self, holds: impl Fn(usize) -> bool) -> Option<Stretch> {
+    /// The longest stretch of samples at the set temperature.
+    pub fn held(&self, set_c: f64) -> Option<Stretch> {
+        let gate = self.gate(set_c);
+        let within = reach(self.temp, set_c - HEAT_SLACK_K)?;
+        self.longest_stretch(within, |at| self.at_heat(at, set_c, gate))
+    }
+
+    /// The first sample at the set temperature, of those up to `until`.
+    pub fn first_at_heat(&self, until: usize, set_c: f64) -> Option<usize> {
+        let gate = self.gate(set_c);
+        let hot = self.temp[..=until].iter().position(|&temp| temp >= set_c - HEAT_SLACK_K)?;
+        (hot..=until).find(|&at| self.at_heat(at, set_c, gate))
+    }
+
+    /// The longest stretch of samples within another one that all satisfy `holds` and between which
+    /// no interval is a gap; the first of equals.
+    pub fn longest_stretch(
+        &self,
+        within: Stretch,
+        holds: impl Fn(usize) -> bool,
+    ) -> Option<Stretch> {
         let mut best: Option<Stretch> = None;
-        let mut at = 0;
-        while at < self.len() {
+        let mut at = within.first;
+        while at <= within.last {
             if !holds(at) {
                 at += 1;
                 continue;
             }
             let first = at;
             at += 1;
-            while at < self.len() && holds(at) && !self.may_hide(at) {
+            while at <= within.last && holds(at) && !self.may_hide(at) {
                 at += 1;
             }
             let here = Stretch { first, last: at - 1 };
@@ -128,7 +149,8 @@ impl<'a> View<'a> {
 
     /// At or above the set temperature, with steam in the chamber as far as the record can show it.
     pub fn at_heat(&self, at: usize, set_c: f64, gate_kpa: f64) -> bool {
-        self.temp[at] >= set_c - 1e-6 && (self.press.is_empty() || self.press[at] >= gate_kpa)
+        self.temp[at] >= set_c - HEAT_SLACK_K
+            && (self.press.is_empty() || self.press[at] >= gate_kpa)
     }
 
     /// Pressure from which the chamber holds steam for this set temperature, kPa.
@@ -149,6 +171,16 @@ impl<'a> View<'a> {
     }
 }
 
+/// A reading counts as at the set temperature this little below it: numbers are rounded, K.
+pub(super) const HEAT_SLACK_K: f64 = 1e-6;
+
+/// From the first to the last value that is at least so much.
+pub(super) fn reach(values: &[f64], least: f64) -> Option<Stretch> {
+    let first = values.iter().position(|&value| value >= least)?;
+    let last = values.iter().rposition(|&value| value >= least)?;
+    Some(Stretch { first, last })
+}
+
 /// A clock set back by whole hours, as in autumn or at a midnight without a date, leaves no more
 /// than a step open. One that goes ahead may as well be rows left out, one by more than a day a
 /// misread date, and any other a mixture.
@@ -165,7 +197,7 @@ fn jumped(record: &CycleRecord, longest: f64) -> Vec<usize> {
 
 /// Median step, seconds; 0 for fewer than two samples.
 fn median_step(t: &[f64]) -> f64 {
-    // Most records keep one step throughout: what more than half of them are is the median.
+    // What more than half of the steps are is the median.
     let middle = t.len() / 2;
     if let Some(&[before, after]) = t[middle.saturating_sub(1)..].first_chunk() {
         let step: f64 = after - before;
