@@ -129,7 +129,21 @@ pub fn read(bytes: impl Read, known: &Known) -> Result<Vec<CycleRecord>, Unreada
 /// [`Unreadable`] when the file cannot be read, is empty, or is not text. Later trouble comes as an
 /// item, after which nothing follows.
 pub fn cycles<R: Read>(bytes: R, known: &Known) -> Result<Cycles<'_, R>, Unreadable> {
-    Cycles::new(bytes, known)
+    Cycles::new(bytes, known, Vec::new())
+}
+
+/// The same with a buffer that may have been used before, as [`Cycles::into_buffer`] gives it back:
+/// for many files one after the other.
+///
+/// # Errors
+///
+/// As [`cycles`].
+pub fn cycles_through<R: Read>(
+    bytes: R,
+    known: &Known,
+    buffer: Vec<u8>,
+) -> Result<Cycles<'_, R>, Unreadable> {
+    Cycles::new(bytes, known, buffer)
 }
 
 /// Repaired samples of one cycle, in time order, no two at the same time.

@@ -6,6 +6,7 @@ use super::parting::Raw;
 use super::repair::Repaired;
 use super::stamp::SECOND;
 use super::units::{Reference, TemperatureUnit};
+use crate::extent::extent;
 use measure::bounds;
 
 /// An absolute pressure may read this far below nothing by an offset of the sensor, kPa.
@@ -44,7 +45,12 @@ pub(super) fn convert(raw: &mut Raw, units: &Units) -> Converted {
         bounds::TEMPERATURE.check(celsius[i]).is_ok()
             && kpa.get(i).is_none_or(|p| *p >= lowest && *p <= bounds::PRESSURE.most)
     };
-    if (0..raw.len()).all(fits) {
+    let (temperatures, pressures) = (extent(&celsius), extent(&kpa));
+    let all_fit = [temperatures.0, temperatures.1]
+        .into_iter()
+        .all(|celsius| bounds::TEMPERATURE.check(celsius).is_ok())
+        && (kpa.is_empty() || pressures.0 >= lowest && pressures.1 <= bounds::PRESSURE.most);
+    if all_fit {
         return Converted {
             at: std::mem::take(&mut raw.at),
             celsius,

@@ -81,9 +81,9 @@ impl<R: Read> Iterator for Cycles<'_, R> {
 }
 
 impl<'k, R: Read> Cycles<'k, R> {
-    pub(super) fn new(bytes: R, known: &'k Known) -> Result<Self, Unreadable> {
+    pub(super) fn new(bytes: R, known: &'k Known, buffer: Vec<u8>) -> Result<Self, Unreadable> {
         Ok(Self {
-            source: Source::open(bytes)?,
+            source: Source::open(bytes, buffer)?,
             known,
             cells: Cells::default(),
             plan: None,
@@ -98,6 +98,12 @@ impl<'k, R: Read> Cycles<'k, R> {
             index: 0,
             ended: false,
         })
+    }
+
+    /// The buffer, for reading the next file with [`super::cycles_through`].
+    #[must_use]
+    pub fn into_buffer(self) -> Vec<u8> {
+        self.source.into_buffer()
     }
 
     /// Takes one line, or decides how to read what comes.

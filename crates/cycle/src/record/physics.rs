@@ -7,6 +7,7 @@
 //! every other is taken, and where two fit nothing is.
 
 use super::units::{PressureUnit, Reference, TemperatureUnit};
+use crate::extent::{all_finite, extent};
 use crate::memo::Memo;
 use crate::steam;
 use std::borrow::Cow;
@@ -146,7 +147,7 @@ impl Digest {
             .map(|&(reading, p)| {
                 let celsius = t.to_celsius(reading);
                 let low = celsius - tsat.get(p * kpa + air.0);
-                let high = celsius - tsat.get(p * kpa + air.1);
+                let high = if air.0 == air.1 { low } else { celsius - tsat.get(p * kpa + air.1) };
                 if low.signum() == high.signum() { low.abs().min(high.abs()) } else { 0.0 }
             })
             .filter(|d| d.is_finite())
@@ -180,41 +181,41 @@ pub(super) fn temperature_alone(readings: &[f64]) -> Option<TemperatureUnit> {
 /// broken sensor's stray values must not decide.
 fn inner(values: &[f64]) -> (f64, f64) {
     let strays = (values.len() / 200).max(usize::from(values.len() > 7));
-    if strays > FEW_STRAYS {
-        let last = values.len() - 1;
-        let mut values = values.to_vec();
-        let mut at = |i: usize| *values.select_nth_unstable_by(i, f64::total_cmp).1;
-        return (at(strays), at(last - strays));
-    }
-    let (mut lowest, mut highest) = (Vec::new(), Vec::new());
-    let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
-    for &value in values {
-        if value < low {
-            low = keep(&mut lowest, strays, value).unwrap_or(low);
-        }
-        if value > high {
-            high = keep(&mut highest, strays, -value).map_or(high, |kept| -kept);
-        }
-    }
-    (low, high)
+    let groups: Vec<(&[f64], (f64, f64))> =
+        values.chunks(GROUP).map(|group| (group, extent(group))).collect();
+    let low = nth_least(strays, &groups, |value| value, |extent| extent.0);
+    let high = nth_least(strays, &groups, |value| -value, |extent| extent.1);
+    (low, -high)
 }
 
-/// So many strays are cheaper kept in order than found by partly sorting all values.
-const FEW_STRAYS: usize = 32;
+/// Values whose least and most are found together.
+const GROUP: usize = 32;
 
-/// Puts a value among the least ones, in order; gives the last of them once there are strays
-/// before it.
-fn keep(least: &mut Vec<f64>, strays: usize, value: f64) -> Option<f64> {
-    let at = least.partition_point(|kept| *kept <= value);
-    least.insert(at, value);
-    least.truncate(strays + 1);
-    least.get(strays).copied()
+/// The value before which so many lie once they are turned by `sign` and sorted; `end` gives the
+/// first of a group's two ends in that order.
+///
+/// As many groups as have to be passed over, and one more, reach down to the last of their ends: so
+/// the value wanted is no higher, and lies in a group that begins no higher.
+fn nth_least(
+    strays: usize,
+    groups: &[(&[f64], (f64, f64))],
+    sign: impl Fn(f64) -> f64,
+    end: impl Fn((f64, f64)) -> f64,
+) -> f64 {
+    let mut ends: Vec<f64> = groups.iter().map(|group| sign(end(group.1))).collect();
+    let bound = match ends.len() > strays {
+        true => *ends.select_nth_unstable_by(strays, f64::total_cmp).1,
+        false => f64::INFINITY,
+    };
+    let near = groups.iter().filter(|group| sign(end(group.1)) <= bound);
+    let all = near.flat_map(|group| group.0.iter().map(|value| sign(*value)));
+    let mut least: Vec<f64> = all.filter(|value| *value <= bound).collect();
+    *least.select_nth_unstable_by(strays, f64::total_cmp).1
 }
 
 /// Both columns without the rows in which one of them is not a number.
 fn finite_pairs<'a>(a: &'a [f64], b: &'a [f64]) -> (Cow<'a, [f64]>, Cow<'a, [f64]>) {
-    let finite = |column: &[f64]| column.iter().all(|value| value.is_finite());
-    if a.len() == b.len() && finite(a) && finite(b) {
+    if a.len() == b.len() && all_finite(a) && all_finite(b) {
         return (Cow::Borrowed(a), Cow::Borrowed(b));
     }
     let pairs = a.iter().zip(b).filter(|(a, b)| a.is_finite() && b.is_finite());

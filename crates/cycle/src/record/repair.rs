@@ -49,6 +49,32 @@ pub(super) struct Repaired {
 impl Repaired {
     /// Repairs these rows.
     pub fn of(rows: Rows<'_>) -> Self {
+        Self::untouched(rows.at).unwrap_or_else(|| Self::thorough(rows))
+    }
+
+    /// Rows that ascend without a jump or a gap stay as they are, as most do; nothing where these do
+    /// not.
+    fn untouched(at: &[i64]) -> Option<Self> {
+        let (start, first) = (*at.first()?, at.get(1)? - at[0]);
+        let steps = || at.array_windows().map(|[before, now]| now - before);
+        let (least, longest) = if steps().all(|step| step == first) {
+            (first, first)
+        } else {
+            steps().fold((first, first), |(least, most), step| (least.min(step), most.max(step)))
+        };
+        if least <= 0 || longest >= JUMP_AHEAD {
+            return None;
+        }
+        let usual = if least == longest { least } else { usual_step(at) };
+        (2 * longest <= 3 * usual).then(|| Self {
+            since_start: at.iter().map(|at| at - start).collect(),
+            usual,
+            longest,
+            ..Self::default()
+        })
+    }
+
+    fn thorough(rows: Rows<'_>) -> Self {
         let at = rows.at;
         let copies = repeats::copies(rows);
         let is_copy = |i: usize| copies.get(i).is_some_and(|copy| *copy);
@@ -227,6 +253,25 @@ mod tests {
     }
 
     proptest! {
+        /// The thorough way is the yardstick.
+        #[test]
+        fn untouched_rows_are_those_that_need_nothing(
+            steps in proptest::collection::vec(prop_oneof![9 => 9_i64..12, 1 => -40_i64..2_000], 0..30),
+            evenly: bool,
+        ) {
+            let mut at = vec![0];
+            for step in steps {
+                at.push(at[at.len() - 1] + SECOND * if evenly { 10 } else { step });
+            }
+            let celsius: Vec<f64> = (0..at.len() as u32).map(f64::from).collect();
+            let thorough = Repaired::thorough(Rows { at: &at, celsius: &celsius, kpa: &[] });
+            let clean = thorough.order.is_none() && thorough.jumps.is_empty() && thorough.gaps.is_empty();
+            match Repaired::untouched(&at) {
+                Some(untouched) => prop_assert_eq!(untouched, thorough),
+                None => prop_assert!(!clean || thorough.longest * 2 > thorough.usual * 3 || at.len() < 2),
+            }
+        }
+
         #[test]
         fn kept_rows_are_in_strict_order_and_none_is_lost(
             at in proptest::collection::vec(-5_000_i64..5_000, 1..80),

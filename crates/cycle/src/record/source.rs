@@ -33,8 +33,9 @@ pub(super) struct Line<'a> {
 pub(super) struct Source<R> {
     inner: R,
     decoder: Option<Decoder>,
-    raw: Vec<u8>,
+    /// What was read in, and behind it room that is not cleared again for every read.
     buffer: Vec<u8>,
+    filled: usize,
     at: usize,
     line: u32,
     /// Where the last line given begins.
@@ -45,13 +46,13 @@ pub(super) struct Source<R> {
 }
 
 impl<R: Read> Source<R> {
-    /// Reads the first bytes and decides on the encoding.
-    pub fn open(inner: R) -> Result<Self, Unreadable> {
+    /// Reads the first bytes and decides on the encoding. The buffer may be one that was used before.
+    pub fn open(inner: R, buffer: Vec<u8>) -> Result<Self, Unreadable> {
         let mut source = Self {
             inner,
             decoder: None,
-            raw: Vec::new(),
-            buffer: Vec::new(),
+            buffer,
+            filled: 0,
             at: 0,
             line: 0,
             last: 0,
@@ -60,7 +61,7 @@ impl<R: Read> Source<R> {
             encoding: "utf-8",
         };
         source.fill()?;
-        if source.buffer.is_empty() {
+        if source.filled == 0 {
             return Err(Unreadable::new(
                 None,
                 "the file is empty",
@@ -69,10 +70,20 @@ impl<R: Read> Source<R> {
         }
         source.settle_encoding();
         source.refuse_what_is_not_text()?;
-        if !source.buffer.contains(&b'\n') && source.buffer.contains(&b'\r') {
+        let text = source.unread();
+        if !text.contains(&b'\n') && text.contains(&b'\r') {
             source.line_end = b'\r';
         }
         Ok(source)
+    }
+
+    /// The buffer, for the next file.
+    pub fn into_buffer(self) -> Vec<u8> {
+        self.buffer
+    }
+
+    fn unread(&self) -> &[u8] {
+        &self.buffer[self.at..self.filled]
     }
 
     /// Name of the encoding, in lower case, as far as the file was read.
@@ -82,10 +93,10 @@ impl<R: Read> Source<R> {
 
     /// Unread bytes, at least `wanted` of them unless the file ends before, and whether it does.
     pub fn window(&mut self, wanted: usize) -> Result<(&[u8], bool), Unreadable> {
-        while self.buffer.len() - self.at < wanted && !self.ended {
+        while self.filled - self.at < wanted && !self.ended {
             self.fill()?;
         }
-        Ok((&self.buffer[self.at..], self.ended))
+        Ok((self.unread(), self.ended))
     }
 
     /// The number of the line that [`Self::next_line`] would give.
@@ -102,25 +113,25 @@ impl<R: Read> Source<R> {
     pub fn next_line(&mut self) -> Result<Option<Line<'_>>, Unreadable> {
         let mut looked = self.at;
         let (end, closed) = loop {
-            if let Some(found) = position(&self.buffer[looked..], self.line_end) {
+            if let Some(found) = position(&self.buffer[looked..self.filled], self.line_end) {
                 break (looked + found, true);
             }
             if self.ended {
-                break (self.buffer.len(), false);
+                break (self.filled, false);
             }
-            if self.buffer.len() - self.at > LONGEST_LINE {
+            if self.filled - self.at > LONGEST_LINE {
                 break self.skip_to_line_end()?;
             }
-            looked = self.buffer.len() - self.at;
+            looked = self.filled - self.at;
             self.fill()?;
         };
-        if self.at >= self.buffer.len() {
+        if self.at >= self.filled {
             return Ok(None);
         }
         let start = self.at;
         self.last = start;
         let next = if closed { end + 1 } else { end };
-        self.at = next.min(self.buffer.len());
+        self.at = next.min(self.filled);
         self.line = self.line.saturating_add(1);
         let mut bytes = &self.buffer[start..end.min(start + LONGEST_LINE)];
         if let [head @ .., b'\r'] = bytes {
@@ -137,7 +148,7 @@ impl<R: Read> Source<R> {
 
     /// Unread bytes, as far as they have been read in, and how many lines were given before them.
     pub fn rest(&self) -> (&[u8], u32) {
-        (&self.buffer[self.at..], self.line)
+        (self.unread(), self.line)
     }
 
     /// Goes past so many bytes of [`Self::rest`], which are so many whole lines.
@@ -148,31 +159,34 @@ impl<R: Read> Source<R> {
 
     /// Drops the rest of an over-long line, so that it costs no memory however long it is.
     fn skip_to_line_end(&mut self) -> Result<(usize, bool), Unreadable> {
-        let kept = self.at + LONGEST_LINE;
-        self.buffer.truncate(kept);
+        self.filled = self.at + LONGEST_LINE;
         loop {
             if self.ended {
-                return Ok((self.buffer.len(), false));
+                return Ok((self.filled, false));
             }
             self.fill()?;
             let kept = self.at + LONGEST_LINE;
-            match position(&self.buffer[kept..], self.line_end) {
+            match position(&self.buffer[kept..self.filled], self.line_end) {
                 Some(found) => {
-                    self.buffer.drain(kept..kept + found);
+                    self.buffer.copy_within(kept + found..self.filled, kept);
+                    self.filled -= found;
                     return Ok((kept, true));
                 }
-                None => self.buffer.truncate(kept),
+                None => self.filled = kept,
             }
         }
     }
 
     /// Appends one more chunk; what was read before `at` is forgotten first.
     fn fill(&mut self) -> Result<(), Unreadable> {
-        self.buffer.drain(..self.at);
+        self.buffer.copy_within(self.at..self.filled, 0);
+        self.filled -= self.at;
         self.at = 0;
-        self.raw.resize(CHUNK, 0);
+        if self.buffer.len() < self.filled + CHUNK {
+            self.buffer.resize(self.filled + CHUNK, 0);
+        }
         let got = loop {
-            match self.inner.read(&mut self.raw) {
+            match self.inner.read(&mut self.buffer[self.filled..self.filled + CHUNK]) {
                 Err(error) if error.kind() == std::io::ErrorKind::Interrupted => {}
                 Err(error) => {
                     return Err(Unreadable::new(
@@ -185,22 +199,22 @@ impl<R: Read> Source<R> {
             }
         };
         self.ended = got == 0;
-        let chunk = &self.raw[..got];
-        match &mut self.decoder {
-            None => {
-                if !chunk.is_ascii() && self.encoding == "utf-8" {
-                    self.encoding = eight_bit_name(chunk);
-                }
-                self.buffer.extend_from_slice(chunk);
-            }
-            Some(decoder) => append_decoded(decoder, chunk, self.ended, &mut self.buffer),
+        let chunk = &self.buffer[self.filled..self.filled + got];
+        if self.decoder.is_some() {
+            let chunk = chunk.to_vec();
+            self.append_decoded(&chunk, self.ended);
+            return Ok(());
         }
+        if !chunk.is_ascii() && self.encoding == "utf-8" {
+            self.encoding = eight_bit_name(chunk);
+        }
+        self.filled += got;
         Ok(())
     }
 
     /// By the byte order mark, or by where the zero bytes stand.
     fn settle_encoding(&mut self) {
-        let head = &self.buffer[..self.buffer.len().min(LOOKED_AT)];
+        let head = &self.buffer[..self.filled.min(LOOKED_AT)];
         let any = head.contains(&0);
         let zeros = |odd: usize| head.iter().skip(odd).step_by(2).filter(|b| **b == 0).count();
         let wide =
@@ -219,21 +233,23 @@ impl<R: Read> Source<R> {
             return;
         };
         self.encoding = name;
-        let rest = self.buffer.split_off(mark);
-        self.buffer = rest;
+        self.at = mark;
         if let Some(encoding) = encoding {
-            let mut decoder = encoding.new_decoder_without_bom_handling();
-            let raw = std::mem::take(&mut self.buffer);
-            append_decoded(&mut decoder, &raw, false, &mut self.buffer);
-            self.decoder = Some(decoder);
+            self.decoder = Some(encoding.new_decoder_without_bom_handling());
+            let raw = self.unread().to_vec();
+            (self.at, self.filled) = (0, 0);
+            self.append_decoded(&raw, false);
         }
     }
 
     /// Pictures, archives and the like hold bytes that no text has.
     fn refuse_what_is_not_text(&self) -> Result<(), Unreadable> {
-        let odd = |b: &&u8| !matches!(**b, b'\t' | b'\n' | b'\r' | 0x0C | 0x1A | 0x1B);
-        let head = &self.buffer[..self.buffer.len().min(LOOKED_AT)];
-        if head.iter().filter(|b| **b < 32).filter(odd).count() * 20 > head.len() {
+        let odd = |b: u8| b < 32 && !matches!(b, b'\t' | b'\n' | b'\r' | 0x0C | 0x1A | 0x1B);
+        let text = self.unread();
+        let head = &text[..text.len().min(LOOKED_AT)];
+        // Looking at all of them without counting is much the cheaper, and mostly enough.
+        let any = head.iter().fold(false, |any, &b| any | odd(b));
+        if any && head.iter().filter(|&&b| odd(b)).count() * 20 > head.len() {
             return Err(Unreadable::new(
                 Some(1),
                 "the file is not text",
@@ -241,6 +257,24 @@ impl<R: Read> Source<R> {
             ));
         }
         Ok(())
+    }
+
+    /// Puts what the decoder makes of these bytes behind what is there.
+    fn append_decoded(&mut self, mut raw: &[u8], last: bool) {
+        let Some(decoder) = &mut self.decoder else {
+            return;
+        };
+        self.buffer.truncate(self.filled);
+        let mut piece = [0; 4096];
+        loop {
+            let (result, read, written, _) = decoder.decode_to_utf8(raw, &mut piece, last);
+            self.buffer.extend_from_slice(&piece[..written]);
+            raw = &raw[read..];
+            if result == encoding_rs::CoderResult::InputEmpty {
+                break;
+            }
+        }
+        self.filled = self.buffer.len();
     }
 }
 
@@ -285,18 +319,6 @@ fn eight_bit_name(chunk: &[u8]) -> &'static str {
     }
 }
 
-fn append_decoded(decoder: &mut Decoder, mut raw: &[u8], last: bool, out: &mut Vec<u8>) {
-    let mut piece = [0; 4096];
-    loop {
-        let (result, read, written, _) = decoder.decode_to_utf8(raw, &mut piece, last);
-        out.extend_from_slice(&piece[..written]);
-        raw = &raw[read..];
-        if result == encoding_rs::CoderResult::InputEmpty {
-            return;
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     // tests may stop at once
@@ -305,7 +327,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn lines(bytes: &[u8]) -> Vec<(u32, String, bool)> {
-        let mut source = Source::open(bytes).unwrap();
+        let mut source = Source::open(bytes, vec![b'x'; 70_000]).unwrap();
         let mut all = Vec::new();
         while let Some(line) = source.next_line().unwrap() {
             all.push((line.no, text(line.bytes).into_owned(), line.closed));
@@ -355,7 +377,7 @@ mod tests {
     #[test]
     fn what_is_not_text_is_refused() {
         for bytes in [&b""[..], &[0; 5_000], &[1, 2, 3, 200, 4, 5]] {
-            assert!(Source::open(bytes).is_err());
+            assert!(Source::open(bytes, Vec::new()).is_err());
         }
     }
 

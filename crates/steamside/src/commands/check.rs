@@ -100,9 +100,10 @@ fn all_files(args: &CheckArgs, terms: &Terms) -> io::Result<u8> {
 /// With a single processor handing answers from thread to thread would only cost time.
 fn one_by_one(args: &CheckArgs, terms: &Terms) -> io::Result<u8> {
     let mut printer = Printer::new();
+    let mut buffer = Vec::new();
     for path in &args.files {
         let mut printed = Ok(());
-        one_file(path, args, terms, &mut |answer| {
+        one_file(path, (args, terms), &mut buffer, &mut |answer| {
             printed = printer.print(answer);
             printed.is_ok()
         });
@@ -121,8 +122,10 @@ fn on_threads(threads: usize, args: &CheckArgs, terms: &Terms) -> io::Result<u8>
     std::thread::scope(|scope| {
         for _ in 0..threads {
             scope.spawn(|| {
+                let mut buffer = Vec::new();
                 while let Some((path, sender)) = take(&next, &args.files, &senders) {
-                    one_file(path, args, terms, &mut |answer| sender.send(answer).is_ok());
+                    let mut tell = |answer| sender.send(answer).is_ok();
+                    one_file(path, (args, terms), &mut buffer, &mut tell);
                 }
             });
         }
@@ -202,13 +205,19 @@ impl Printer {
     }
 }
 
-/// Every cycle of one file. `tell` says whether anybody still listens; if not, no more is done.
-fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, tell: &mut dyn FnMut(Answer) -> bool) {
+/// Every cycle of one file, read through a buffer that the next file can use. `tell` says whether anybody still listens; if not, no more is done.
+fn one_file(
+    path: &Path,
+    (args, terms): (&CheckArgs, &Terms),
+    buffer: &mut Vec<u8>,
+    tell: &mut dyn FnMut(Answer) -> bool,
+) {
     let name = path.to_string_lossy();
     let opened = open(path).and_then(|file| {
-        record::cycles(file, &terms.known).map_err(|error| (error.line, error.to_string()))
+        record::cycles_through(file, &terms.known, std::mem::take(buffer))
+            .map_err(|error| (error.line, error.to_string()))
     });
-    let cycles = match opened {
+    let mut cycles = match opened {
         Ok(cycles) => cycles,
         Err((line, what)) => {
             tell(unusable(&name, line, &what, args.format));
@@ -216,7 +225,7 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, tell: &mut dyn FnMut(A
         }
     };
     let mut some = false;
-    for cycle in cycles {
+    for cycle in cycles.by_ref() {
         some = true;
         let answer = match cycle {
             Ok(record) => judged(&name, &record, args, terms),
@@ -230,6 +239,7 @@ fn one_file(path: &Path, args: &CheckArgs, terms: &Terms, tell: &mut dyn FnMut(A
         let what = "no cycle in it: give a record with a time and a chamber temperature";
         tell(unusable(&name, None, what, args.format));
     }
+    *buffer = cycles.into_buffer();
 }
 
 /// Only what is a file with something in it, or a link to one: a pipe, a device or a window into the
@@ -259,19 +269,40 @@ fn judged(name: &str, record: &record::CycleRecord, args: &CheckArgs, terms: &Te
     let proven = matches!(verdict.outcome, Outcome::Lethal | Outcome::LeakPass);
     let out = match args.format {
         Format::Json => line(&wire::check::cycle(name, record, &figures, &verdict)),
-        Format::Text => text::cycle(name, record, &figures, &verdict),
+        Format::Text => Ok(text::cycle(name, record, &figures, &verdict)),
     };
-    Answer { out, message: None, status: u8::from(!proven) }
+    answer(name, out, None, u8::from(!proven))
 }
 
 fn unusable(name: &str, at: Option<u32>, what: &str, format: Format) -> Answer {
     let out = match format {
         Format::Json => line(&wire::check::unreadable(name, at, what)),
-        Format::Text => format!("{name}: cannot tell; the file could not be used\n"),
+        Format::Text => Ok(format!("{name}: cannot tell; the file could not be used\n")),
     };
-    Answer { out, message: Some(format!("{name}: {what}")), status: 2 }
+    answer(name, out, Some(format!("{name}: {what}")), 2)
 }
 
-fn line(value: &serde_json::Value) -> String {
-    format!("{value}\n")
+fn answer(
+    name: &str,
+    out: serde_json::Result<String>,
+    message: Option<String>,
+    status: u8,
+) -> Answer {
+    match out {
+        Ok(out) => Answer { out, message, status },
+        Err(error) => {
+            let what = format!(
+                "{name}: the answer could not be written ({error}); nothing was changed; report this"
+            );
+            Answer { out: String::new(), message: Some(what), status: 2 }
+        }
+    }
+}
+
+fn line(value: &wire::check::Line<'_>) -> serde_json::Result<String> {
+    // Room for an ordinary answer at once.
+    let mut out = Vec::with_capacity(4 * 1_024);
+    serde_json::to_writer(&mut out, value)?;
+    out.push(b'\n');
+    String::from_utf8(out).map_err(serde::ser::Error::custom)
 }
