@@ -44,18 +44,28 @@ pub(super) fn parse(cell: &[u8], mark: u8) -> Option<Number> {
 
 /// The plain number at the front of `rest`, and its length: a sign, digits, a mark, digits. What
 /// follows it is for the caller to look at. Anything else is left to [`parse`].
-#[inline]
+#[inline(always)]
 pub(super) fn plain(rest: &[u8], mark: u8) -> Option<(Number, usize)> {
+    let negative = rest.first() == Some(&b'-');
+    let signed = usize::from(negative);
+    let eight = rest.get(signed..).and_then(|rest| rest.first_chunk());
+    match eight.and_then(|eight| short_digits(u64::from_le_bytes(*eight), mark)) {
+        Some(digits) => {
+            Some((exact(digits.whole, digits.places, negative), signed + digits.length))
+        }
+        None => plain_bytewise(rest, mark),
+    }
+}
+
+/// The same byte by byte: for numbers that are long, or near the end of what was read in.
+#[cold]
+fn plain_bytewise(rest: &[u8], mark: u8) -> Option<(Number, usize)> {
     let (negative, signed, rest) = match rest {
         [b'-', rest @ ..] => (true, 1, rest),
         [b'+', rest @ ..] => (false, 1, rest),
         rest => (false, 0, rest),
     };
-    let short = rest.first_chunk().and_then(|eight| short_digits(u64::from_le_bytes(*eight), mark));
-    let Digits { whole, places, length, any } = match short {
-        Some(digits) => digits,
-        None => digits_of(rest, mark)?,
-    };
+    let Digits { whole, places, length, any } = digits_of(rest, mark)?;
     any.then(|| (exact(whole, places, negative), signed + length))
 }
 
@@ -74,7 +84,7 @@ const ONES: u64 = 0x0101_0101_0101_0101;
 
 /// The same as [`digits_of`] from eight bytes at once, the first one lowest; nothing where the
 /// number does not end within them, or does not begin with a digit.
-#[inline]
+#[inline(always)]
 fn short_digits(eight: u64, mark: u8) -> Option<Digits> {
     // Digits become 0 to 9; whatever is more gets a high bit. Only above a byte that is neither a
     // digit nor a mark may a wrong one follow, and there is no more to find there.
