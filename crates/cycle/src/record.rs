@@ -40,6 +40,7 @@ mod sniff;
 mod source;
 mod stamp;
 mod stems;
+mod stencil;
 mod timing;
 mod units;
 mod words;

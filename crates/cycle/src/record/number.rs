@@ -80,7 +80,7 @@ struct Digits {
 }
 
 /// One in each byte of a word.
-const ONES: u64 = 0x0101_0101_0101_0101;
+pub(super) const ONES: u64 = 0x0101_0101_0101_0101;
 
 /// The same as [`digits_of`] from eight bytes at once, the first one lowest; nothing where the
 /// number does not end within them, or does not begin with a digit.
@@ -116,7 +116,7 @@ fn short_digits(eight: u64, mark: u8) -> Option<Digits> {
 
 /// The number that eight digits make, the first one lowest: pairs, then fours, then all.
 #[inline]
-fn eight_digits(digits: u64) -> u64 {
+pub(super) fn eight_digits(digits: u64) -> u64 {
     let pairs = digits.wrapping_mul(10).wrapping_add(digits >> 8) & 0x00FF_00FF_00FF_00FF;
     let fours = pairs.wrapping_mul(100).wrapping_add(pairs >> 16) & 0x0000_FFFF_0000_FFFF;
     fours.wrapping_mul(10_000).wrapping_add(fours >> 32) & 0xFFFF_FFFF
@@ -153,12 +153,18 @@ fn run_of_digits(rest: &[u8], mut value: u64) -> (u64, usize) {
     (value, length)
 }
 
+/// Ten to the power of so many places, at most fifteen.
+#[inline]
+pub(super) fn ten_to(places: u8) -> f64 {
+    EXACT[usize::from(places) % EXACT.len()]
+}
+
 /// Both numbers are exact in a double, so the quotient is the nearest one, as the library rounds.
 #[inline]
 fn exact(whole: u64, places: u8, negative: bool) -> Number {
     // Fifteen digits fit a signed word, which becomes a double in one step; a word that is not
     // signed takes seven.
-    let value = whole.cast_signed() as f64 / EXACT[usize::from(places) % EXACT.len()];
+    let value = whole.cast_signed() as f64 / ten_to(places);
     Number { value: if negative { -value } else { value }, decimals: places }
 }
 

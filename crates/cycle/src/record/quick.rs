@@ -10,6 +10,7 @@ use super::parting::{MOST_ROWS, PARTING_GAP, Raw, Rows};
 use super::plan::{Body, Plan, Reading};
 use super::source::position;
 use super::stamp::{SECOND, Stamp};
+use super::stencil::{Drawing, LOOKED_AT, Stencil};
 
 /// The longest row that is read the short way, and less than the longest line that is kept whole.
 const LONGEST_ROW: usize = 4_096;
@@ -49,6 +50,8 @@ pub(super) struct Quick {
     roles: Vec<Role>,
     has_pressure: bool,
     clock: Clock,
+    /// The shape of the last row, where it had a written time and was short; and its minute.
+    stencil: Option<(Stencil, Stamp)>,
     block: Block,
 }
 
@@ -160,6 +163,7 @@ impl Quick {
                 minute: Stamp { micros: 0, zone: 0 },
                 failed: 0,
             },
+            stencil: None,
             block: Block {
                 at: [0; BLOCK],
                 temperature: [0.0; BLOCK],
@@ -207,23 +211,82 @@ impl Quick {
         rest: &[u8],
         (mut before, room): (i64, usize),
     ) -> (usize, usize) {
-        let mut left = rest;
+        let (mut bytes, mut place) = (0, 0);
         self.block.decimals = (0, 0);
-        for place in 0..room {
-            let decimals = self.block.decimals;
-            let Some(length) = self.row_into(plan, left, place) else {
-                self.block.decimals = decimals;
-                return (rest.len() - left.len(), place);
-            };
-            let now = self.block.at[place % BLOCK];
-            if (now - before).abs() >= PARTING_GAP {
-                self.block.decimals = decimals;
-                return (rest.len() - left.len(), place);
+        while place < room {
+            let alike = self.fill_alike(&rest[bytes..], (place, room));
+            if let Some(last) = alike.0.checked_sub(1) {
+                // Rows of one minute: only the first of them may lie far behind the one before.
+                if is_far(before, self.block.at[place]) {
+                    return (bytes, place);
+                }
+                before = self.block.at[place + last];
+                place += alike.0;
+                bytes += alike.1;
+                continue;
             }
+            let decimals = self.block.decimals;
+            let length = self.row_into(plan, &rest[bytes..], place);
+            let now = self.block.at[place];
+            let Some(length) = length.filter(|_| !is_far(before, now)) else {
+                self.block.decimals = decimals;
+                return (bytes, place);
+            };
+            let stencil = self.draw(&rest[bytes..bytes + length]);
+            self.stencil = stencil.map(|stencil| (stencil, self.clock.minute));
             before = now;
-            left = &left[length..];
+            place += 1;
+            bytes += length;
         }
-        (rest.len() - left.len(), room)
+        (bytes, room)
+    }
+
+    /// Fills the block with the rows that have the shape of the last one and are of its minute. Gives
+    /// how many, and their bytes.
+    fn fill_alike(&mut self, rest: &[u8], (from, room): (usize, usize)) -> (usize, usize) {
+        let Some((stencil, minute)) = &self.stencil else {
+            return (0, 0);
+        };
+        let block = &mut self.block;
+        let columns = block.at[from..room].iter_mut().zip(&mut block.temperature[from..room]);
+        let columns = columns.zip(&mut block.pressure[from..room]);
+        let (mut left, mut rows) = (rest, 0);
+        for ((at, temperature), pressure) in columns {
+            let Some(row) = left.first_chunk::<LOOKED_AT>().filter(|row| stencil.fits(row)) else {
+                break;
+            };
+            *at = minute.micros + stencil.second(row) * SECOND;
+            *temperature = stencil.temperature.of(row);
+            *pressure = stencil.pressure.of(row);
+            left = &left[stencil.length.min(LOOKED_AT)..];
+            rows += 1;
+        }
+        if rows > 0 {
+            let decimals = &mut block.decimals;
+            decimals.0 = decimals.0.max(stencil.temperature.decimals);
+            decimals.1 = decimals.1.max(stencil.pressure.decimals);
+            block.zone = minute.zone;
+        }
+        (rows, rest.len() - left.len())
+    }
+
+    /// The stencil of a row that was read just now.
+    fn draw(&self, row: &[u8]) -> Option<Stencil> {
+        let mut drawing = Drawing::of(row)?;
+        for (column, role) in self.roles.iter().enumerate() {
+            drawing.same(usize::from(column > 0))?;
+            match role {
+                Role::Clock => {
+                    drawing.same(self.clock.stem.length)?;
+                    drawing.seconds()?;
+                }
+                Role::Temperature => drawing.temperature(self.mark)?,
+                Role::Pressure => drawing.pressure(self.mark)?,
+                Role::Count | Role::Other => return None,
+            }
+        }
+        drawing.same(if row.ends_with(b"\r\n") { 2 } else { 1 })?;
+        drawing.done()
     }
 
     /// The row at the front of `rest`, and its length with the line end.
@@ -334,6 +397,11 @@ impl Clock {
     }
 }
 
+/// Does a parting gap lie between the two times?
+fn is_far(before: i64, now: i64) -> bool {
+    (now - before).abs() >= PARTING_GAP
+}
+
 /// Bytes up to the next separator or line end; nothing where there is a quote.
 fn cell_length(cell: &[u8], separator: u8) -> Option<usize> {
     let ends = |b: &u8| *b == separator || matches!(*b, b'\r' | b'\n' | b'"');
@@ -410,6 +478,66 @@ mod tests {
         assert_eq!(both_ways(TimeForm::Number(1e6), &lines), 90);
     }
 
+    /// Takes all lines as a file is read: the short way as far as it goes, then one the long way.
+    /// Gives how many went the short one.
+    fn as_a_file(form: TimeForm, lines: &[String]) -> usize {
+        let plan = plan(form);
+        let mut quick = Quick::of(&plan).unwrap();
+        let text: String = lines.iter().map(|line| format!("{line}\n")).collect();
+        let (mut raw, mut wanted) = (Raw::default(), Raw::default());
+        let (mut bytes, mut next, mut short) = (0, 0, 0);
+        let mut cells = Cells::default();
+        let (mut cycles, mut wanted_cycles) = (Vec::new(), Vec::new());
+        while next < lines.len() {
+            if raw.len() > 0 {
+                let taken = quick.rows(&plan, &text.as_bytes()[bytes..], next as u32, &mut raw);
+                cycles.extend(taken.earlier);
+                for line in &lines[next..next + taken.rows as usize] {
+                    let line = line.strip_suffix('\r').unwrap_or(line);
+                    let Row::Sample(reading) = plan.row(&mut cells, line.as_bytes()) else {
+                        panic!("{line}");
+                    };
+                    next += 1;
+                    wanted_cycles.extend(wanted.push(reading, next as u32));
+                }
+                bytes += taken.bytes;
+                short += taken.rows as usize;
+            }
+            if let Some(line) = lines.get(next) {
+                bytes += line.len() + 1;
+                next += 1;
+                let line = line.strip_suffix('\r').unwrap_or(line);
+                if let Row::Sample(reading) = plan.row(&mut cells, line.as_bytes()) {
+                    cycles.extend(raw.push(reading, next as u32));
+                    wanted_cycles.extend(wanted.push(reading, next as u32));
+                }
+            }
+        }
+        cycles.push(raw);
+        wanted_cycles.push(wanted);
+        let all = |cycles: &[Raw]| -> Vec<_> {
+            let columns = |raw: &Raw| {
+                let numbers = (raw.temperature.clone(), raw.pressure.clone(), raw.decimals);
+                (raw.at.clone(), raw.line.clone(), numbers, raw.zone, raw.ends_under_way())
+            };
+            cycles.iter().map(columns).collect()
+        };
+        assert_eq!(all(&cycles), all(&wanted_cycles), "{text}");
+        short
+    }
+
+    #[test]
+    fn rows_are_taken_in_blocks() {
+        let lines: Vec<String> = (0..400)
+            .map(|s| {
+                let (minute, second) = (s / 60, s % 60);
+                let pressure = 90 + s % 30;
+                format!("2025-03-04 23:{minute:02}:{second:02};{pressure}.5;7;{}.25", 7 + s / 9)
+            })
+            .collect();
+        assert_eq!(as_a_file(TimeForm::Dated(Order::Ymd), &lines), 399);
+    }
+
     #[test]
     fn what_is_out_of_the_ordinary_goes_the_long_way() {
         for line in ["10:20:30;1;x", "10:20:30;1;\"x\";2", "10:20:30;1 ;;2", "10:20:30;;;2", ""] {
@@ -445,6 +573,20 @@ mod tests {
             let lines: Vec<String> =
                 rows.iter().map(|(time, p, x, t)| format!("{time};{p};{x};{t}")).collect();
             both_ways(form, &lines);
+            as_a_file(form, &lines);
+        }
+
+        /// Rows much alike, some of them spoilt, so that stencils fit and do not.
+        #[test]
+        fn alike_and_not(
+            rows in proptest::collection::vec(
+                ("10:(0[01]|59):[0-6][0-9]", "(9|10)[0-9]\\.[05]|[0-9]", "[0-9]{1,2}\\.[0-9]", "[-x,;\r]?"),
+                1..60,
+            ),
+        ) {
+            let lines: Vec<String> =
+                rows.iter().map(|(time, p, t, end)| format!("{time};{p};;{t}{end}")).collect();
+            as_a_file(TimeForm::Clock, &lines);
         }
     }
 }
