@@ -189,13 +189,13 @@ fn inner(values: &[f64]) -> (f64, f64) {
 }
 
 /// Values whose least and most are found together.
-const GROUP: usize = 32;
+const GROUP: usize = 64;
 
 /// The value before which so many lie once they are turned by `sign` and sorted; `end` gives the
 /// first of a group's two ends in that order.
 ///
 /// As many groups as have to be passed over, and one more, reach down to the last of their ends: so
-/// the value wanted is no higher, and lies in a group that begins no higher.
+/// the value wanted is no higher. Records are rounded, and mostly it is that end itself.
 fn nth_least(
     strays: usize,
     groups: &[(&[f64], (f64, f64))],
@@ -207,10 +207,16 @@ fn nth_least(
         true => *ends.select_nth_unstable_by(strays, f64::total_cmp).1,
         false => f64::INFINITY,
     };
-    let near = groups.iter().filter(|group| sign(end(group.1)) <= bound);
-    let all = near.flat_map(|group| group.0.iter().map(|value| sign(*value)));
-    let mut least: Vec<f64> = all.filter(|value| *value <= bound).collect();
-    *least.select_nth_unstable_by(strays, f64::total_cmp).1
+    let mut below = Vec::new();
+    for (values, extent) in groups {
+        if sign(end(*extent)) < bound {
+            below.extend(values.iter().map(|value| sign(*value)).filter(|value| *value < bound));
+        }
+    }
+    if below.len() <= strays {
+        return bound;
+    }
+    *below.select_nth_unstable_by(strays, f64::total_cmp).1
 }
 
 /// Both columns without the rows in which one of them is not a number.

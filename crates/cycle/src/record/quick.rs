@@ -93,16 +93,18 @@ const STEM_WORDS: usize = 3;
 impl Stem {
     /// Nothing where it is too long, or empty.
     fn of(bytes: &[u8]) -> Option<Self> {
-        let mut stem = Self { length: bytes.len(), ..Self::default() };
-        if bytes.is_empty() || bytes.len() > STEM_WORDS * 8 {
-            return None;
-        }
-        for (at, byte) in bytes.iter().enumerate() {
-            let (word, shift) = (at / 8, at % 8 * 8);
-            stem.words[word] |= u64::from(*byte) << shift;
-            stem.mask[word] |= 0xFF << shift;
-        }
-        Some(stem)
+        let (mut text, mut mask) = ([0; STEM_WORDS * 8], [0; STEM_WORDS * 8]);
+        text.get_mut(..bytes.len())?.copy_from_slice(bytes);
+        mask[..bytes.len()].fill(0xFF);
+        let words = |bytes: [u8; STEM_WORDS * 8]| {
+            let mut words = [0; STEM_WORDS];
+            for (word, eight) in words.iter_mut().zip(bytes.as_chunks().0) {
+                *word = u64::from_le_bytes(*eight);
+            }
+            words
+        };
+        let stem = Self { length: bytes.len(), words: words(text), mask: words(mask) };
+        (!bytes.is_empty()).then_some(stem)
     }
 
     /// Does it stand at the front of `cell`? Near the end of what was read in: perhaps, and no.
@@ -232,8 +234,7 @@ impl Quick {
                 self.block.decimals = decimals;
                 return (bytes, place);
             };
-            let stencil = self.draw(&rest[bytes..bytes + length]);
-            self.stencil = stencil.map(|stencil| (stencil, self.clock.minute));
+            self.renew_stencil(&rest[bytes..], length);
             before = now;
             place += 1;
             bytes += length;
@@ -270,6 +271,19 @@ impl Quick {
         (rows, rest.len() - left.len())
     }
 
+    /// Makes the stencil fit a row that was read just now: mostly only its minute is another.
+    fn renew_stencil(&mut self, rest: &[u8], length: usize) {
+        if let (Some((stencil, minute)), Some(row)) = (&mut self.stencil, rest.first_chunk()) {
+            stencil.set_minute(row);
+            if stencil.fits(row) && stencil.length == length {
+                *minute = self.clock.minute;
+                return;
+            }
+        }
+        let stencil = self.draw(&rest[..length]);
+        self.stencil = stencil.map(|stencil| (stencil, self.clock.minute));
+    }
+
     /// The stencil of a row that was read just now.
     fn draw(&self, row: &[u8]) -> Option<Stencil> {
         let mut drawing = Drawing::of(row)?;
@@ -277,7 +291,7 @@ impl Quick {
             drawing.same(usize::from(column > 0))?;
             match role {
                 Role::Clock => {
-                    drawing.same(self.clock.stem.length)?;
+                    drawing.minute(self.clock.stem.length)?;
                     drawing.seconds()?;
                 }
                 Role::Temperature => drawing.temperature(self.mark)?,

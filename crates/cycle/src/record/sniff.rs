@@ -84,7 +84,7 @@ impl<'a> Table<'a> {
     pub fn find(lines: Lines<'a>) -> Option<Self> {
         let first = lines.first(FIRST_LINES);
         match best_split(&first) {
-            Some(found) if found.2 >= ENOUGH_ROWS => Self::build(lines, &first, found),
+            Some(found) if found.fit.rows >= ENOUGH_ROWS => Self::build(lines, &first, found),
             _ => {
                 let all = lines.first(MOST_LINES);
                 let found = best_split(&all)?;
@@ -93,24 +93,19 @@ impl<'a> Table<'a> {
         }
     }
 
-    fn build(lines: Lines<'a>, first: &[&'a [u8]], found: (Split, usize, usize)) -> Option<Self> {
-        let (split, width, count) = found;
+    fn build(lines: Lines<'a>, first: &[&'a [u8]], found: Found) -> Option<Self> {
+        let Found { split, fit: Fit { width, rows: count, .. }, looked } = found;
         if count < 2 {
             return None;
         }
-        let mut cells = Cells::default();
-        let mut rows = Vec::new();
-        let mut begins = None;
-        let mut votes: Vec<Vec<Kind>> = vec![Vec::new(); width];
-        for (i, line) in first.iter().enumerate() {
-            let kinds = kinds_of(&mut cells, &split, line);
-            if kinds.len() == width && is_row(&kinds) {
-                begins.get_or_insert(i);
-                for (column, kind) in kinds.iter().enumerate() {
-                    votes[column].push(*kind);
-                }
-                rows.push(*line);
+        let (mut rows, mut begins) = (Vec::with_capacity(count), None);
+        let mut votes: Vec<Vec<Kind>> = vec![Vec::with_capacity(count); width];
+        for (line, kinds) in looked.rows().filter(|(_, kinds)| kinds.len() == width) {
+            begins.get_or_insert(line);
+            for (column, kind) in kinds.iter().enumerate() {
+                votes[column].push(*kind);
             }
+            rows.push(first[line]);
         }
         let before = &first[..begins?];
         let glued = is_glued(before, &split, width);
@@ -173,6 +168,13 @@ impl<'a> Table<'a> {
         self.texts_of(self.every(), column)
     }
 
+    /// Text of a column in one row.
+    pub fn text_of(&self, row: &[u8], column: usize) -> Vec<u8> {
+        let mut cells = Cells::default();
+        cells.cut(&self.split, row, column + 1);
+        cells.get(row, column).unwrap_or_default().to_vec()
+    }
+
     fn texts_of(&self, rows: &[&[u8]], column: usize) -> Vec<Vec<u8>> {
         let mut cells = Cells::default();
         rows.iter()
@@ -218,24 +220,74 @@ impl<'a> Table<'a> {
     }
 }
 
-/// The split under which most lines are rows of one width, with that width and their number.
-fn best_split(lines: &[&[u8]]) -> Option<(Split, usize, usize)> {
-    let mut candidates =
-        vec![Split::At(b'\t'), Split::At(b';'), Split::At(b'|'), Split::At(b','), Split::Blanks];
-    if let Some(paths) = paths_of_objects(lines) {
+/// The lines, looked at under one split: the kinds of the cells of those that are rows.
+#[derive(Debug, Default)]
+struct Looked {
+    kinds: Vec<Kind>,
+    /// The row's line, and where its kinds end.
+    ends: Vec<(usize, usize)>,
+}
+
+impl Looked {
+    /// Each row's line, and the kinds of its cells.
+    fn rows(&self) -> impl Iterator<Item = (usize, &[Kind])> {
+        let mut from = 0;
+        self.ends.iter().map(move |&(line, end)| {
+            let kinds = &self.kinds[from..end];
+            from = end;
+            (line, kinds)
+        })
+    }
+}
+
+/// A split, how well it fits, and what it shows.
+#[derive(Debug)]
+struct Found {
+    split: Split,
+    fit: Fit,
+    looked: Looked,
+}
+
+/// The split under which most lines are rows of one width.
+fn best_split(lines: &[&[u8]]) -> Option<Found> {
+    let present = Present::of(lines);
+    let at = [b'\t', b';', b'|', b','].into_iter().filter(|separator| present.has(*separator));
+    let mut candidates: Vec<Split> = at.map(Split::At).collect();
+    if present.has(b' ') || present.has(b'\t') {
+        candidates.push(Split::Blanks);
+    }
+    if let Some(paths) = present.has(b'{').then(|| paths_of_objects(lines)).flatten() {
         candidates = vec![Split::Json(paths)];
-    } else if let Some(names) = names_of_pairs(lines) {
+    } else if let Some(names) = present.has(b'=').then(|| names_of_pairs(lines)).flatten() {
         candidates.insert(0, Split::Pairs(names));
     }
-    let mut best: Option<(Split, Fit)> = None;
+    let mut best: Option<Found> = None;
     for split in candidates {
-        if let Some(fit) = rows_of_one_width(&split, lines)
-            && best.as_ref().is_none_or(|(_, most)| fit.better_than(most))
+        let looked = look(&split, lines);
+        if let Some(fit) = rows_of_one_width(&looked)
+            && best.as_ref().is_none_or(|most| fit.better_than(&most.fit))
         {
-            best = Some((split, fit));
+            best = Some(Found { split, fit, looked });
         }
     }
-    best.map(|(split, fit)| (split, fit.width, fit.rows))
+    best
+}
+
+/// Which bytes stand anywhere in the lines.
+struct Present([bool; 256]);
+
+impl Present {
+    fn of(lines: &[&[u8]]) -> Self {
+        let mut present = [false; 256];
+        for byte in lines.iter().copied().flatten() {
+            present[usize::from(*byte)] = true;
+        }
+        Self(present)
+    }
+
+    fn has(&self, byte: u8) -> bool {
+        self.0[usize::from(byte)]
+    }
 }
 
 /// How well lines fall into rows of one width.
@@ -260,27 +312,38 @@ impl Fit {
     }
 }
 
-fn rows_of_one_width(split: &Split, lines: &[&[u8]]) -> Option<Fit> {
+fn look(split: &Split, lines: &[&[u8]]) -> Looked {
     let mut cells = Cells::default();
-    let mut fits: std::collections::BTreeMap<usize, Fit> = std::collections::BTreeMap::new();
-    for line in lines {
+    let mut looked = Looked::default();
+    for (line, bytes) in lines.iter().enumerate() {
         // A line without the separator is one cell, which is no row.
         let whole = match split {
-            Split::At(separator) => !line.contains(separator),
-            Split::Blanks => !line.contains(&b' ') && !line.contains(&b'\t'),
+            Split::At(separator) => !bytes.contains(separator),
+            Split::Blanks => !bytes.contains(&b' ') && !bytes.contains(&b'\t'),
             Split::Json(_) | Split::Pairs(_) => false,
         };
         if whole {
             continue;
         }
-        let kinds = kinds_of(&mut cells, split, line);
-        if is_row(&kinds) {
-            let fit = fits.entry(kinds.len()).or_default();
-            fit.width = kinds.len();
-            fit.rows += 1;
-            fit.cells += kinds.len();
-            fit.texts += kinds.iter().filter(|kind| **kind == Kind::Text).count();
+        let from = looked.kinds.len();
+        looked.kinds.extend(each_kind(&mut cells, split, bytes));
+        if is_row(&looked.kinds[from..]) {
+            looked.ends.push((line, looked.kinds.len()));
+        } else {
+            looked.kinds.truncate(from);
         }
+    }
+    looked
+}
+
+fn rows_of_one_width(looked: &Looked) -> Option<Fit> {
+    let mut fits: std::collections::BTreeMap<usize, Fit> = std::collections::BTreeMap::new();
+    for (_, kinds) in looked.rows() {
+        let fit = fits.entry(kinds.len()).or_default();
+        fit.width = kinds.len();
+        fit.rows += 1;
+        fit.cells += kinds.len();
+        fit.texts += kinds.iter().filter(|kind| **kind == Kind::Text).count();
     }
     fits.into_values().max_by_key(|fit| fit.rows)
 }
@@ -313,8 +376,16 @@ fn names_of_pairs(lines: &[&[u8]]) -> Option<Vec<String>> {
 
 /// Kinds of the cells of a line.
 pub(super) fn kinds_of(cells: &mut Cells, split: &Split, line: &[u8]) -> Vec<Kind> {
+    each_kind(cells, split, line).collect()
+}
+
+fn each_kind<'c>(
+    cells: &'c mut Cells,
+    split: &Split,
+    line: &'c [u8],
+) -> impl Iterator<Item = Kind> + use<'c> {
     cells.cut(split, line, usize::MAX);
-    (0..cells.len().min(200)).map(|i| kind(cells.get(line, i).unwrap_or_default())).collect()
+    (0..cells.len().min(200)).map(|i| kind(cells.get(line, i).unwrap_or_default()))
 }
 
 /// What machines write where they have nothing to write, in any case of the letters.

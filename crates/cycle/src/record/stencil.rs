@@ -26,6 +26,8 @@ pub(super) struct Stencil {
     /// The bytes that stay, 0 elsewhere, and which they are.
     same: [u64; WORDS],
     same_mask: [u64; WORDS],
+    /// Those of them that are the minute.
+    minute_mask: [u64; WORDS],
     /// The high bit of each byte that has to be a digit.
     digits: [u64; WORDS],
 }
@@ -61,6 +63,7 @@ impl<'a> Drawing<'a> {
             pressure: number,
             same: [0; WORDS],
             same_mask: [0; WORDS],
+            minute_mask: [0; WORDS],
             digits: [0; WORDS],
         };
         (row.len() <= WORDS * 8).then_some(Self { row, at: 0, stencil })
@@ -85,6 +88,18 @@ impl<'a> Drawing<'a> {
             }
             self.stencil.digits[self.at / 8] |= 0x80 << (self.at % 8 * 8);
             self.at += 1;
+        }
+        Some(())
+    }
+
+    /// So many bytes are the minute.
+    pub fn minute(&mut self, count: usize) -> Option<()> {
+        let before = self.stencil.same_mask;
+        self.same(count)?;
+        for ((minute, after), before) in
+            self.stencil.minute_mask.iter_mut().zip(self.stencil.same_mask).zip(before)
+        {
+            *minute |= after & !before;
         }
         Some(())
     }
@@ -155,6 +170,16 @@ impl Stencil {
         other == 0 && row[self.seconds % LOOKED_AT] < b'6'
     }
 
+    /// Takes the minute of this row for its own.
+    pub fn set_minute(&mut self, row: &[u8; LOOKED_AT]) {
+        let (words, _) = row.as_chunks::<8>();
+        for word in 0..WORDS {
+            let mask = self.minute_mask[word];
+            self.same[word] &= !mask;
+            self.same[word] |= u64::from_le_bytes(words[word]) & mask;
+        }
+    }
+
     /// The seconds of a row that fits.
     #[inline(always)]
     pub fn second(&self, row: &[u8; LOOKED_AT]) -> i64 {
@@ -189,7 +214,7 @@ mod tests {
 
     fn drawn(row: &str) -> Option<Stencil> {
         let mut drawing = Drawing::of(row.as_bytes())?;
-        drawing.same(6)?;
+        drawing.minute(6)?;
         drawing.seconds()?;
         drawing.same(1)?;
         drawing.temperature(b'.')?;
@@ -223,6 +248,16 @@ mod tests {
         ] {
             assert!(!stencil.fits(&padded(other)), "{other}");
         }
+    }
+
+    #[test]
+    fn another_minute_is_taken() {
+        let mut stencil = drawn("10:20:30,134.2,304\n").unwrap();
+        let next = padded("10:21:00,134.2,304\n");
+        assert!(!stencil.fits(&next));
+        stencil.set_minute(&next);
+        assert!(stencil.fits(&next));
+        assert_eq!(stencil, drawn("10:21:00,134.2,304\n").unwrap());
     }
 
     #[test]

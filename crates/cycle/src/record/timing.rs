@@ -49,6 +49,11 @@ fn day_order(table: &Table<'_>, column: usize, known: &Known, american: bool) ->
     let numbers_of = |texts: Vec<Vec<u8>>| -> Vec<([u32; 3], bool)> {
         texts.iter().filter_map(|cell| Scan::read(cell)?.day_numbers()).collect()
     };
+    // A year in front settles it, and most records have one.
+    let leading = |row: &&[u8]| Scan::read(&table.text_of(row, column))?.day_numbers();
+    if table.rows.first().and_then(leading).is_some_and(|(numbers, _)| numbers[0] > 31) {
+        return Order::Ymd;
+    }
     let first = numbers_of(table.first_texts(column));
     let plain = |(n, by_name): &([u32; 3], bool)| *by_name || n[0] > 12 || n[1] > 12;
     let days = if first.iter().any(plain) { first } else { numbers_of(table.texts(column)) };
