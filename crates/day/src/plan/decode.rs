@@ -1,0 +1,537 @@
+//! From wishes to a day that can be lived: one pass over the slots.
+//!
+//! The search does not move sets about. It asks for runs (which machine, which cycle, not before
+//! when), and this pass gives each run the sets that are needed soonest and are washed by then,
+//! lets whoever is free wash what is needed soonest, and unloads when somebody can. What comes out
+//! keeps every rule of the day, so that no wish is ever infeasible, only poor.
+
+use super::answer::{Immediate, Plan, Run, Unmet};
+use super::hands::{Job, Washing, earliest_deadline_first};
+use super::order::{Criteria, Criterion};
+use super::problem::{Drying, MOST_KINDS};
+use super::table::{CycleTable, NEVER, Table, refused};
+
+/// A run that the search asks for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(super) struct Wish {
+    /// Not before this slot.
+    pub start: u16,
+    pub machine: u8,
+    pub cycle: u8,
+    /// At most so many sets of each kind.
+    pub most: [u8; MOST_KINDS],
+}
+
+/// What the search changes.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(super) struct Genome {
+    /// By start, then by machine.
+    pub wishes: Vec<Wish>,
+    /// Needs (index into [`Table::needs`]) of which one set is left unmet on purpose; sorted.
+    pub refused: Vec<u16>,
+}
+
+/// A run as it came out.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Made {
+    pub wish: u16,
+    pub machine: u8,
+    pub cycle: u8,
+    pub warm: bool,
+    pub start: u16,
+    pub end: u16,
+    pub unload: u16,
+    pub ready: u16,
+    pub load: [u16; MOST_KINDS],
+}
+
+#[derive(Debug, Clone, Copy, Default)]
+struct MachineState {
+    free: usize,
+    /// Last unloading, plus the slots for which it keeps warm.
+    warm_until: i64,
+    /// Next wish of this machine, index into `queue`.
+    next: usize,
+    last: usize,
+}
+
+/// Per kind, where its sets are.
+#[derive(Debug, Clone, Copy, Default)]
+struct Sets {
+    stock: u32,
+    /// Loadable from before.
+    carried: u32,
+    loaded: u32,
+    /// Of the loaded ones, those that were washed today.
+    washed: u32,
+    /// Needs that found nothing.
+    lost: u32,
+}
+
+/// The pass and its scratch space.
+#[derive(Debug)]
+pub(super) struct Decoder<'t> {
+    pub table: &'t Table,
+    /// Runs of the last pass, by start.
+    pub made: Vec<Made>,
+    /// Needs of the last pass that went without, and by how many sets.
+    pub unmet: Vec<(usize, u32)>,
+    /// `required[t * kinds + k]`: sets that must have arrived by slot `t`.
+    required: Vec<u32>,
+    /// `due[k][j]`: slot by which the arrival number `j` must be there.
+    due: Vec<Vec<u16>>,
+    refused: Vec<u16>,
+    refusals_known: bool,
+    sets: [Sets; MOST_KINDS],
+    machines: Vec<MachineState>,
+    queue: Vec<u16>,
+    hands: Vec<i32>,
+    returns: Vec<u32>,
+    arrivals: Vec<u32>,
+    /// Slots in which used sets came back, each kind.
+    back: Vec<Vec<u16>>,
+    washing: Washing,
+    at_once: Vec<u32>,
+    /// Sets taken from the stock in a slot.
+    taken: Vec<u32>,
+    jobs: Option<Vec<Job>>,
+    dealt: Option<Vec<(usize, usize, u32)>>,
+}
+
+impl<'t> Decoder<'t> {
+    pub fn new(table: &'t Table) -> Self {
+        let cells = (table.slots + 1) * table.kinds;
+        Self {
+            table,
+            made: Vec::new(),
+            unmet: Vec::new(),
+            required: vec![0; cells],
+            due: vec![Vec::new(); table.kinds],
+            refused: Vec::new(),
+            refusals_known: false,
+            sets: [Sets::default(); MOST_KINDS],
+            machines: vec![MachineState::default(); table.machines.len()],
+            queue: Vec::new(),
+            hands: vec![0; table.slots],
+            returns: vec![0; cells],
+            arrivals: vec![0; cells],
+            back: vec![Vec::new(); table.kinds],
+            washing: Washing::default(),
+            at_once: vec![0; cells],
+            taken: vec![0; cells],
+            jobs: None,
+            dealt: None,
+        }
+    }
+
+    /// Lives the day through; what it comes to.
+    pub fn decode(&mut self, genome: &Genome, order: &[Criterion]) -> Criteria {
+        self.reset(genome);
+        for t in 0..self.table.slots {
+            self.begin_slot(t);
+            self.start_runs(t, genome);
+        }
+        self.arrive(self.table.slots);
+        self.weigh(order)
+    }
+
+    fn reset(&mut self, genome: &Genome) {
+        let table = self.table;
+        if !self.refusals_known || self.refused != genome.refused {
+            self.refused.clone_from(&genome.refused);
+            self.refusals_known = true;
+            (self.due, self.required) = table.due(&self.refused);
+        }
+        for k in 0..table.kinds {
+            self.sets[k] = Sets {
+                stock: table.ready[k],
+                carried: table.loadable[k],
+                ..Sets::default()
+            };
+            self.back[k].clear();
+            self.back[k].resize(table.dirty[k] as usize, 0);
+        }
+        self.made.clear();
+        self.unmet.clear();
+        self.hands.copy_from_slice(&table.hands);
+        self.washing.begin(&table.hands);
+        self.returns.copy_from_slice(&table.dirty_at);
+        self.arrivals.copy_from_slice(&table.ready_at);
+        self.at_once.fill(0);
+        self.taken.fill(0);
+        self.queue.clear();
+        for (m, machine) in table.machines.iter().enumerate() {
+            let next = self.queue.len();
+            let wishes = genome.wishes.iter().enumerate().filter(|(_, w)| usize::from(w.machine) == m);
+            self.queue.extend(wishes.map(|(i, _)| i as u16));
+            self.machines[m] = MachineState {
+                free: machine.free_from,
+                warm_until: machine.warm_until,
+                next,
+                last: self.queue.len(),
+            };
+        }
+    }
+
+    fn arrive(&mut self, t: usize) {
+        for k in 0..self.table.kinds {
+            self.sets[k].stock += self.arrivals[t * self.table.kinds + k];
+        }
+    }
+
+    /// What becomes ready arrives, clients begin, used sets come back.
+    fn begin_slot(&mut self, t: usize) {
+        let table = self.table;
+        let row = t * table.kinds;
+        self.arrive(t);
+        for i in table.first_need[t]..table.first_need[t + 1] {
+            let need = table.needs[i];
+            let refused = refused(&self.refused, i);
+            let wanted = need.n - refused;
+            let at_once = wanted.min(self.at_once[row + need.kind]);
+            let sets = &mut self.sets[need.kind];
+            let from_stock = (wanted - at_once).min(sets.stock);
+            let lost = wanted - at_once - from_stock;
+            sets.stock -= from_stock;
+            sets.lost += lost;
+            self.at_once[row + need.kind] -= at_once;
+            self.taken[row + need.kind] += from_stock;
+            if lost + refused > 0 {
+                self.unmet.push((i, lost + refused));
+            }
+            if let Some(dealt) = self.dealt.as_mut().filter(|_| at_once > 0) {
+                dealt.push((t, i, at_once));
+            }
+            if need.end <= table.slots {
+                self.returns[need.end * table.kinds + need.kind] += at_once + from_stock;
+            }
+        }
+        for k in 0..table.kinds {
+            let back = &mut self.back[k];
+            back.resize(back.len() + self.returns[row + k] as usize, t as u16);
+            self.sets[k].carried += table.loadable_at[row + k];
+        }
+    }
+
+    fn start_runs(&mut self, t: usize, genome: &Genome) {
+        for m in 0..self.machines.len() {
+            while self.machines[m].free <= t && self.machines[m].next < self.machines[m].last {
+                let index = self.queue[self.machines[m].next];
+                let wish = &genome.wishes[usize::from(index)];
+                if usize::from(wish.start) > t || !self.start(t, index, wish) {
+                    break;
+                }
+                self.machines[m].next += 1;
+            }
+        }
+    }
+
+    /// Starts a run if hands are there; `false` says to ask again in the next slot.
+    fn start(&mut self, t: usize, index: u16, wish: &Wish) -> bool {
+        let table = self.table;
+        let machine = &table.machines[usize::from(wish.machine)];
+        let cycle = &machine.cycles[usize::from(wish.cycle)];
+        let state = self.machines[usize::from(wish.machine)];
+        if self.hands[t] < cycle.load_min {
+            return false;
+        }
+        self.hands[t] -= cycle.load_min;
+        // A warm machine may be planned as a cold one: longer and dearer, but unloaded later.
+        let warm = t as i64 <= state.warm_until;
+        let found = [true, false].iter().filter(|&&as_warm| warm || !as_warm).find_map(|&as_warm| {
+            let end = t + cycle.long[usize::from(as_warm)];
+            self.unloading(cycle, end).map(|unload| (as_warm, end, unload))
+        });
+        let Some((warm, end, unload)) = found else {
+            self.hands[t] += cycle.load_min;
+            return t + cycle.long[0].min(cycle.long[1]) + cycle.after > table.slots;
+        };
+        let load = self.fill(t, cycle, &wish.most, end, unload + cycle.after);
+        if load.iter().all(|&n| n == 0) {
+            self.hands[t] += cycle.load_min;
+            return true;
+        }
+        self.hands[unload] -= cycle.unload_min;
+        self.washing.take(t, cycle.load_min);
+        self.washing.take(unload, cycle.unload_min);
+        let state = &mut self.machines[usize::from(wish.machine)];
+        state.free = unload;
+        state.warm_until = state.warm_until.max((unload + machine.warm_window) as i64);
+        self.made.push(Made {
+            wish: index,
+            machine: wish.machine,
+            cycle: wish.cycle,
+            warm,
+            start: t as u16,
+            end: end as u16,
+            unload: unload as u16,
+            ready: (unload + cycle.after) as u16,
+            load,
+        });
+        true
+    }
+
+    /// When a run that is over at `end` is unloaded: by whoever is free first, and without drying
+    /// at once. `None` where those hands are taken, or it would be ready after the day.
+    fn unloading(&self, cycle: &CycleTable, end: usize) -> Option<usize> {
+        let hands = self.table.hands.get(end..)?;
+        let unload = match cycle.drying {
+            Drying::None => end,
+            _ => end + hands.iter().position(|&h| h >= cycle.unload_min)?,
+        };
+        let there = *self.hands.get(unload)? >= cycle.unload_min;
+        (there && unload + cycle.after <= self.table.slots).then_some(unload)
+    }
+
+    /// The sets that are needed soonest, washed by slot `t`, until the load is full.
+    fn fill(
+        &mut self,
+        t: usize,
+        cycle: &CycleTable,
+        most: &[u8; MOST_KINDS],
+        end: usize,
+        ready: usize,
+    ) -> [u16; MOST_KINDS] {
+        let table = self.table;
+        let mut load = [0_u16; MOST_KINDS];
+        let mut left = [0_u32; MOST_KINDS];
+        let mut next = [0_usize; MOST_KINDS];
+        let last = (end + table.window).min(table.slots - 1);
+        for k in 0..table.kinds {
+            let sets = &self.sets[k];
+            let waiting = sets.carried + self.back[k].len() as u32 - sets.loaded;
+            left[k] = waiting.min(u32::from(most[k]));
+            if cycle.drying == Drying::None && left[k] > 0 {
+                left[k] = left[k].min(self.room_at_once(k, ready, last));
+            }
+            let late = self.required[(ready - 1) * table.kinds + k];
+            next[k] = (sets.loaded + sets.lost).max(late) as usize;
+        }
+        let (mut mass, mut area) = (cycle.max_mass, cycle.max_area);
+        loop {
+            let mut soonest = (NEVER, 0);
+            for k in 0..table.kinds {
+                if left[k] > 0 && table.mass[k] <= mass && (!cycle.wrapped || table.area[k] <= area) {
+                    let due = self.due[k].get(next[k]).copied().unwrap_or(NEVER);
+                    soonest = soonest.min((due, k));
+                }
+            }
+            let (due, k) = soonest;
+            if due == NEVER {
+                break;
+            }
+            if !self.wash(k, t) {
+                left[k] = 0;
+                continue;
+            }
+            load[k] += 1;
+            left[k] -= 1;
+            next[k] += 1;
+            mass -= table.mass[k];
+            area -= if cycle.wrapped { table.area[k] } else { 0 };
+        }
+        for k in 0..table.kinds {
+            if cycle.drying == Drying::None {
+                self.promise_at_once(k, ready, last, u32::from(load[k]));
+            } else {
+                self.arrivals[ready * table.kinds + k] += u32::from(load[k]);
+            }
+        }
+        load
+    }
+
+    /// Needs of slot `s` that no run without drying has been promised yet.
+    fn free_needs(&self, k: usize, s: usize) -> u32 {
+        let table = self.table;
+        let first = table.first_need[s];
+        let asked: u32 = table
+            .needs_at(s)
+            .iter()
+            .enumerate()
+            .filter(|(_, need)| need.kind == k)
+            .map(|(i, need)| need.n - refused(&self.refused, first + i))
+            .sum();
+        asked - self.at_once[s * table.kinds + k]
+    }
+
+    fn room_at_once(&self, k: usize, ready: usize, last: usize) -> u32 {
+        (ready..=last).map(|s| self.free_needs(k, s)).sum()
+    }
+
+    fn promise_at_once(&mut self, k: usize, ready: usize, last: usize, mut n: u32) {
+        for s in ready..=last {
+            let here = n.min(self.free_needs(k, s));
+            self.at_once[s * self.table.kinds + k] += here;
+            n -= here;
+        }
+    }
+
+    /// Takes one more set of kind `k` for a run that starts at `t`, if it can be washed by then.
+    fn wash(&mut self, k: usize, t: usize) -> bool {
+        let table = self.table;
+        let sets = &mut self.sets[k];
+        if sets.loaded - sets.washed < sets.carried {
+            sets.loaded += 1;
+            return true;
+        }
+        let Some(until) = t.checked_sub(table.passive) else {
+            return false;
+        };
+        let back = usize::from(self.back[k][sets.washed as usize]);
+        let minutes = table.hand_min[k];
+        if !self.washing.promise(back, until, minutes as i32) {
+            return false;
+        }
+        sets.loaded += 1;
+        sets.washed += 1;
+        if let Some(jobs) = &mut self.jobs {
+            jobs.push(Job { kind: k, back, until, minutes });
+        }
+        true
+    }
+
+    /// What the day came to.
+    fn weigh(&self, order: &[Criterion]) -> Criteria {
+        let table = self.table;
+        let mut sum = Criteria::default();
+        for &(i, n) in &self.unmet {
+            sum[Criterion::Unmet] += u64::from(table.needs[i].weight) * u64::from(n);
+        }
+        for k in 0..table.kinds {
+            sum[Criterion::Short] += u64::from(table.target[k].saturating_sub(self.sets[k].stock));
+        }
+        let mut at_once = 0;
+        for made in &self.made {
+            let cycle = &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
+            let sets: u64 = made.load.iter().map(|&n| u64::from(n)).sum();
+            sum[Criterion::Runs] += 1;
+            sum[Criterion::Cost] += cycle.cost[usize::from(made.warm)];
+            if cycle.wrapped {
+                let pouches = made.load.iter().zip(&table.pouch_cost);
+                sum[Criterion::Cost] += pouches.map(|(&n, price)| u64::from(n) * price).sum::<u64>();
+            }
+            sum[Criterion::Drying] += sets * penalty(cycle.drying);
+            if cycle.drying == Drying::None {
+                at_once += sets;
+            }
+            sum[Criterion::Wait] += u64::from(made.unload - made.end) * table.slot_min;
+            let near = [made.start, made.unload].map(|t| table.from_break[usize::from(t)]);
+            sum[Criterion::Break] += u64::from(near[0].min(near[1])) * table.slot_min;
+        }
+        sum[Criterion::Immediate] = at_once;
+        sum[Criterion::Exposure] = AT_ONCE_EXPOSURE * at_once + self.exposure();
+        if order.contains(&Criterion::Overnight) {
+            sum[Criterion::Overnight] = self.overnight();
+        }
+        sum
+    }
+
+    /// Set-minutes that would be missing if every load came later (problem.md, level 6).
+    fn exposure(&self) -> u64 {
+        let table = self.table;
+        let mut missing = 0;
+        for k in 0..table.kinds {
+            let (mut there, mut taken) = (table.ready[k], 0);
+            // What had arrived by each of the last slots, newest first.
+            let mut before = [table.ready[k]; DELAYS];
+            for t in 0..table.slots {
+                let cell = t * table.kinds + k;
+                taken += self.taken[cell];
+                if table.needs_at(t).iter().any(|need| need.kind == k) {
+                    missing += before.iter().map(|&b| taken.saturating_sub(b)).sum::<u32>();
+                }
+                there += self.arrivals[cell];
+                before.rotate_right(1);
+                before[0] = there;
+            }
+        }
+        u64::from(missing) * table.slot_min
+    }
+
+    /// Drying missed by the sets that lie overnight: of each kind the last to become ready.
+    fn overnight(&self) -> u64 {
+        let table = self.table;
+        let mut by_ready: Vec<&Made> = self.made.iter().collect();
+        by_ready.sort_by_key(|made| std::cmp::Reverse(made.ready));
+        let mut missed = 0;
+        for k in 0..table.kinds {
+            let mut left = self.sets[k].stock;
+            for made in &by_ready {
+                let cycle = &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
+                if cycle.drying != Drying::None {
+                    let here = left.min(u32::from(made.load[k]));
+                    left -= here;
+                    missed += u64::from(here) * penalty(cycle.drying);
+                }
+            }
+        }
+        missed
+    }
+
+    /// The plan itself.
+    pub fn plan(&mut self, genome: &Genome, order: &[Criterion]) -> (Plan, Criteria) {
+        self.jobs = Some(Vec::new());
+        self.dealt = Some(Vec::new());
+        let sum = self.decode(genome, order);
+        let hand_work = earliest_deadline_first(&self.hands, &self.jobs.take().unwrap_or_default());
+        let dealt = self.dealt.take().unwrap_or_default();
+        let table = self.table;
+        let runs = self.made.iter().map(|made| Run {
+            machine: usize::from(made.machine),
+            cycle: usize::from(made.cycle),
+            warm: made.warm,
+            start: usize::from(made.start),
+            end: usize::from(made.end),
+            unload: usize::from(made.unload),
+            ready: usize::from(made.ready),
+            load: made.load[..table.kinds].iter().map(|&n| u32::from(n)).collect(),
+        });
+        let unmet = self.unmet.iter().map(|&(i, n)| {
+            let need = table.needs[i];
+            Unmet { service: need.service, kind: need.kind, n }
+        });
+        let immediate = self.deal(&dealt);
+        (Plan { runs: runs.collect(), unmet: unmet.collect(), immediate, hand_work }, sum)
+    }
+
+    /// Which run each set that was used at once came from: the one whose time runs out first.
+    fn deal(&self, dealt: &[(usize, usize, u32)]) -> Vec<Immediate> {
+        let table = self.table;
+        let mut left: Vec<(usize, &Made, [u16; MOST_KINDS])> = Vec::new();
+        for (run, made) in self.made.iter().enumerate() {
+            let cycle = &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
+            if cycle.drying == Drying::None {
+                left.push((run, made, made.load));
+            }
+        }
+        left.sort_by_key(|(_, made, _)| made.end);
+        let mut immediate = Vec::new();
+        for &(t, i, mut n) in dealt {
+            let need = table.needs[i];
+            for (run, made, rest) in &mut left {
+                let open = (usize::from(made.ready)..=usize::from(made.end) + table.window).contains(&t);
+                let here = if open { n.min(u32::from(rest[need.kind])) } else { 0 };
+                if here > 0 {
+                    rest[need.kind] -= here as u16;
+                    n -= here;
+                    immediate.push(Immediate { run: *run, service: need.service, kind: need.kind, n: here });
+                }
+            }
+        }
+        immediate
+    }
+}
+
+/// Delays of level 6, in slots: 1 to this.
+const DELAYS: usize = 6;
+/// What a set used at once counts in level 6, minutes.
+const AT_ONCE_EXPOSURE: u64 = 30;
+
+/// What a set counts that was not dried in full.
+pub(super) fn penalty(drying: Drying) -> u64 {
+    match drying {
+        Drying::None => 2,
+        Drying::Short => 1,
+        Drying::Full => 0,
+    }
+}
