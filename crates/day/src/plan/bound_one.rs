@@ -131,7 +131,7 @@ impl<'t> Programme<'t> {
             for a in 1..=table.slots + 1 {
                 let t = a - 1;
                 if t <= table.slots {
-                    sum += table.dirty_at[t * table.kinds + k];
+                    sum += u32::from(table.dirty_at[t * table.kinds + k]);
                     sum += table.needs.iter().filter(|n| n.kind == k && n.end == t).map(|n| n.n).sum::<u32>();
                 }
                 back[a * table.kinds + k] = sum;
@@ -312,7 +312,7 @@ impl<'t> Programme<'t> {
         for a in 0..=table.slots {
             let mut work = 0_u32;
             for k in 0..table.kinds {
-                let later: u32 = (0..=table.slots).map(|t| table.loadable_at[t * table.kinds + k]).sum();
+                let later: u32 = (0..=table.slots).map(|t| u32::from(table.loadable_at[t * table.kinds + k])).sum();
                 let washed = u32::from(loaded[k]).saturating_sub(table.loadable[k] + later);
                 let open = washed.saturating_sub(self.back[a * table.kinds + k]);
                 any |= open > 0;

@@ -6,7 +6,7 @@
 //! keeps every rule of the day, so that no wish is ever infeasible, only poor.
 
 use super::answer::{Immediate, Plan, Run, Unmet};
-use super::hands::{Job, Washing, earliest_deadline_first};
+use super::hands::Washing;
 use super::order::{Criteria, Criterion};
 use super::problem::{Drying, MOST_KINDS};
 use super::table::{CycleTable, NEVER, Table, refused};
@@ -82,19 +82,22 @@ pub(super) struct Decoder<'t> {
     due: Vec<Vec<u16>>,
     refused: Vec<u16>,
     refusals_known: bool,
+    /// Sets that each need is to get, and flat over slots how many that makes.
+    wanted: Vec<u16>,
+    wanted_at: Vec<u16>,
     sets: [Sets; MOST_KINDS],
     machines: Vec<MachineState>,
     queue: Vec<u16>,
-    hands: Vec<i32>,
-    returns: Vec<u32>,
-    arrivals: Vec<u32>,
+    returns: Vec<u16>,
+    arrivals: Vec<u16>,
     /// Slots in which used sets came back, each kind.
     back: Vec<Vec<u16>>,
     washing: Washing,
-    at_once: Vec<u32>,
+    at_once: Vec<u16>,
     /// Sets taken from the stock in a slot.
-    taken: Vec<u32>,
-    jobs: Option<Vec<Job>>,
+    taken: Vec<u16>,
+    /// What had arrived of one kind by each slot.
+    there: Vec<u32>,
     dealt: Option<Vec<(usize, usize, u32)>>,
 }
 
@@ -109,17 +112,18 @@ impl<'t> Decoder<'t> {
             due: vec![Vec::new(); table.kinds],
             refused: Vec::new(),
             refusals_known: false,
+            wanted: Vec::new(),
+            wanted_at: vec![0; cells],
+            there: vec![0; table.slots + 1],
             sets: [Sets::default(); MOST_KINDS],
             machines: vec![MachineState::default(); table.machines.len()],
             queue: Vec::new(),
-            hands: vec![0; table.slots],
             returns: vec![0; cells],
             arrivals: vec![0; cells],
             back: vec![Vec::new(); table.kinds],
             washing: Washing::default(),
             at_once: vec![0; cells],
             taken: vec![0; cells],
-            jobs: None,
             dealt: None,
         }
     }
@@ -141,6 +145,13 @@ impl<'t> Decoder<'t> {
             self.refused.clone_from(&genome.refused);
             self.refusals_known = true;
             (self.due, self.required) = table.due(&self.refused);
+            self.wanted.clear();
+            self.wanted_at.fill(0);
+            for (i, need) in table.needs.iter().enumerate() {
+                let wanted = (need.n - refused(&self.refused, i)) as u16;
+                self.wanted.push(wanted);
+                self.wanted_at[need.start * table.kinds + need.kind] += wanted;
+            }
         }
         for k in 0..table.kinds {
             self.sets[k] = Sets {
@@ -153,7 +164,6 @@ impl<'t> Decoder<'t> {
         }
         self.made.clear();
         self.unmet.clear();
-        self.hands.copy_from_slice(&table.hands);
         self.washing.begin(&table.hands);
         self.returns.copy_from_slice(&table.dirty_at);
         self.arrivals.copy_from_slice(&table.ready_at);
@@ -174,8 +184,10 @@ impl<'t> Decoder<'t> {
     }
 
     fn arrive(&mut self, t: usize) {
-        for k in 0..self.table.kinds {
-            self.sets[k].stock += self.arrivals[t * self.table.kinds + k];
+        let row = t * self.table.kinds;
+        let arrivals = &self.arrivals[row..row + self.table.kinds];
+        for (sets, &arrived) in self.sets.iter_mut().zip(arrivals) {
+            sets.stock += u32::from(arrived);
         }
     }
 
@@ -186,30 +198,36 @@ impl<'t> Decoder<'t> {
         self.arrive(t);
         for i in table.first_need[t]..table.first_need[t + 1] {
             let need = table.needs[i];
-            let refused = refused(&self.refused, i);
-            let wanted = need.n - refused;
-            let at_once = wanted.min(self.at_once[row + need.kind]);
+            let wanted = u32::from(self.wanted[i]);
+            let at_once = wanted.min(u32::from(self.at_once[row + need.kind]));
             let sets = &mut self.sets[need.kind];
             let from_stock = (wanted - at_once).min(sets.stock);
             let lost = wanted - at_once - from_stock;
             sets.stock -= from_stock;
             sets.lost += lost;
-            self.at_once[row + need.kind] -= at_once;
-            self.taken[row + need.kind] += from_stock;
-            if lost + refused > 0 {
-                self.unmet.push((i, lost + refused));
+            self.at_once[row + need.kind] -= at_once as u16;
+            self.taken[row + need.kind] += from_stock as u16;
+            let unmet = lost + need.n - wanted;
+            if unmet > 0 {
+                self.unmet.push((i, unmet));
             }
             if let Some(dealt) = self.dealt.as_mut().filter(|_| at_once > 0) {
                 dealt.push((t, i, at_once));
             }
             if need.end <= table.slots {
-                self.returns[need.end * table.kinds + need.kind] += at_once + from_stock;
+                self.returns[need.end * table.kinds + need.kind] += (at_once + from_stock) as u16;
             }
         }
-        for k in 0..table.kinds {
-            let back = &mut self.back[k];
-            back.resize(back.len() + self.returns[row + k] as usize, t as u16);
-            self.sets[k].carried += table.loadable_at[row + k];
+        let returns = &self.returns[row..row + table.kinds];
+        for (back, &returned) in self.back.iter_mut().zip(returns) {
+            if returned > 0 {
+                back.resize(back.len() + usize::from(returned), t as u16);
+            }
+        }
+        if table.more_loadable {
+            for (sets, &more) in self.sets.iter_mut().zip(&table.loadable_at[row..row + table.kinds]) {
+                sets.carried += u32::from(more);
+            }
         }
     }
 
@@ -232,10 +250,10 @@ impl<'t> Decoder<'t> {
         let machine = &table.machines[usize::from(wish.machine)];
         let cycle = &machine.cycles[usize::from(wish.cycle)];
         let state = self.machines[usize::from(wish.machine)];
-        if self.hands[t] < cycle.load_min {
+        if self.washing.left(t) < cycle.load_min {
             return false;
         }
-        self.hands[t] -= cycle.load_min;
+        self.washing.take(t, cycle.load_min);
         // A warm machine may be planned as a cold one: longer and dearer, but unloaded later.
         let warm = t as i64 <= state.warm_until;
         let found = [true, false].iter().filter(|&&as_warm| warm || !as_warm).find_map(|&as_warm| {
@@ -243,16 +261,14 @@ impl<'t> Decoder<'t> {
             self.unloading(cycle, end).map(|unload| (as_warm, end, unload))
         });
         let Some((warm, end, unload)) = found else {
-            self.hands[t] += cycle.load_min;
+            self.washing.take(t, -cycle.load_min);
             return t + cycle.long[0].min(cycle.long[1]) + cycle.after > table.slots;
         };
         let load = self.fill(t, cycle, &wish.most, end, unload + cycle.after);
         if load.iter().all(|&n| n == 0) {
-            self.hands[t] += cycle.load_min;
+            self.washing.take(t, -cycle.load_min);
             return true;
         }
-        self.hands[unload] -= cycle.unload_min;
-        self.washing.take(t, cycle.load_min);
         self.washing.take(unload, cycle.unload_min);
         let state = &mut self.machines[usize::from(wish.machine)];
         state.free = unload;
@@ -279,8 +295,8 @@ impl<'t> Decoder<'t> {
             Drying::None => end,
             _ => end + hands.iter().position(|&h| h >= cycle.unload_min)?,
         };
-        let there = *self.hands.get(unload)? >= cycle.unload_min;
-        (there && unload + cycle.after <= self.table.slots).then_some(unload)
+        let there = self.washing.left(unload) >= cycle.unload_min;
+        (unload < self.table.slots && there && unload + cycle.after <= self.table.slots).then_some(unload)
     }
 
     /// The sets that are needed soonest, washed by slot `t`, until the load is full.
@@ -296,6 +312,7 @@ impl<'t> Decoder<'t> {
         let mut load = [0_u16; MOST_KINDS];
         let mut left = [0_u32; MOST_KINDS];
         let mut next = [0_usize; MOST_KINDS];
+        let mut due = [NEVER; MOST_KINDS];
         let last = (end + table.window).min(table.slots - 1);
         for k in 0..table.kinds {
             let sets = &self.sets[k];
@@ -306,18 +323,19 @@ impl<'t> Decoder<'t> {
             }
             let late = self.required[(ready - 1) * table.kinds + k];
             next[k] = (sets.loaded + sets.lost).max(late) as usize;
+            due[k] = self.due[k].get(next[k]).copied().unwrap_or(NEVER);
         }
         let (mut mass, mut area) = (cycle.max_mass, cycle.max_area);
         loop {
             let mut soonest = (NEVER, 0);
             for k in 0..table.kinds {
-                if left[k] > 0 && table.mass[k] <= mass && (!cycle.wrapped || table.area[k] <= area) {
-                    let due = self.due[k].get(next[k]).copied().unwrap_or(NEVER);
-                    soonest = soonest.min((due, k));
+                let fits = table.mass[k] <= mass && (!cycle.wrapped || table.area[k] <= area);
+                if left[k] > 0 && fits && due[k] < soonest.0 {
+                    soonest = (due[k], k);
                 }
             }
-            let (due, k) = soonest;
-            if due == NEVER {
+            let (soonest, k) = soonest;
+            if soonest == NEVER {
                 break;
             }
             if !self.wash(k, t) {
@@ -327,6 +345,7 @@ impl<'t> Decoder<'t> {
             load[k] += 1;
             left[k] -= 1;
             next[k] += 1;
+            due[k] = self.due[k].get(next[k]).copied().unwrap_or(NEVER);
             mass -= table.mass[k];
             area -= if cycle.wrapped { table.area[k] } else { 0 };
         }
@@ -334,7 +353,7 @@ impl<'t> Decoder<'t> {
             if cycle.drying == Drying::None {
                 self.promise_at_once(k, ready, last, u32::from(load[k]));
             } else {
-                self.arrivals[ready * table.kinds + k] += u32::from(load[k]);
+                self.arrivals[ready * table.kinds + k] += load[k];
             }
         }
         load
@@ -342,16 +361,8 @@ impl<'t> Decoder<'t> {
 
     /// Needs of slot `s` that no run without drying has been promised yet.
     fn free_needs(&self, k: usize, s: usize) -> u32 {
-        let table = self.table;
-        let first = table.first_need[s];
-        let asked: u32 = table
-            .needs_at(s)
-            .iter()
-            .enumerate()
-            .filter(|(_, need)| need.kind == k)
-            .map(|(i, need)| need.n - refused(&self.refused, first + i))
-            .sum();
-        asked - self.at_once[s * table.kinds + k]
+        let cell = s * self.table.kinds + k;
+        u32::from(self.wanted_at[cell] - self.at_once[cell])
     }
 
     fn room_at_once(&self, k: usize, ready: usize, last: usize) -> u32 {
@@ -361,7 +372,7 @@ impl<'t> Decoder<'t> {
     fn promise_at_once(&mut self, k: usize, ready: usize, last: usize, mut n: u32) {
         for s in ready..=last {
             let here = n.min(self.free_needs(k, s));
-            self.at_once[s * self.table.kinds + k] += here;
+            self.at_once[s * self.table.kinds + k] += here as u16;
             n -= here;
         }
     }
@@ -378,20 +389,16 @@ impl<'t> Decoder<'t> {
             return false;
         };
         let back = usize::from(self.back[k][sets.washed as usize]);
-        let minutes = table.hand_min[k];
-        if !self.washing.promise(back, until, minutes as i32) {
+        if !self.washing.promise(k, back, until, table.hand_min[k]) {
             return false;
         }
         sets.loaded += 1;
         sets.washed += 1;
-        if let Some(jobs) = &mut self.jobs {
-            jobs.push(Job { kind: k, back, until, minutes });
-        }
         true
     }
 
     /// What the day came to.
-    fn weigh(&self, order: &[Criterion]) -> Criteria {
+    fn weigh(&mut self, order: &[Criterion]) -> Criteria {
         let table = self.table;
         let mut sum = Criteria::default();
         for &(i, n) in &self.unmet {
@@ -427,22 +434,24 @@ impl<'t> Decoder<'t> {
     }
 
     /// Set-minutes that would be missing if every load came later (problem.md, level 6).
-    fn exposure(&self) -> u64 {
+    fn exposure(&mut self) -> u64 {
         let table = self.table;
         let mut missing = 0;
         for k in 0..table.kinds {
-            let (mut there, mut taken) = (table.ready[k], 0);
-            // What had arrived by each of the last slots, newest first.
-            let mut before = [table.ready[k]; DELAYS];
-            for t in 0..table.slots {
-                let cell = t * table.kinds + k;
-                taken += self.taken[cell];
-                if table.needs_at(t).iter().any(|need| need.kind == k) {
-                    missing += before.iter().map(|&b| taken.saturating_sub(b)).sum::<u32>();
+            let ready = table.ready[k];
+            let mut sum = ready;
+            for (there, cells) in self.there.iter_mut().zip(self.arrivals.chunks_exact(table.kinds)) {
+                sum += u32::from(cells[k]);
+                *there = sum;
+            }
+            let mut taken = 0;
+            for &t in &table.need_slots[k] {
+                let t = usize::from(t);
+                taken += u32::from(self.taken[t * table.kinds + k]);
+                for delay in 1..=DELAYS {
+                    let before = t.checked_sub(delay).map_or(ready, |b| self.there[b]);
+                    missing += taken.saturating_sub(before);
                 }
-                there += self.arrivals[cell];
-                before.rotate_right(1);
-                before[0] = there;
             }
         }
         u64::from(missing) * table.slot_min
@@ -470,10 +479,10 @@ impl<'t> Decoder<'t> {
 
     /// The plan itself.
     pub fn plan(&mut self, genome: &Genome, order: &[Criterion]) -> (Plan, Criteria) {
-        self.jobs = Some(Vec::new());
+        self.washing.work = Some(Vec::new());
         self.dealt = Some(Vec::new());
         let sum = self.decode(genome, order);
-        let hand_work = earliest_deadline_first(&self.hands, &self.jobs.take().unwrap_or_default());
+        let hand_work = self.washing.work.take().unwrap_or_default();
         let dealt = self.dealt.take().unwrap_or_default();
         let table = self.table;
         let runs = self.made.iter().map(|made| Run {

@@ -1,86 +1,87 @@
 //! Whether the washing can be done in time.
 //!
-//! Work of all kinds shares the hands of each slot, may be broken off at any time, begins when sets
-//! come back used and must be over some slots before their run starts. Such work can be done in
-//! time if and only if it fits into every stretch `[a, b)`: what comes back from `a` on and must be
-//! over by `b` is not more than the hands in between (the condition of preemptive scheduling with
-//! release times and deadlines on one resource; earliest deadline first then does it). Runs are
-//! made in the order of their starts, so that each new set has the latest deadline so far, and one
-//! row `load[a]` decides: hands before `a` and work that cannot begin before `a`.
+//! Work of all kinds shares the hands of each slot, may be broken off at any time, begins when a
+//! set comes back used and must be over some slots before its run starts. Runs are made in the
+//! order of their starts, so that each promise has the latest end so far and takes what the earlier
+//! ones leave: the first free minutes after the set is back. Serving the earliest deadline first is
+//! optimal for such work (Horn, "Some simple scheduling algorithms", 1974), and that is what this
+//! comes to: a promise is refused only where no order of washing could keep them all.
 
 use super::answer::HandWork;
 
 /// What the washing of a day takes, as far as runs have been made.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Washing {
-    /// `hands[a]`: minutes in the slots before `a`, without loading and unloading.
-    hands: Vec<i32>,
-    /// `load[a]`: `hands[a]` and the promised work that comes back at `a` or later.
-    load: Vec<i32>,
+    /// Minutes left in each slot.
+    left: Vec<i32>,
+    /// For each slot a slot that is not after the first one with minutes left, seen from there.
+    skip: Vec<u16>,
+    /// Who washed what, where that is asked for.
+    pub work: Option<Vec<HandWork>>,
 }
 
 impl Washing {
     /// Nothing promised yet; `minutes` are the hands of each slot.
     pub fn begin(&mut self, minutes: &[i32]) {
-        self.hands.clear();
-        self.hands.push(0);
-        let mut sum = 0_i32;
-        self.hands.extend(minutes.iter().map(|&m| {
-            sum = sum.saturating_add(m);
-            sum
-        }));
-        self.load.clone_from(&self.hands);
+        self.left.clear();
+        self.left.extend_from_slice(minutes);
+        self.skip.clear();
+        self.skip.extend(0..=minutes.len() as u16);
     }
 
-    /// Hands of slot `t` go into a machine. No earlier promise may end after `t`.
+    /// Hands of slot `t`, not yet given away, go into a machine if there are enough.
     pub fn take(&mut self, t: usize, minutes: i32) {
-        self.hands[t + 1..].iter_mut().for_each(|h| *h -= minutes);
-        self.load[t + 1..].iter_mut().for_each(|h| *h -= minutes);
+        self.left[t] -= minutes;
     }
 
-    /// Promises `minutes` of work on a set that is back at slot `back`, to be over before slot
-    /// `until`; `false` where that cannot be kept.
-    pub fn promise(&mut self, back: usize, until: usize, minutes: i32) -> bool {
-        if back >= until {
+    /// Minutes left in slot `t`.
+    pub fn left(&self, t: usize) -> i32 {
+        self.left.get(t).copied().unwrap_or(0)
+    }
+
+    /// Promises `minutes` of work on a set of `kind` that is back at slot `back`, to be over before
+    /// slot `until`; `false` where that cannot be kept.
+    pub fn promise(&mut self, kind: usize, back: usize, until: usize, minutes: u32) -> bool {
+        let mut missing = minutes as i32;
+        let mut slot = self.first_left(back);
+        while slot < until && missing > self.left[slot] {
+            missing -= self.left[slot];
+            slot = self.first_left(slot + 1);
+        }
+        if slot >= until {
             return false;
         }
-        let fullest = self.load[..=back].iter().fold(i32::MIN, |most, &l| most.max(l));
-        let fits = fullest + minutes <= self.hands[until];
-        if fits {
-            self.load[..=back].iter_mut().for_each(|l| *l += minutes);
-        }
-        fits
-    }
-}
-
-/// One set to wash.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Job {
-    pub kind: usize,
-    pub back: usize,
-    pub until: usize,
-    pub minutes: u32,
-}
-
-/// Who washes what when: of the sets that are back, the one that must be over first. `hands` are
-/// the minutes left in each slot.
-pub(super) fn earliest_deadline_first(hands: &[i32], jobs: &[Job]) -> Vec<HandWork> {
-    let mut waiting: Vec<Job> = jobs.to_vec();
-    waiting.sort_by_key(|job| (job.until, job.kind, job.back));
-    let mut work: Vec<HandWork> = Vec::new();
-    for (slot, &minutes) in hands.iter().enumerate() {
-        let mut left = minutes.unsigned_abs();
-        for job in waiting.iter_mut().filter(|job| job.back <= slot) {
-            let here = job.minutes.min(left);
-            job.minutes -= here;
-            left -= here;
-            match work.iter_mut().rev().find(|w| w.slot == slot && w.kind == job.kind) {
-                _ if here == 0 => {}
-                Some(line) => line.minutes += here,
-                None => work.push(HandWork { kind: job.kind, slot, minutes: here }),
+        let mut missing = minutes as i32;
+        let mut slot = self.first_left(back);
+        while missing > 0 {
+            let here = missing.min(self.left[slot]);
+            self.left[slot] -= here;
+            missing -= here;
+            if let Some(work) = &mut self.work {
+                note(work, HandWork { kind, slot, minutes: here.unsigned_abs() });
             }
+            slot = self.first_left(slot);
         }
-        waiting.retain(|job| job.minutes > 0);
+        true
     }
-    work
+
+    /// The first slot from `slot` on with minutes left; as many as there are slots where none is.
+    fn first_left(&mut self, slot: usize) -> usize {
+        let mut found = slot;
+        while found < self.left.len() && self.left[found] <= 0 {
+            found = usize::from(self.skip[found]).max(found + 1);
+        }
+        if let Some(skip) = self.skip.get_mut(slot) {
+            *skip = found as u16;
+        }
+        found
+    }
+}
+
+/// Adds minutes to the line of their kind and slot.
+fn note(work: &mut Vec<HandWork>, more: HandWork) {
+    match work.iter_mut().find(|w| w.slot == more.slot && w.kind == more.kind) {
+        Some(line) => line.minutes += more.minutes,
+        None => work.push(more),
+    }
 }

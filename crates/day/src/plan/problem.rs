@@ -37,7 +37,7 @@ pub const MOST_MACHINES: usize = 16;
 /// A week of five-minute slots.
 pub const MOST_SLOTS: usize = 2_016;
 /// More sets of a kind than a salon owns; bounds the work.
-pub const MOST_SETS: u32 = 10_000;
+pub const MOST_SETS: u32 = 250;
 
 /// A kind of set. Sets of a kind are interchangeable.
 #[derive(Debug, Clone, PartialEq, Eq)]

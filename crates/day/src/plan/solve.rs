@@ -76,7 +76,7 @@ impl<'t> Search<'t> {
         let genome = Genome::default();
         let sum = Decoder::new(table).decode(&genome, options.order);
         let best = Found { values: sum.in_order(options.order), genome };
-        Self { table, options: *options, best, path: None, least: None, budget: 1 << 14, tried: 0 }
+        Self { table, options: *options, best, path: None, least: None, budget: 1 << 17, tried: 0 }
     }
 
     fn run(&mut self, stop: &(dyn Fn() -> bool + Sync)) {

@@ -62,9 +62,13 @@ pub(super) struct Table {
     pub needs: Vec<Need>,
     /// `needs[first_need[t]..first_need[t + 1]]` start in slot `t`.
     pub first_need: Vec<usize>,
-    pub ready_at: Vec<u32>,
-    pub dirty_at: Vec<u32>,
-    pub loadable_at: Vec<u32>,
+    /// Slots in which a kind is asked for.
+    pub need_slots: Vec<Vec<u16>>,
+    pub ready_at: Vec<u16>,
+    pub dirty_at: Vec<u16>,
+    pub loadable_at: Vec<u16>,
+    /// Whether sets become loadable later at all.
+    pub more_loadable: bool,
     pub dirty: Vec<u32>,
     pub loadable: Vec<u32>,
     /// Slots from a break: how far the start of slot `t` lies from the nearest edge of one.
@@ -91,11 +95,19 @@ impl Table {
             .map(|t| needs.partition_point(|n| n.start < t))
             .chain([needs.len()])
             .collect();
+        let need_slots = (0..kinds)
+            .map(|k| {
+                let mut slots: Vec<u16> =
+                    needs.iter().filter(|n| n.kind == k).map(|n| n.start as u16).collect();
+                slots.dedup();
+                slots
+            })
+            .collect();
         let spread = |list: fn(&super::problem::Carry) -> &[(usize, u32)]| {
-            let mut flat = vec![0; (problem.slots + 1) * kinds];
+            let mut flat = vec![0_u16; (problem.slots + 1) * kinds];
             for (kind, carry) in problem.carry.iter().enumerate() {
                 for &(slot, n) in list(carry) {
-                    flat[slot * kinds + kind] += n;
+                    flat[slot * kinds + kind] += n as u16;
                 }
             }
             flat
@@ -116,9 +128,11 @@ impl Table {
             target: each(|k| k.target_ready),
             needs,
             first_need,
+            need_slots,
             ready_at: spread(|c| &c.ready_at),
             dirty_at: spread(|c| &c.dirty_at),
             loadable_at: spread(|c| &c.loadable_at),
+            more_loadable: problem.carry.iter().any(|c| !c.loadable_at.is_empty()),
             dirty: problem.carry.iter().map(|c| c.dirty).collect(),
             loadable: problem.carry.iter().map(|c| c.loadable).collect(),
             from_break: from_break(problem),
@@ -141,7 +155,7 @@ impl Table {
                 asked.iter_mut().zip(&self.target).for_each(|(a, target)| *a += target);
             }
             for k in 0..self.kinds {
-                there[k] += self.ready_at[t * self.kinds + k];
+                there[k] += u32::from(self.ready_at[t * self.kinds + k]);
                 let by_now = asked[k].saturating_sub(there[k]).max(due[k].len() as u32);
                 due[k].resize(by_now as usize, t as u16);
                 required[t * self.kinds + k] = by_now;
