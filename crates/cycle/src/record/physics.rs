@@ -189,7 +189,7 @@ fn inner(values: &[f64]) -> (f64, f64) {
 }
 
 /// Values whose least and most are found together.
-const GROUP: usize = 64;
+const GROUP: usize = 16;
 
 /// The value before which so many lie once they are turned by `sign` and sorted; `end` gives the
 /// first of a group's two ends in that order.
