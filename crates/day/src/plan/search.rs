@@ -24,12 +24,12 @@ pub(super) struct Manner {
 impl Manner {
     /// The chains of one round.
     pub fn of_round(round: u32) -> [Self; 4] {
-        let run = [250.0, 120.0, 600.0][round as usize % 3];
+        let run = [400.0, 150.0, 800.0][round as usize % 3];
         [
-            Self { fresh: false, hot: 5.0, cold: 0.05, run: 250.0 },
+            Self { fresh: false, hot: 5.0, cold: 0.05, run: 400.0 },
             Self { fresh: true, hot: 150.0, cold: 0.05, run },
             Self { fresh: false, hot: 40.0, cold: 0.05, run },
-            Self { fresh: true, hot: 150.0, cold: 0.05, run: 250.0 },
+            Self { fresh: true, hot: 150.0, cold: 0.05, run: 400.0 },
         ]
     }
 
