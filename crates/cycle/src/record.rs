@@ -10,15 +10,17 @@
 //! ```
 //!
 //! The way of a file: `source` gives lines; `sniff` finds the table in the first of them and
-//! `heading` its names; `timing` and `roles` say which column is what; `plan` reads row by row;
-//! `parting` gathers rows into cycles; then, for each cycle, `decide` settles the units with the
-//! help of `physics`, `repair` puts the rows in order, `air` finds the air pressure of the place,
-//! and `settle` makes the record. Nothing is filled in and nothing is guessed silently: what could
-//! be read in two ways becomes a finding on which no verdict rests.
+//! `heading` its names; `timing` and `roles` say which column is what; `plan` reads row by row, and
+//! `quick` with `clock` and `stencil` the many rows that are alike; `parting` gathers rows into
+//! cycles; then, for each cycle, `decide` settles the units with the help of `physics`, `repair`
+//! puts the rows in order, `air` finds the air pressure of the place, and `settle` makes the record.
+//! Nothing is filled in and nothing is guessed silently: what could be read in two ways becomes a
+//! finding on which no verdict rests.
 
 mod air;
 mod calendar;
 mod cells;
+mod clock;
 mod convert;
 mod cycles;
 mod decide;

@@ -69,7 +69,7 @@ impl<'a> View<'a> {
             step,
             longest,
             longest_step,
-            unbroken: jumped.is_empty() && !(longest_step > longest),
+            unbroken: jumped.is_empty() && longest_step <= longest,
             jumped,
             rules,
         })

@@ -159,8 +159,8 @@ impl Stencil {
     pub fn fits(&self, row: &[u8; LOOKED_AT]) -> bool {
         let (words, _) = row.as_chunks::<8>();
         let mut other = 0;
-        for word in 0..WORDS {
-            let bytes = u64::from_le_bytes(words[word]);
+        for (word, bytes) in words.iter().enumerate().take(WORDS) {
+            let bytes = u64::from_le_bytes(*bytes);
             // What is no digit gets a high bit. A carry out of a byte that has to stay can only make
             // a row seem not to fit.
             let no_digit = (bytes ^ (ONES * 0x30)).wrapping_add(ONES * 0x76) | bytes;
@@ -173,10 +173,8 @@ impl Stencil {
     /// Takes the minute of this row for its own.
     pub fn set_minute(&mut self, row: &[u8; LOOKED_AT]) {
         let (words, _) = row.as_chunks::<8>();
-        for word in 0..WORDS {
-            let mask = self.minute_mask[word];
-            self.same[word] &= !mask;
-            self.same[word] |= u64::from_le_bytes(words[word]) & mask;
+        for ((same, mask), bytes) in self.same.iter_mut().zip(self.minute_mask).zip(words) {
+            *same = *same & !mask | u64::from_le_bytes(*bytes) & mask;
         }
     }
 
