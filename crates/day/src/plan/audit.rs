@@ -18,7 +18,11 @@ pub fn audit(problem: &Problem, plan: &Plan) -> Result<Objective, String> {
         sum[1] += short;
         sum[5] += exposure;
     }
-    sum[0] = plan.unmet.iter().map(|u| u64::from(problem.services[u.service].weight) * u64::from(u.n)).sum();
+    sum[0] = plan
+        .unmet
+        .iter()
+        .map(|u| u64::from(problem.services[u.service].weight) * u64::from(u.n))
+        .sum();
     sum[2] = plan.runs.len() as u64;
     for run in &plan.runs {
         let cycle = cycle(problem, run);
@@ -45,7 +49,8 @@ fn runs(problem: &Problem, plan: &Plan) -> Result<(), String> {
         let (mut free, mut unloaded) = (machine.free_from, None);
         for (i, run) in of_machine {
             let cycle = machine.cycles.get(run.cycle).ok_or(format!("run {i}: no such cycle"))?;
-            let warm = unloaded.is_some_and(|u| run.start - u <= problem.slots_down(machine.warm_window_min))
+            let warm = unloaded
+                .is_some_and(|u| run.start - u <= problem.slots_down(machine.warm_window_min))
                 || machine.warm_until.is_some_and(|t| run.start <= t);
             if run.start < free {
                 return Err(format!("run {i}: the machine is not free"));
@@ -142,7 +147,9 @@ fn needs(problem: &Problem, plan: &Plan) -> Result<(), String> {
             return Err(format!("service {}: more used at once than asked", i.service));
         }
     }
-    for (r, run) in plan.runs.iter().enumerate().filter(|(_, run)| cycle(problem, run).drying == Drying::None) {
+    for (r, run) in
+        plan.runs.iter().enumerate().filter(|(_, run)| cycle(problem, run).drying == Drying::None)
+    {
         for (kind, &n) in run.load.iter().enumerate() {
             let opened: u32 =
                 plan.immediate.iter().filter(|i| (i.run, i.kind) == (r, kind)).map(|i| i.n).sum();
@@ -158,9 +165,11 @@ fn needs(problem: &Problem, plan: &Plan) -> Result<(), String> {
 fn sets(problem: &Problem, plan: &Plan, k: usize) -> Result<(u64, u64), String> {
     let kind = &problem.kinds[k];
     let carry = &problem.carry[k];
-    let at = |list: &[(usize, u32)], t: usize| -> u32 { list.iter().filter(|l| l.0 == t).map(|l| l.1).sum() };
+    let at = |list: &[(usize, u32)], t: usize| -> u32 {
+        list.iter().filter(|l| l.0 == t).map(|l| l.1).sum()
+    };
     let (mut stock, mut dirty, mut loadable) = (kind.ready, carry.dirty, carry.loadable);
-    let (mut loaded, mut worked, mut taken, mut there) = (0_u32, 0_u32, 0_u32, kind.ready);
+    let (mut loaded, mut worked, mut taken, mut there) = (0_u32, carry.worked, 0_u32, kind.ready);
     let (mut worked_by, mut there_by) = (Vec::new(), Vec::new());
     let mut exposure = 0;
     for t in 0..=problem.slots {
@@ -171,9 +180,12 @@ fn sets(problem: &Problem, plan: &Plan, k: usize) -> Result<(u64, u64), String> 
         loadable += at(&carry.loadable_at, t);
         dirty += at(&carry.dirty_at, t) + services(problem, plan, k, |s| s.end == t).1;
         let (asked, served) = services(problem, plan, k, |s| s.start == t);
-        let at_once = plan.immediate.iter().filter(|i| i.kind == k && problem.services[i.service].start == t);
+        let at_once =
+            plan.immediate.iter().filter(|i| i.kind == k && problem.services[i.service].start == t);
         let from_stock = served - at_once.map(|i| i.n).sum::<u32>();
-        stock = stock.checked_sub(from_stock).ok_or(format!("{}: nothing ready in slot {t}", kind.id))?;
+        stock = stock
+            .checked_sub(from_stock)
+            .ok_or(format!("{}: nothing ready in slot {t}", kind.id))?;
         taken += from_stock;
         if asked > 0 {
             for delay in 1..=6 {
@@ -187,11 +199,16 @@ fn sets(problem: &Problem, plan: &Plan, k: usize) -> Result<(u64, u64), String> 
         loaded += plan.runs.iter().filter(|run| run.start == t).map(|run| run.load[k]).sum::<u32>();
         let done: u32 = t
             .checked_sub(problem.slots_up(problem.passive_min) + 1)
-            .map_or(0, |before| worked_by[before]);
+            .map_or(carry.worked, |before| worked_by[before]);
         if loaded.saturating_sub(loadable) * kind.hand_min > done {
             return Err(format!("{}: not washed in slot {t}", kind.id));
         }
-        worked += plan.hand_work.iter().filter(|w| (w.kind, w.slot) == (k, t)).map(|w| w.minutes).sum::<u32>();
+        worked += plan
+            .hand_work
+            .iter()
+            .filter(|w| (w.kind, w.slot) == (k, t))
+            .map(|w| w.minutes)
+            .sum::<u32>();
         if worked > dirty * kind.hand_min {
             return Err(format!("{}: washed before it is used in slot {t}", kind.id));
         }

@@ -132,7 +132,12 @@ impl<'t> Programme<'t> {
                 let t = a - 1;
                 if t <= table.slots {
                     sum += u32::from(table.dirty_at[t * table.kinds + k]);
-                    sum += table.needs.iter().filter(|n| n.kind == k && n.end == t).map(|n| n.n).sum::<u32>();
+                    sum += table
+                        .needs
+                        .iter()
+                        .filter(|n| n.kind == k && n.end == t)
+                        .map(|n| n.n)
+                        .sum::<u32>();
                 }
                 back[a * table.kinds + k] = sum;
             }
@@ -180,7 +185,8 @@ impl<'t> Programme<'t> {
 
     /// Unmet and short at least, from how many needs of each kind were given up.
     fn given_up(&self, key: &Key) -> (u64, u64) {
-        let lightest = |(w, &n): (&Vec<u32>, &u8)| w.iter().take(n.into()).map(|&w| u64::from(w)).sum::<u64>();
+        let lightest =
+            |(w, &n): (&Vec<u32>, &u8)| w.iter().take(n.into()).map(|&w| u64::from(w)).sum::<u64>();
         let unmet = self.weights.iter().zip(&key.unmet).map(lightest).sum();
         (unmet, key.short.iter().map(|&n| u64::from(n)).sum())
     }
@@ -188,7 +194,8 @@ impl<'t> Programme<'t> {
     fn give_up(&mut self, node: usize, layer: &mut Vec<usize>) {
         let Node { mut key, free, latest, .. } = self.nodes[node];
         let (due, k) = self.next_due(&key);
-        let given_up = if usize::from(due) < self.table.slots { &mut key.unmet } else { &mut key.short };
+        let given_up =
+            if usize::from(due) < self.table.slots { &mut key.unmet } else { &mut key.short };
         given_up[k] += 1;
         self.reach(Node { key, free, latest, parent: node, run: None }, layer);
     }
@@ -219,7 +226,9 @@ impl<'t> Programme<'t> {
                 }
                 self.work += 1;
                 for warm in [true, false] {
-                    if let Some((start, free, latest)) = self.earliest(&from, &key, &load, cycle, warm) {
+                    if let Some((start, free, latest)) =
+                        self.earliest(&from, &key, &load, cycle, warm)
+                    {
                         let run = Some((c as u8, start as u16));
                         self.reach(Node { key, free, latest, parent: node, run }, next);
                     }
@@ -278,7 +287,8 @@ impl<'t> Programme<'t> {
                 let last_ready = usize::from(due).min(table.slots);
                 let mut latest = (last_ready - cycle.after) as i64;
                 if warm {
-                    latest = latest.min(self.unloaded_by(warm_until as usize + cycle.long[1], cycle));
+                    latest =
+                        latest.min(self.unloaded_by(warm_until as usize + cycle.long[1], cycle));
                 }
                 return Some((start, end + wait, latest));
             }
@@ -289,7 +299,10 @@ impl<'t> Programme<'t> {
     /// When a run that is over at `end` is unloaded.
     fn unloaded_by(&self, end: usize, cycle: &CycleTable) -> i64 {
         let hands = self.table.hands.get(end..).unwrap_or(&[]);
-        hands.iter().position(|&h| h >= cycle.unload_min).map_or(i64::MAX, |wait| (end + wait) as i64)
+        hands
+            .iter()
+            .position(|&h| h >= cycle.unload_min)
+            .map_or(i64::MAX, |wait| (end + wait) as i64)
     }
 
     /// Whether so many sets can be opened in the slots `ready..=last`.
@@ -312,7 +325,9 @@ impl<'t> Programme<'t> {
         for a in 0..=table.slots {
             let mut work = 0_u32;
             for k in 0..table.kinds {
-                let later: u32 = (0..=table.slots).map(|t| u32::from(table.loadable_at[t * table.kinds + k])).sum();
+                let later: u32 = (0..=table.slots)
+                    .map(|t| u32::from(table.loadable_at[t * table.kinds + k]))
+                    .sum();
                 let washed = u32::from(loaded[k]).saturating_sub(table.loadable[k] + later);
                 let open = washed.saturating_sub(self.back[a * table.kinds + k]);
                 any |= open > 0;

@@ -99,6 +99,8 @@ pub(super) struct Decoder<'t> {
     /// What had arrived of one kind by each slot.
     there: Vec<u32>,
     dealt: Option<Vec<(usize, usize, u32)>>,
+    /// What an earlier plan had: start, machine, cycle.
+    planned: Vec<(u16, u8, u8)>,
 }
 
 impl<'t> Decoder<'t> {
@@ -125,7 +127,14 @@ impl<'t> Decoder<'t> {
             at_once: vec![0; cells],
             taken: vec![0; cells],
             dealt: None,
+            planned: Vec::new(),
         }
+    }
+
+    /// From now on changes against these runs are counted.
+    pub fn planned(&mut self, runs: &[Run]) {
+        self.planned =
+            runs.iter().map(|r| (r.start as u16, r.machine as u8, r.cycle as u8)).collect();
     }
 
     /// Lives the day through; what it comes to.
@@ -154,11 +163,8 @@ impl<'t> Decoder<'t> {
             }
         }
         for k in 0..table.kinds {
-            self.sets[k] = Sets {
-                stock: table.ready[k],
-                carried: table.loadable[k],
-                ..Sets::default()
-            };
+            self.sets[k] =
+                Sets { stock: table.ready[k], carried: table.loadable[k], ..Sets::default() };
             self.back[k].clear();
             self.back[k].resize(table.dirty[k] as usize, 0);
         }
@@ -172,7 +178,8 @@ impl<'t> Decoder<'t> {
         self.queue.clear();
         for (m, machine) in table.machines.iter().enumerate() {
             let next = self.queue.len();
-            let wishes = genome.wishes.iter().enumerate().filter(|(_, w)| usize::from(w.machine) == m);
+            let wishes =
+                genome.wishes.iter().enumerate().filter(|(_, w)| usize::from(w.machine) == m);
             self.queue.extend(wishes.map(|(i, _)| i as u16));
             self.machines[m] = MachineState {
                 free: machine.free_from,
@@ -225,7 +232,9 @@ impl<'t> Decoder<'t> {
             }
         }
         if table.more_loadable {
-            for (sets, &more) in self.sets.iter_mut().zip(&table.loadable_at[row..row + table.kinds]) {
+            for (sets, &more) in
+                self.sets.iter_mut().zip(&table.loadable_at[row..row + table.kinds])
+            {
                 sets.carried += u32::from(more);
             }
         }
@@ -256,10 +265,11 @@ impl<'t> Decoder<'t> {
         self.washing.take(t, cycle.load_min);
         // A warm machine may be planned as a cold one: longer and dearer, but unloaded later.
         let warm = t as i64 <= state.warm_until;
-        let found = [true, false].iter().filter(|&&as_warm| warm || !as_warm).find_map(|&as_warm| {
-            let end = t + cycle.long[usize::from(as_warm)];
-            self.unloading(cycle, end).map(|unload| (as_warm, end, unload))
-        });
+        let found =
+            [true, false].iter().filter(|&&as_warm| warm || !as_warm).find_map(|&as_warm| {
+                let end = t + cycle.long[usize::from(as_warm)];
+                self.unloading(cycle, end).map(|unload| (as_warm, end, unload))
+            });
         let Some((warm, end, unload)) = found else {
             self.washing.take(t, -cycle.load_min);
             return t + cycle.long[0].min(cycle.long[1]) + cycle.after > table.slots;
@@ -296,7 +306,8 @@ impl<'t> Decoder<'t> {
             _ => end + hands.iter().position(|&h| h >= cycle.unload_min)?,
         };
         let there = self.washing.left(unload) >= cycle.unload_min;
-        (unload < self.table.slots && there && unload + cycle.after <= self.table.slots).then_some(unload)
+        (unload < self.table.slots && there && unload + cycle.after <= self.table.slots)
+            .then_some(unload)
     }
 
     /// The sets that are needed soonest, washed by slot `t`, until the load is full.
@@ -389,7 +400,8 @@ impl<'t> Decoder<'t> {
             return false;
         };
         let back = usize::from(self.back[k][sets.washed as usize]);
-        if !self.washing.promise(k, back, until, table.hand_min[k]) {
+        let begun = if sets.washed == 0 { table.worked[k] } else { 0 };
+        if !self.washing.promise(k, back, until, table.hand_min[k] - begun) {
             return false;
         }
         sets.loaded += 1;
@@ -415,7 +427,8 @@ impl<'t> Decoder<'t> {
             sum[Criterion::Cost] += cycle.cost[usize::from(made.warm)];
             if cycle.wrapped {
                 let pouches = made.load.iter().zip(&table.pouch_cost);
-                sum[Criterion::Cost] += pouches.map(|(&n, price)| u64::from(n) * price).sum::<u64>();
+                sum[Criterion::Cost] +=
+                    pouches.map(|(&n, price)| u64::from(n) * price).sum::<u64>();
             }
             sum[Criterion::Drying] += sets * penalty(cycle.drying);
             if cycle.drying == Drying::None {
@@ -424,6 +437,12 @@ impl<'t> Decoder<'t> {
             sum[Criterion::Wait] += u64::from(made.unload - made.end) * table.slot_min;
             let near = [made.start, made.unload].map(|t| table.from_break[usize::from(t)]);
             sum[Criterion::Break] += u64::from(near[0].min(near[1])) * table.slot_min;
+        }
+        if order.contains(&Criterion::Changed) {
+            let kept =
+                self.made.iter().filter(|m| self.planned.contains(&(m.start, m.machine, m.cycle)));
+            sum[Criterion::Changed] =
+                (self.planned.len() + self.made.len() - 2 * kept.count()) as u64;
         }
         sum[Criterion::Immediate] = at_once;
         sum[Criterion::Exposure] = AT_ONCE_EXPOSURE * at_once + self.exposure();
@@ -440,7 +459,8 @@ impl<'t> Decoder<'t> {
         for k in 0..table.kinds {
             let ready = table.ready[k];
             let mut sum = ready;
-            for (there, cells) in self.there.iter_mut().zip(self.arrivals.chunks_exact(table.kinds)) {
+            for (there, cells) in self.there.iter_mut().zip(self.arrivals.chunks_exact(table.kinds))
+            {
                 sum += u32::from(cells[k]);
                 *there = sum;
             }
@@ -466,7 +486,8 @@ impl<'t> Decoder<'t> {
         for k in 0..table.kinds {
             let mut left = self.sets[k].stock;
             for made in &by_ready {
-                let cycle = &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
+                let cycle =
+                    &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
                 if cycle.drying != Drying::None {
                     let here = left.min(u32::from(made.load[k]));
                     left -= here;
@@ -518,12 +539,18 @@ impl<'t> Decoder<'t> {
         for &(t, i, mut n) in dealt {
             let need = table.needs[i];
             for (run, made, rest) in &mut left {
-                let open = (usize::from(made.ready)..=usize::from(made.end) + table.window).contains(&t);
+                let open =
+                    (usize::from(made.ready)..=usize::from(made.end) + table.window).contains(&t);
                 let here = if open { n.min(u32::from(rest[need.kind])) } else { 0 };
                 if here > 0 {
                     rest[need.kind] -= here as u16;
                     n -= here;
-                    immediate.push(Immediate { run: *run, service: need.service, kind: need.kind, n: here });
+                    immediate.push(Immediate {
+                        run: *run,
+                        service: need.service,
+                        kind: need.kind,
+                        n: here,
+                    });
                 }
             }
         }

@@ -25,10 +25,12 @@ pub enum Criterion {
     Wait,
     /// Minutes between a run and the nearest break.
     Break,
+    /// Runs that an earlier plan had not, and runs of it that are gone.
+    Changed,
 }
 
 /// How many criteria there are.
-pub const CRITERIA: usize = 10;
+pub const CRITERIA: usize = 11;
 
 impl Criterion {
     /// Its name in what the command prints.
@@ -45,6 +47,7 @@ impl Criterion {
             Self::Overnight => "overnight",
             Self::Wait => "wait",
             Self::Break => "break",
+            Self::Changed => "changed",
         }
     }
 }
@@ -92,6 +95,22 @@ pub const DAYPLAN: &[Criterion] = &[
 pub const SALON: &[Criterion] = &[
     Criterion::Unmet,
     Criterion::Short,
+    Criterion::Immediate,
+    Criterion::Runs,
+    Criterion::Overnight,
+    Criterion::Cost,
+    Criterion::Drying,
+    Criterion::Exposure,
+    Criterion::Wait,
+    Criterion::Break,
+];
+
+/// The order in which a plan is mended: nobody waits, tomorrow begins well, and of what was agreed
+/// as much stays as can.
+pub const MENDING: &[Criterion] = &[
+    Criterion::Unmet,
+    Criterion::Short,
+    Criterion::Changed,
     Criterion::Immediate,
     Criterion::Runs,
     Criterion::Overnight,

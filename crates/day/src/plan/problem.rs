@@ -135,6 +135,9 @@ pub struct Service {
 pub struct Carry {
     /// Used and not yet washed, at the start of slot 0.
     pub dirty: u32,
+    /// Minutes of washing already done on the first set that is not finished, below the kind's
+    /// hand minutes. (`dayplan-1` itself rounds them down; in its JSON this is `carry.worked`.)
+    pub worked: u32,
     /// Washed, dry and packed at the start of slot 0.
     pub loadable: u32,
     /// Sets that become used later, outside the appointments: slot and number.
@@ -179,7 +182,10 @@ impl Problem {
         if self.kinds.len() > MOST_KINDS || self.machines.len() > MOST_MACHINES {
             return no(format!("more than {MOST_KINDS} kinds or {MOST_MACHINES} machines"));
         }
-        self.kinds.iter().zip(&self.carry).try_for_each(|(kind, carry)| self.check_kind(kind, carry))?;
+        self.kinds
+            .iter()
+            .zip(&self.carry)
+            .try_for_each(|(kind, carry)| self.check_kind(kind, carry))?;
         for machine in &self.machines {
             if machine.cycles.len() > usize::from(u8::MAX) {
                 return no(format!("machine {} has too many cycles", machine.id));
@@ -189,7 +195,10 @@ impl Problem {
                     || cycle.dur_cold_min.max(cycle.dur_warm_min) > MINUTES
                     || cycle.load_min.max(cycle.unload_min).max(cycle.cool_min) > MINUTES
                 {
-                    return no(format!("cycle {} of {} takes no time or weeks", cycle.id, machine.id));
+                    return no(format!(
+                        "cycle {} of {} takes no time or weeks",
+                        cycle.id, machine.id
+                    ));
                 }
             }
         }
@@ -199,9 +208,13 @@ impl Problem {
     fn check_kind(&self, kind: &Kind, carry: &Carry) -> Result<(), Unusable> {
         let later = [&carry.dirty_at, &carry.loadable_at, &carry.ready_at];
         let counts = later.iter().flat_map(|list| list.iter().map(|&(_, n)| n));
-        let most = counts.chain([kind.owned, kind.ready, kind.target_ready, carry.dirty, carry.loadable]);
+        let most =
+            counts.chain([kind.owned, kind.ready, kind.target_ready, carry.dirty, carry.loadable]);
         if most.max().unwrap_or(0) > MOST_SETS || kind.hand_min > MINUTES {
             return Err(Unusable(format!("kind {}: more than {MOST_SETS} sets", kind.id)));
+        }
+        if carry.worked > 0 && carry.worked >= kind.hand_min {
+            return Err(Unusable(format!("kind {}: more is done on a set than it takes", kind.id)));
         }
         if later.iter().any(|list| list.iter().any(|&(slot, _)| slot > self.slots)) {
             return Err(Unusable(format!("kind {}: something comes after the last slot", kind.id)));

@@ -1,5 +1,6 @@
 //! Looking for a good day: annealing over wishes, in one fixed sequence of rounds.
 
+use super::answer::Run;
 use super::decode::{Decoder, Genome, Wish};
 use super::order::{CRITERIA, Criteria, Criterion};
 use super::problem::MOST_KINDS;
@@ -33,6 +34,17 @@ impl Manner {
         ]
     }
 
+    /// The chains that mend a plan, nearest first.
+    pub fn of_mending(chain: u32) -> Self {
+        match chain {
+            0 | 1 => Self { fresh: false, hot: 3.0, cold: 0.05, run: 150.0 },
+            2 | 3 => Self { fresh: false, hot: 30.0, cold: 0.05, run: 150.0 },
+            // Somebody would still wait: runs are cheap now.
+            _ if chain % 2 == 0 => Self { fresh: true, hot: 150.0, cold: 1.0, run: 40.0 },
+            _ => Self { fresh: false, hot: 60.0, cold: 1.0, run: 40.0 },
+        }
+    }
+
     /// What one of each is worth in cents while the search wanders. Only what guides the steps:
     /// plans are kept by their exact order.
     fn price(&self, which: Criterion) -> f64 {
@@ -47,6 +59,7 @@ impl Manner {
             Criterion::Overnight => 8.0,
             Criterion::Wait => 0.01,
             Criterion::Break => 0.002,
+            Criterion::Changed => 15.0,
         }
     }
 
@@ -71,6 +84,8 @@ pub(super) struct Chain<'t> {
     current_energy: f64,
     trial: Genome,
     kept: Vec<Wish>,
+    /// Needs that go without in the current day.
+    unmet: Vec<usize>,
     pub best: Found,
     pub count: u64,
 }
@@ -94,11 +109,20 @@ impl<'t> Chain<'t> {
             chance: Chance::from_seed(seed),
             trial: from.clone(),
             kept: Vec::new(),
+            unmet: Vec::new(),
             current: from,
             current_energy,
             best,
             count: 0,
         }
+    }
+
+    /// From now on changes against these runs count.
+    pub fn keep_close_to(&mut self, planned: &[Run]) {
+        self.decoder.planned(planned);
+        let sum = self.decoder.decode(&self.current, self.order);
+        self.current_energy = self.manner.energy(&sum, self.order);
+        self.best.values = sum.in_order(self.order);
     }
 
     /// So many steps, cooling down; fewer when asked to stop.
@@ -126,6 +150,8 @@ impl<'t> Chain<'t> {
         let worse = trial_energy - self.current_energy;
         if worse <= 0.0 || self.chance.unit() < measure::maths::exp(-worse / heat) {
             self.keep_what_was_made();
+            self.unmet.clear();
+            self.unmet.extend(self.decoder.unmet.iter().map(|u| u.0));
             std::mem::swap(&mut self.current, &mut self.trial);
             self.current_energy = trial_energy;
             let values = sum.in_order(self.order);
@@ -140,12 +166,20 @@ impl<'t> Chain<'t> {
     fn keep_what_was_made(&mut self) {
         let Self { decoder, trial, kept, .. } = self;
         kept.clear();
-        kept.extend(decoder.made.iter().map(|made| Wish { start: made.start, ..trial.wishes[usize::from(made.wish)] }));
+        kept.extend(
+            decoder
+                .made
+                .iter()
+                .map(|made| Wish { start: made.start, ..trial.wishes[usize::from(made.wish)] }),
+        );
         std::mem::swap(&mut trial.wishes, kept);
     }
 
     fn change(&mut self) -> bool {
         let n = self.trial.wishes.len();
+        if !self.unmet.is_empty() && self.chance.below(6) == 0 {
+            return self.refuse_a_lighter();
+        }
         let what = self.chance.below(100);
         if n == 0 || what < 14 {
             return self.insert();
@@ -161,7 +195,9 @@ impl<'t> Chain<'t> {
                 self.shift(i, by);
             }
             52..=61 => {
-                let cycles = self.decoder.table.machines[usize::from(self.trial.wishes[i].machine)].cycles.len();
+                let cycles = self.decoder.table.machines[usize::from(self.trial.wishes[i].machine)]
+                    .cycles
+                    .len();
                 self.trial.wishes[i].cycle = self.chance.below(cycles) as u8;
             }
             62..=67 => self.other_machine(i),
@@ -228,7 +264,24 @@ impl<'t> Chain<'t> {
     fn cap(&mut self, i: usize) {
         let k = self.chance.below(self.decoder.table.kinds);
         let most = &mut self.trial.wishes[i].most[k];
-        *most = if *most < u8::MAX && self.chance.below(2) == 0 { u8::MAX } else { self.chance.below(6) as u8 };
+        *most = if *most < u8::MAX && self.chance.below(2) == 0 {
+            u8::MAX
+        } else {
+            self.chance.below(6) as u8
+        };
+    }
+
+    /// Leaves somebody without who counts less than one who goes without now, and comes before.
+    fn refuse_a_lighter(&mut self) -> bool {
+        let needs = &self.decoder.table.needs;
+        let heavy = needs[self.unmet[self.chance.below(self.unmet.len())]];
+        let before = needs.partition_point(|n| n.start <= heavy.start);
+        let i = self.chance.below(before);
+        let light = needs[i];
+        if light.kind != heavy.kind || light.weight >= heavy.weight {
+            return self.refuse();
+        }
+        self.refuse_one(i)
     }
 
     fn refuse(&mut self) -> bool {
@@ -242,6 +295,12 @@ impl<'t> Chain<'t> {
             return true;
         }
         let need = self.chance.below(table.needs.len());
+        self.refuse_one(need)
+    }
+
+    fn refuse_one(&mut self, need: usize) -> bool {
+        let table = self.decoder.table;
+        let refused = &mut self.trial.refused;
         let already = refused.iter().filter(|&&r| usize::from(r) == need).count();
         if already as u32 >= table.needs[need].n {
             return false;

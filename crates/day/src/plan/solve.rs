@@ -107,7 +107,8 @@ impl<'t> Search<'t> {
             })
             .collect();
         let anneal = |(seed, manner, from): &(u64, &Manner, Genome)| {
-            let mut chain = Chain::new(self.table, self.options.order, **manner, *seed, from.clone());
+            let mut chain =
+                Chain::new(self.table, self.options.order, **manner, *seed, from.clone());
             chain.anneal(steps, stop);
             (chain.best, chain.count)
         };
@@ -145,7 +146,11 @@ impl<'t> Search<'t> {
         let (plan, criteria) = decoder.plan(&self.best.genome, self.options.order);
         let audited = audit(problem, &plan);
         let objective: Objective = DAYPLAN_LEVELS.map(|which| criteria[which]);
-        assert_eq!(audited.as_ref(), Ok(&objective), "BUG: the plan does not keep the rules of its day");
+        assert_eq!(
+            audited.as_ref(),
+            Ok(&objective),
+            "BUG: the plan does not keep the rules of its day"
+        );
         Answer { plan, criteria, objective, bound: self.bound(&objective), tried: self.tried }
     }
 
@@ -173,7 +178,11 @@ const DAYPLAN_LEVELS: [Criterion; LEVELS] = [
 ];
 
 /// `work` on each item, in order, on so many threads; the answers in the order of the items.
-fn in_parallel<T: Sync, R: Send>(items: &[T], threads: usize, work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+fn in_parallel<T: Sync, R: Send>(
+    items: &[T],
+    threads: usize,
+    work: impl Fn(&T) -> R + Sync,
+) -> Vec<R> {
     if threads <= 1 {
         return items.iter().map(work).collect();
     }
@@ -188,7 +197,10 @@ fn in_parallel<T: Sync, R: Send>(items: &[T], threads: usize, work: impl Fn(&T) 
     };
     let mut done: Vec<(usize, R)> = std::thread::scope(|scope| {
         let hands: Vec<_> = (0..threads.min(items.len())).map(|_| scope.spawn(take)).collect();
-        hands.into_iter().flat_map(|hand| hand.join().unwrap_or_else(|e| std::panic::resume_unwind(e))).collect()
+        hands
+            .into_iter()
+            .flat_map(|hand| hand.join().unwrap_or_else(|e| std::panic::resume_unwind(e)))
+            .collect()
     });
     done.sort_by_key(|&(i, _)| i);
     done.into_iter().map(|(_, r)| r).collect()

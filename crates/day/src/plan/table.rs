@@ -70,6 +70,7 @@ pub(super) struct Table {
     /// Whether sets become loadable later at all.
     pub more_loadable: bool,
     pub dirty: Vec<u32>,
+    pub worked: Vec<u32>,
     pub loadable: Vec<u32>,
     /// Slots from a break: how far the start of slot `t` lies from the nearest edge of one.
     pub from_break: Vec<u16>,
@@ -78,7 +79,8 @@ pub(super) struct Table {
 impl Table {
     pub fn new(problem: &Problem) -> Self {
         let kinds = problem.kinds.len();
-        let each = |f: fn(&super::problem::Kind) -> u32| problem.kinds.iter().map(f).collect::<Vec<_>>();
+        let each =
+            |f: fn(&super::problem::Kind) -> u32| problem.kinds.iter().map(f).collect::<Vec<_>>();
         let mut needs: Vec<Need> = Vec::new();
         for (service, s) in problem.services.iter().enumerate() {
             needs.extend(s.needs.iter().filter(|&&(_, n)| n > 0).map(|&(kind, n)| Need {
@@ -134,6 +136,7 @@ impl Table {
             loadable_at: spread(|c| &c.loadable_at),
             more_loadable: problem.carry.iter().any(|c| !c.loadable_at.is_empty()),
             dirty: problem.carry.iter().map(|c| c.dirty).collect(),
+            worked: problem.carry.iter().map(|c| c.worked).collect(),
             loadable: problem.carry.iter().map(|c| c.loadable).collect(),
             from_break: from_break(problem),
         }

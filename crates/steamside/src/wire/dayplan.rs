@@ -88,6 +88,7 @@ type Later = BTreeMap<String, Vec<(usize, u32)>>;
 #[serde(default)]
 struct CarryForm {
     dirty: BTreeMap<String, u32>,
+    worked: BTreeMap<String, u32>,
     loadable: BTreeMap<String, u32>,
     dirty_at: Later,
     loadable_at: Later,
@@ -157,6 +158,9 @@ fn carry(
         .collect();
     for (id, &n) in &form.dirty {
         carry[index(id)?].dirty = n;
+    }
+    for (id, &n) in &form.worked {
+        carry[index(id)?].worked = n;
     }
     for (id, &n) in &form.loadable {
         carry[index(id)?].loadable = n;

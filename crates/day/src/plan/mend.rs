@@ -1,0 +1,107 @@
+//! Mending a plan in the middle of the day.
+
+use super::answer::{Plan, Run};
+use super::decode::{Decoder, Genome, Wish};
+use super::later::Rest;
+use super::order::{Criteria, MENDING};
+use super::problem::{MOST_KINDS, Unusable};
+use super::search::{Chain, Found, Manner};
+use super::table::Table;
+
+/// A mended plan for the rest of a day.
+#[derive(Debug, Clone)]
+pub struct Mended {
+    /// The plan, in the slots of the rest.
+    pub plan: Plan,
+    /// All that it comes to, [`super::Criterion::Changed`] among it.
+    pub criteria: Criteria,
+    /// Runs that were not planned, indices into the plan.
+    pub new: Vec<usize>,
+    /// Planned runs that are gone.
+    pub dropped: Vec<Run>,
+    /// Days that were tried.
+    pub tried: u64,
+}
+
+/// Chains, one after the other: first close to what was planned, then further away.
+const CHAINS: u32 = 24;
+/// Steps of a chain.
+const STEPS: u32 = 1_000;
+
+/// Mends what was planned for the rest of a day: nobody waits who need not, tomorrow begins well,
+/// and as much as can stays as it was ([`MENDING`]).
+///
+/// It ends after a fixed number of steps, sooner where nobody waits and nothing had to be changed,
+/// and when `stop` says so.
+///
+/// # Errors
+/// A rest that [`super::Problem::check`] does not take.
+pub fn mend(rest: &Rest, stop: &dyn Fn() -> bool) -> Result<Mended, Unusable> {
+    rest.problem.check()?;
+    let table = Table::new(&rest.problem);
+    let starts = [as_loaded(&rest.planned), as_asked(&rest.planned), Genome::default()];
+    let mut tried = 0;
+    let mut best: Option<Found> = None;
+    for chain in 0..CHAINS {
+        let good = best.as_ref().is_some_and(|b| b.values[..2] == [0, 0]);
+        if good && (chain >= 4 || best.as_ref().is_some_and(|b| b.values[2] == 0))
+            || (chain > 0 && stop())
+        {
+            break;
+        }
+        let manner = Manner::of_mending(chain);
+        let from = match (&best, chain) {
+            (Some(_), 1) => starts[1].clone(),
+            (Some(_), _) if manner.fresh => starts[2].clone(),
+            (Some(best), _) => best.genome.clone(),
+            (None, _) => starts[0].clone(),
+        };
+        let mut chain = Chain::new(&table, MENDING, manner, u64::from(chain), from);
+        chain.keep_close_to(&rest.planned);
+        chain.anneal(STEPS, stop);
+        tried += chain.count;
+        if best.as_ref().is_none_or(|b| chain.best.values < b.values) {
+            best = Some(chain.best);
+        }
+    }
+    let genome = best.map(|b| b.genome).unwrap_or_default();
+    let mut decoder = Decoder::new(&table);
+    decoder.planned(&rest.planned);
+    let (plan, criteria) = decoder.plan(&genome, MENDING);
+    let same = |a: &Run, b: &Run| (a.start, a.machine, a.cycle) == (b.start, b.machine, b.cycle);
+    let new = |run: &Run| !rest.planned.iter().any(|planned| same(planned, run));
+    let dropped = rest.planned.iter().filter(|&run| !plan.runs.iter().any(|kept| same(kept, run)));
+    Ok(Mended {
+        new: (0..plan.runs.len()).filter(|&i| new(&plan.runs[i])).collect(),
+        dropped: dropped.cloned().collect(),
+        plan,
+        criteria,
+        tried,
+    })
+}
+
+/// The planned runs with no more of each kind than was planned.
+fn as_loaded(planned: &[Run]) -> Genome {
+    wishes(planned, |run| {
+        let mut most = [0; MOST_KINDS];
+        most.iter_mut().zip(&run.load).for_each(|(m, &n)| *m = u8::try_from(n).unwrap_or(u8::MAX));
+        most
+    })
+}
+
+/// The planned runs, loaded with what is needed now.
+fn as_asked(planned: &[Run]) -> Genome {
+    wishes(planned, |_| [u8::MAX; MOST_KINDS])
+}
+
+fn wishes(planned: &[Run], most: impl Fn(&Run) -> [u8; MOST_KINDS]) -> Genome {
+    let wish = |run: &Run| Wish {
+        start: run.start as u16,
+        machine: run.machine as u8,
+        cycle: run.cycle as u8,
+        most: most(run),
+    };
+    let mut wishes: Vec<Wish> = planned.iter().map(wish).collect();
+    wishes.sort_unstable();
+    Genome { wishes, refused: Vec::new() }
+}
