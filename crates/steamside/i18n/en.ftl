@@ -732,3 +732,40 @@ unclaimed-more = { $count ->
 
 refused-no-altitude = This pressure counts from the air, and how high the salon lies is not known.
     .do = Set the height above the sea once, on the page MACHINE, under the machine’s own settings. Then type the numbers again.
+
+## The day plan
+plan-sets = { $count } { $kind } { $count ->
+    [one] set
+   *[other] sets
+ }
+plan-and = { $one } and { $other }
+plan-run-needed = Start the { $cycle } cycle on { $machine } at { $time } with { $sets }: { $missing } { $count ->
+    [one] is
+   *[other] are
+ } needed at { $when }.
+plan-run-tomorrow = Start the { $cycle } cycle on { $machine } at { $time } with { $sets }: { $missing } { $count ->
+    [one] is
+   *[other] are
+ } needed tomorrow morning.
+plan-run-reserve = Start the { $cycle } cycle on { $machine } at { $time } with { $sets }: they are a reserve.
+plan-unmet = At { $time } { $sets } { $count ->
+    [one] is
+   *[other] are
+ } missing.
+plan-way-single-use = Take a single-use kit at { $time } instead of { $sets }.
+plan-way-move = Move the { $time } appointment to { $to }.
+plan-way-earlier = Begin { $minutes } minutes earlier.
+plan-way-machine = One more machine like { $machine }.
+plan-way-person = One more person for the washing.
+plan-way-all = Then nobody waits.
+plan-way-part = Then fewer wait.
+kind-manicure = manicure
+kind-pedicure = pedicure
+kind-efile-bits = e-file bit
+kind-bits = e-file bit
+kind-nippers = nipper
+kind-foot-kit = foot
+kind-art-tools = nail art
+cycle-fast = fast
+cycle-middle = middle
+cycle-long = long

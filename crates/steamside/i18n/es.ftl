@@ -1289,3 +1289,63 @@ unclaimed-more = { $count ->
 # draft
 refused-no-altitude = Esta presión cuenta desde el aire, y no se sabe a qué altura está el salón.
     .do = Anote la altura sobre el mar una vez, en la página MÁQUINA, en los ajustes de la máquina. Luego escriba otra vez los números.
+
+## El plan del día
+# draft
+plan-sets = { $count } { $count ->
+    [one] juego
+   *[other] juegos
+ } de { $kind }
+# draft
+plan-and = { $one } y { $other }
+# draft
+plan-run-needed = Inicie el ciclo { $cycle } en { $machine } a las { $time } con { $sets }: se { $count ->
+    [one] necesita
+   *[other] necesitan
+ } { $missing } a las { $when }.
+# draft
+plan-run-tomorrow = Inicie el ciclo { $cycle } en { $machine } a las { $time } con { $sets }: se { $count ->
+    [one] necesita
+   *[other] necesitan
+ } { $missing } mañana por la mañana.
+# draft
+plan-run-reserve = Inicie el ciclo { $cycle } en { $machine } a las { $time } con { $sets }: quedan de reserva.
+# draft
+plan-unmet = A las { $time } { $count ->
+    [one] falta
+   *[other] faltan
+ } { $sets }.
+# draft
+plan-way-single-use = Use un kit desechable a las { $time } en lugar de { $sets }.
+# draft
+plan-way-move = Pase la cita de las { $time } a las { $to }.
+# draft
+plan-way-earlier = Empiece { $minutes } minutos antes.
+# draft
+plan-way-machine = Una máquina más como { $machine }.
+# draft
+plan-way-person = Una persona más para lavar.
+# draft
+plan-way-all = Así nadie espera.
+# draft
+plan-way-part = Así esperan menos.
+# draft
+kind-manicure = manicura
+# draft
+kind-pedicure = pedicura
+# draft
+kind-efile-bits = fresas
+# draft
+kind-bits = fresas
+# draft
+kind-nippers = alicates
+# draft
+kind-foot-kit = pies
+# draft
+kind-art-tools = decoración
+# draft
+cycle-fast = rápido
+# draft
+cycle-middle = medio
+# draft
+cycle-long = largo

@@ -1224,3 +1224,51 @@ unclaimed-more = Còn { $count } bản ghi chưa thuộc mẻ nào
 # draft
 refused-no-altitude = Áp suất này tính từ không khí, mà chưa biết tiệm nằm cao bao nhiêu.
     .do = Ghi độ cao so với mặt biển một lần ở trang MÁY HẤP, trong phần riêng của máy. Rồi nhập lại các số.
+
+## Kế hoạch trong ngày
+# draft
+plan-sets = { $count } bộ { $kind }
+# draft
+plan-and = { $one } và { $other }
+# draft
+plan-run-needed = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }: cần { $missing } lúc { $when }.
+# draft
+plan-run-tomorrow = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }: cần { $missing } cho sáng mai.
+# draft
+plan-run-reserve = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }: để dự trữ.
+# draft
+plan-unmet = Lúc { $time } thiếu { $sets }.
+# draft
+plan-way-single-use = Lúc { $time } dùng bộ dùng một lần thay cho { $sets }.
+# draft
+plan-way-move = Dời lịch hẹn { $time } sang { $to }.
+# draft
+plan-way-earlier = Bắt đầu sớm hơn { $minutes } phút.
+# draft
+plan-way-machine = Thêm một máy như { $machine }.
+# draft
+plan-way-person = Thêm một người rửa dụng cụ.
+# draft
+plan-way-all = Khi đó không ai phải chờ.
+# draft
+plan-way-part = Khi đó ít người phải chờ hơn.
+# draft
+kind-manicure = làm móng tay
+# draft
+kind-pedicure = làm móng chân
+# draft
+kind-efile-bits = đầu mài
+# draft
+kind-bits = đầu mài
+# draft
+kind-nippers = kềm
+# draft
+kind-foot-kit = chăm sóc chân
+# draft
+kind-art-tools = vẽ móng
+# draft
+cycle-fast = nhanh
+# draft
+cycle-middle = vừa
+# draft
+cycle-long = dài

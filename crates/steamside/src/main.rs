@@ -10,6 +10,7 @@ mod demo;
 mod drifting;
 mod intake;
 mod pages;
+mod planning;
 mod web;
 mod wire;
 mod words;

@@ -2,7 +2,7 @@
 
 mod answer;
 mod audit;
-mod bound_one;
+mod bound;
 mod decode;
 mod hands;
 mod later;
@@ -13,6 +13,7 @@ mod reason;
 mod search;
 mod solve;
 mod table;
+mod ways;
 
 pub use answer::{HandWork, Immediate, LEVEL_NAMES, LEVELS, Objective, Plan, Run, Unmet};
 pub use audit::audit;
@@ -25,3 +26,4 @@ pub use problem::{
 };
 pub use reason::{When, Why, reasons};
 pub use solve::{Answer, Options, solve};
+pub use ways::{Way, WayOut, ways_out};

@@ -2,7 +2,7 @@
 
 use super::answer::{LEVELS, Objective, Plan};
 use super::audit::audit;
-use super::bound_one;
+use super::bound::Prover;
 use super::decode::{Decoder, Genome};
 use super::order::{CRITERIA, Criteria, Criterion, DAYPLAN};
 use super::problem::{Problem, Unusable};
@@ -66,8 +66,7 @@ struct Search<'t> {
     options: Options,
     best: Found,
     path: Option<Genome>,
-    least: Option<[u64; 3]>,
-    budget: usize,
+    prover: Prover<'t>,
     tried: u64,
 }
 
@@ -76,7 +75,7 @@ impl<'t> Search<'t> {
         let genome = Genome::default();
         let sum = Decoder::new(table).decode(&genome, options.order);
         let best = Found { values: sum.in_order(options.order), genome };
-        Self { table, options: *options, best, path: None, least: None, budget: 1 << 17, tried: 0 }
+        Self { table, options: *options, best, path: None, prover: Prover::new(table), tried: 0 }
     }
 
     fn run(&mut self, stop: &(dyn Fn() -> bool + Sync)) {
@@ -121,24 +120,33 @@ impl<'t> Search<'t> {
         }
     }
 
-    /// The bound of the first three levels, with twice the work each time until it is there.
+    /// How good a plan could be, as far as the order begins like that of `dayplan-1`.
     fn prove(&mut self, stop: &(dyn Fn() -> bool + Sync)) {
-        if self.least.is_some() || self.options.order[..3] != DAYPLAN[..3] {
+        if self.levels_alike() < 2 {
             return;
         }
-        let known = [self.best.values[0], self.best.values[1], self.best.values[2]];
-        self.budget *= 2;
-        let Some(proof) = bound_one::prove(self.table, known, self.budget, stop) else {
-            return;
-        };
-        self.least = Some(proof.least);
-        if proof.least < known {
-            self.path = Some(proof.path);
+        let found = self.prover.attempt(&self.known(), self.levels_alike(), self.tried, stop);
+        if found.is_some() {
+            self.path = found;
         }
     }
 
+    /// With how many levels of `dayplan-1` the order begins.
+    fn levels_alike(&self) -> usize {
+        self.options.order.iter().zip(DAYPLAN).take_while(|(a, b)| a == b).count()
+    }
+
+    /// What the best plan comes to in `dayplan-1`.
+    fn known(&self) -> Objective {
+        let order = self.options.order;
+        DAYPLAN_LEVELS
+            .map(|which| order.iter().position(|&o| o == which).map_or(0, |i| self.best.values[i]))
+    }
+
     fn nothing_better(&self) -> bool {
-        self.best.values == [0; CRITERIA]
+        let known = self.known();
+        let proven = || self.prover.bound(&known, self.levels_alike()) == known.map(Some);
+        self.best.values == [0; CRITERIA] || (self.options.order == DAYPLAN && proven())
     }
 
     fn answer(&self, problem: &Problem) -> Answer {
@@ -151,20 +159,8 @@ impl<'t> Search<'t> {
             Ok(&objective),
             "BUG: the plan does not keep the rules of its day"
         );
-        Answer { plan, criteria, objective, bound: self.bound(&objective), tried: self.tried }
-    }
-
-    fn bound(&self, objective: &Objective) -> [Option<u64>; LEVELS] {
-        let mut bound = [None; LEVELS];
-        for level in 0..LEVELS {
-            let proven = self.least.and_then(|least| least.get(level).copied());
-            // Nothing is less than nothing.
-            bound[level] = proven.or_else(|| (objective[level] == 0).then_some(0));
-            if bound[level] != Some(objective[level]) {
-                break;
-            }
-        }
-        bound
+        let bound = self.prover.bound(&objective, self.levels_alike());
+        Answer { plan, criteria, objective, bound, tried: self.tried }
     }
 }
 

@@ -3,6 +3,7 @@
 mod check;
 mod demo;
 mod drift;
+mod plan;
 mod serve;
 mod take;
 mod verify;
@@ -25,6 +26,8 @@ pub enum Command {
     Demo(demo::DemoArgs),
     /// What changes from run to run on one machine, and which part that points to.
     Drift(drift::DriftArgs),
+    /// Plan a day: which runs, when, why, and what is proven.
+    Plan(plan::PlanArgs),
     /// Open the salon's own book in the browser.
     Serve(serve::ServeArgs),
     /// Take cycle records into the book.
@@ -39,6 +42,7 @@ pub fn run(command: Command) -> ExitCode {
         Command::Check(args) => check::run(args),
         Command::Demo(args) => demo::run(args),
         Command::Drift(args) => drift::run(args),
+        Command::Plan(args) => plan::run(args),
         Command::Serve(args) => serve::run(args),
         Command::Take(args) => take::run(args),
         Command::Verify(args) => verify::run(args),

@@ -1,6 +1,8 @@
 //! The JSON form `dayplan-1`: a day to plan, and its plan.
 
-use day::plan::{Carry, Cycle, Drying, Kind, Machine, Plan, Problem, Service, Unusable};
+use day::plan::{
+    Answer, Carry, Criterion, Cycle, Drying, Kind, Machine, Plan, Problem, Service, Unusable,
+};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -252,4 +254,25 @@ pub fn plan(problem: &Problem, plan: &Plan) -> Value {
             "kind": kind(w.kind), "slot": w.slot, "minutes": w.minutes,
         })).collect::<Vec<_>>(),
     })
+}
+
+/// What `steamside plan` prints: the plan, what it comes to, what is proven, and a sentence a run.
+/// `salon` is the order where it is not the one of `dayplan-1`.
+pub fn answer(
+    problem: &Problem,
+    answer: &Answer,
+    explain: &[String],
+    seconds: f64,
+    salon: Option<&[Criterion]>,
+) -> Value {
+    let mut out = plan(problem, &answer.plan);
+    out["objective"] = json!(answer.objective);
+    out["bound"] = json!(answer.bound);
+    out["seconds"] = json!((seconds * 1000.0).round() / 1000.0);
+    out["explain"] = json!(explain);
+    if let Some(order) = salon {
+        out["order"] = json!(order.iter().map(|which| which.name()).collect::<Vec<_>>());
+        out["salon"] = json!(order.iter().map(|&which| answer.criteria[which]).collect::<Vec<_>>());
+    }
+    out
 }

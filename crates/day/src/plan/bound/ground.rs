@@ -54,12 +54,37 @@ impl<'t> Ground<'t> {
             minutes[t + 1] = minutes[t].saturating_add(table.hands[t]);
         }
         let (releases, returned) = releases(table, refusals, &minutes);
-        Some(Self { table, due, carried: carried(table), releases, returned, minutes, stride, size })
+        Some(Self {
+            table,
+            due,
+            carried: carried(table),
+            releases,
+            returned,
+            minutes,
+            stride,
+            size,
+        })
     }
 
     /// The vectors counted through, the first kind fastest.
     pub fn place(&self, counts: &Counts) -> usize {
         self.stride.iter().zip(counts).map(|(stride, &n)| stride * usize::from(n)).sum()
+    }
+
+    /// Each vector but the empty one with its place, in order.
+    pub fn each(&self, mut look: impl FnMut(usize, &Counts)) {
+        let all = self.all();
+        let mut counts = Counts::default();
+        for place in 1..self.size {
+            for k in 0..self.table.kinds {
+                if counts[k] < all[k] {
+                    counts[k] += 1;
+                    break;
+                }
+                counts[k] = 0;
+            }
+            look(place, &counts);
+        }
     }
 
     /// All that must arrive.
@@ -71,7 +96,9 @@ impl<'t> Ground<'t> {
 
     /// By when the next arrival must be there, and its kind, if those are there or given up.
     pub fn next_due(&self, done: &Counts) -> (u16, usize) {
-        let next = |(k, due): (usize, &Vec<u16>)| (due.get(usize::from(done[k])).copied().unwrap_or(NEVER), k);
+        let next = |(k, due): (usize, &Vec<u16>)| {
+            (due.get(usize::from(done[k])).copied().unwrap_or(NEVER), k)
+        };
         self.due.iter().enumerate().map(next).min().unwrap_or((NEVER, 0))
     }
 
@@ -125,7 +152,9 @@ impl<'t> Ground<'t> {
         }
         let mut fullest = 0_i32;
         for (before, back) in &self.releases {
-            let work: u32 = (0..table.kinds).map(|k| wanted[k].saturating_sub(back[k]) * table.hand_min[k]).sum();
+            let work: u32 = (0..table.kinds)
+                .map(|k| wanted[k].saturating_sub(back[k]) * table.hand_min[k])
+                .sum();
             if work > 0 {
                 fullest = fullest.max(before.saturating_add_unsigned(work));
             }
@@ -145,7 +174,8 @@ impl<'t> Ground<'t> {
             if loads.len() == most {
                 return None;
             }
-            let pouches: u64 = table.pouch_cost.iter().zip(&counts).map(|(p, &n)| p * u64::from(n)).sum();
+            let pouches: u64 =
+                table.pouch_cost.iter().zip(&counts).map(|(p, &n)| p * u64::from(n)).sum();
             loads.push(Load {
                 counts,
                 place: self.place(&counts),
@@ -165,7 +195,9 @@ impl<'t> Ground<'t> {
 }
 
 fn fits(table: &Table, cycle: &CycleTable, counts: &Counts) -> bool {
-    let sum = |each: &[u32]| -> u64 { each.iter().zip(counts).map(|(&e, &n)| u64::from(e) * u64::from(n)).sum() };
+    let sum = |each: &[u32]| -> u64 {
+        each.iter().zip(counts).map(|(&e, &n)| u64::from(e) * u64::from(n)).sum()
+    };
     sum(&table.mass) <= u64::from(cycle.max_mass)
         && (!cycle.wrapped || sum(&table.area) <= u64::from(cycle.max_area))
 }
@@ -178,7 +210,10 @@ fn carried(table: &Table) -> Vec<(usize, Counts)> {
         if t == 0 || more.iter().any(|&n| n > 0) {
             now.iter_mut().zip(more).for_each(|(now, &more)| *now += u32::from(more));
             let mut counts = Counts::default();
-            counts.iter_mut().zip(&now).for_each(|(n, &now)| *n = u8::try_from(now).unwrap_or(u8::MAX));
+            counts
+                .iter_mut()
+                .zip(&now)
+                .for_each(|(n, &now)| *n = u8::try_from(now).unwrap_or(u8::MAX));
             carried.push((t, counts));
         }
     }
@@ -188,7 +223,12 @@ fn carried(table: &Table) -> Vec<(usize, Counts)> {
 /// Slots in which used sets come back, and how many come back in all.
 fn releases(table: &Table, refusals: &[u16], minutes: &[i32]) -> (Vec<(i32, Vec<u32>)>, Vec<u32>) {
     let mut at: Vec<Vec<u32>> = (0..=table.slots)
-        .map(|t| table.dirty_at[t * table.kinds..(t + 1) * table.kinds].iter().map(|&n| u32::from(n)).collect())
+        .map(|t| {
+            table.dirty_at[t * table.kinds..(t + 1) * table.kinds]
+                .iter()
+                .map(|&n| u32::from(n))
+                .collect()
+        })
         .collect();
     at[0].iter_mut().zip(&table.dirty).for_each(|(at, dirty)| *at += dirty);
     for (i, need) in table.needs.iter().enumerate().filter(|(_, need)| need.end <= table.slots) {
@@ -196,7 +236,9 @@ fn releases(table: &Table, refusals: &[u16], minutes: &[i32]) -> (Vec<(i32, Vec<
     }
     let mut back = vec![0; table.kinds];
     let mut releases = Vec::new();
-    for (t, returned) in at.iter().enumerate().filter(|(_, returned)| returned.iter().any(|&n| n > 0)) {
+    for (t, returned) in
+        at.iter().enumerate().filter(|(_, returned)| returned.iter().any(|&n| n > 0))
+    {
         releases.push((minutes[t], back.clone()));
         back.iter_mut().zip(returned).for_each(|(back, n)| *back += n);
     }

@@ -1,0 +1,322 @@
+//! The least unmet, short and runs that any plan for one machine can come to.
+//!
+//! A dynamic programme over sequences of runs. A state is what the runs so far hold of each kind,
+//! which needs were given up, and between which slots the last run can have been unloaded.
+//!
+//! **Why it is a bound.** Take any plan and walk through its runs in order. Before a run that is
+//! ready at `r`, whatever is due before `r` has arrived or is unmet, so giving up just that, the
+//! soonest first, never gives up more of a kind than the plan leaves unmet, and the lightest needs
+//! of the kind weigh no more than the plan's. Sets that nobody needs are left out of the loads; a
+//! run of which nothing is left stays as an empty one, since it warms the machine. The run starts
+//! no sooner than its sets can be washed ([`Ground::washed_by`], everybody served, so that as many
+//! sets as possible come back). So each plan is a path of this programme and the best path is a
+//! bound.
+//!
+//! **What it leaves out:** loading and unloading take no minutes from the washing; the last run may
+//! be thought of as unloaded early for the next start and late for the warmth; sets used at once
+//! serve whoever comes later as well.
+
+use super::super::decode::{Genome, Wish};
+use super::super::problem::{Drying, MOST_KINDS};
+use super::super::table::{CycleTable, Table};
+use super::fast::FastMap;
+use super::ground::{Counts, Ground, Load};
+use super::machine::Lone;
+
+/// What was proven.
+#[derive(Debug, Clone)]
+pub(super) struct Proof {
+    /// Lower bounds of unmet, short and runs, each given the ones before.
+    pub least: [u64; 3],
+    /// A path to less than what was known, as wishes.
+    pub path: Option<Genome>,
+}
+
+/// Needs that were given up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+struct GivenUp {
+    unmet: Counts,
+    short: Counts,
+}
+
+#[derive(Debug, Clone, Copy)]
+struct Node {
+    loaded: Counts,
+    place: u32,
+    /// Index into [`Programme::given_up`].
+    given_up: u32,
+    /// Earliest and latest slot in which the last run can have been unloaded.
+    free: usize,
+    latest: i64,
+    parent: u32,
+    /// Cycle and start of the run that led here; none for a need given up.
+    run: Option<(u8, u16)>,
+}
+
+struct Programme<'t> {
+    ground: Ground<'t>,
+    machine: Lone<'t>,
+    /// Weights of the needs of each kind, the lightest first.
+    weights: Vec<Vec<u32>>,
+    given_up: Vec<(GivenUp, [u64; 2])>,
+    given_up_at: FastMap<GivenUp, u32>,
+    nodes: Vec<Node>,
+    /// Where each state was reached: free and latest, none better than another.
+    reached: FastMap<u64, Vec<(usize, i64)>>,
+    /// Loads that were tried.
+    work: usize,
+    /// Only less than this is looked for.
+    limit: [u64; 3],
+}
+
+/// Vectors of loaded sets up to which a day is looked at.
+const MOST_VECTORS: usize = 1 << 21;
+/// Loads of a cycle up to which a day is looked at.
+const MOST_LOADS: usize = 1 << 14;
+
+/// The bound for a table with one machine; `known` is what some plan comes to. `None` where the day
+/// is too large for so much work.
+pub(super) fn prove(
+    table: &Table,
+    known: [u64; 3],
+    budget: usize,
+    stop: &dyn Fn() -> bool,
+) -> Option<Proof> {
+    let mut programme = Programme::new(table, known)?;
+    let mut best = None;
+    let mut layer = vec![0];
+    for runs in 0_u64.. {
+        let mut next = Vec::new();
+        let mut i = 0;
+        while let Some(&node) = layer.get(i) {
+            if (i % 64 == 0 && stop()) || programme.work > budget {
+                return None;
+            }
+            i += 1;
+            let Some(value) = programme.worth_a_look(node, runs) else {
+                continue;
+            };
+            if programme.next_due(node).0 == u16::MAX {
+                programme.limit = value;
+                best = Some(node);
+                continue;
+            }
+            programme.give_up(node, &mut layer);
+            programme.run_from(node, &mut next);
+        }
+        if next.is_empty() {
+            break;
+        }
+        layer = next;
+    }
+    let path = best.map(|node| programme.path(node));
+    Some(Proof { least: programme.limit, path })
+}
+
+impl<'t> Programme<'t> {
+    fn new(table: &'t Table, known: [u64; 3]) -> Option<Self> {
+        let ground = Ground::new(table, &[], MOST_VECTORS)?;
+        let machine = Lone::new(&ground, MOST_LOADS)?;
+        let weights = (0..table.kinds).map(|k| {
+            let of_kind = table.needs.iter().filter(|n| n.kind == k);
+            let mut w: Vec<u32> =
+                of_kind.flat_map(|n| std::iter::repeat_n(n.weight, n.n as usize)).collect();
+            w.sort_unstable();
+            w
+        });
+        let start = Node {
+            loaded: Counts::default(),
+            place: 0,
+            given_up: 0,
+            free: machine.table.free_from,
+            latest: i64::MIN / 2,
+            parent: u32::MAX,
+            run: None,
+        };
+        Some(Self {
+            weights: weights.collect(),
+            ground,
+            machine,
+            given_up: vec![(GivenUp::default(), [0, 0])],
+            given_up_at: FastMap::default(),
+            nodes: vec![start],
+            reached: FastMap::default(),
+            work: 0,
+            limit: known,
+        })
+    }
+
+    /// Arrivals of each kind that are there or given up.
+    fn done(&self, node: u32) -> Counts {
+        let node = &self.nodes[node as usize];
+        let given_up = &self.given_up[node.given_up as usize].0;
+        let mut done = node.loaded;
+        for k in 0..MOST_KINDS {
+            done[k] += given_up.unmet[k] + given_up.short[k];
+        }
+        done
+    }
+
+    fn next_due(&self, node: u32) -> (u16, usize) {
+        self.ground.next_due(&self.done(node))
+    }
+
+    /// What a state has come to, if it can still come to less than the limit.
+    fn worth_a_look(&self, node: u32, runs: u64) -> Option<[u64; 3]> {
+        let [unmet, short] = self.given_up[self.nodes[node as usize].given_up as usize].1;
+        let value = [unmet, short, runs];
+        let mut least = value;
+        if value[..2] == self.limit[..2] {
+            least[2] += self.machine.runs_for(&self.ground, &self.done(node));
+        }
+        (least < self.limit).then_some(value)
+    }
+
+    fn give_up(&mut self, node: u32, layer: &mut Vec<u32>) {
+        let (due, k) = self.next_due(node);
+        let from = self.nodes[node as usize];
+        let mut given_up = self.given_up[from.given_up as usize].0;
+        let which = if usize::from(due) < self.ground.table.slots {
+            &mut given_up.unmet
+        } else {
+            &mut given_up.short
+        };
+        which[k] += 1;
+        let given_up = self.number_of(given_up);
+        self.reach(Node { given_up, parent: node, run: None, ..from }, layer);
+    }
+
+    fn number_of(&mut self, given_up: GivenUp) -> u32 {
+        if let Some(&number) = self.given_up_at.get(&given_up) {
+            return number;
+        }
+        let lightest =
+            |(w, &n): (&Vec<u32>, &u8)| w.iter().take(n.into()).map(|&w| u64::from(w)).sum::<u64>();
+        let unmet = self.weights.iter().zip(&given_up.unmet).map(lightest).sum();
+        let short = given_up.short.iter().map(|&n| u64::from(n)).sum();
+        let number = self.given_up.len() as u32;
+        self.given_up.push((given_up, [unmet, short]));
+        self.given_up_at.insert(given_up, number);
+        number
+    }
+
+    fn reach(&mut self, node: Node, layer: &mut Vec<u32>) {
+        let key = u64::from(node.given_up) << 32 | u64::from(node.place);
+        let known = self.reached.entry(key).or_default();
+        if known.iter().any(|&(free, latest)| free <= node.free && latest >= node.latest) {
+            return;
+        }
+        known.retain(|&(free, latest)| free < node.free || latest > node.latest);
+        known.push((node.free, node.latest));
+        layer.push(self.nodes.len() as u32);
+        self.nodes.push(node);
+    }
+
+    fn run_from(&mut self, parent: u32, next: &mut Vec<u32>) {
+        let from = self.nodes[parent as usize];
+        let done = self.done(parent);
+        let due = usize::from(self.ground.next_due(&done).0);
+        let all = self.ground.all();
+        let table: &'t super::super::table::MachineTable = self.machine.table;
+        for (c, cycle) in table.cycles.iter().enumerate() {
+            let empty = cycle.long[1] < cycle.long[0] && self.ground.to_spare(cycle, &done);
+            for l in usize::from(!empty)..self.machine.loads[c].len() {
+                let load = self.machine.loads[c][l];
+                if (0..MOST_KINDS).any(|k| done[k] + load.counts[k] > all[k]) {
+                    continue;
+                }
+                self.work += 1;
+                let mut loaded = from.loaded;
+                loaded.iter_mut().zip(&load.counts).for_each(|(loaded, n)| *loaded += n);
+                let place = from.place + load.place as u32;
+                let Some(washed) = self.machine.washed_by(&self.ground, &loaded, place as usize)
+                else {
+                    continue;
+                };
+                for warm in [true, false] {
+                    if let Some((start, free, latest)) =
+                        self.earliest(&from, washed, due, &load, (cycle, warm))
+                    {
+                        let run = Some((c as u8, start as u16));
+                        self.reach(Node { loaded, place, free, latest, parent, run, ..from }, next);
+                    }
+                }
+            }
+        }
+    }
+
+    /// Earliest start of a run, and between which slots it can be unloaded.
+    fn earliest(
+        &self,
+        from: &Node,
+        washed: usize,
+        due: usize,
+        load: &Load,
+        (cycle, warm): (&CycleTable, bool),
+    ) -> Option<(usize, usize, i64)> {
+        let table = self.ground.table;
+        let machine = self.machine.table;
+        let warm_until = machine.warm_until.max(from.latest + machine.warm_window as i64);
+        let mut start = from.free.max(washed);
+        loop {
+            start += table.hands.get(start..)?.iter().position(|&h| h >= cycle.load_min)?;
+            if warm && start as i64 > warm_until {
+                return None;
+            }
+            let end = start + cycle.long[usize::from(warm)];
+            let wait = table.hands.get(end..)?.iter().position(|&h| h >= cycle.unload_min)?;
+            let ready = end + wait + cycle.after;
+            let counted_ready = end + wait + self.machine.after(cycle);
+            if ready > table.slots || counted_ready > due {
+                return None;
+            }
+            let at_once = cycle.drying == Drying::None;
+            if !at_once || (wait == 0 && self.room(load, ready, end + table.window)) {
+                let mut latest =
+                    (table.slots - cycle.after).min(due - self.machine.after(cycle)) as i64;
+                if warm {
+                    let end = usize::try_from(warm_until)
+                        .map_or(usize::MAX, |s| s.saturating_add(cycle.long[1]));
+                    latest = latest.min(self.unloaded_by(end, cycle));
+                }
+                return Some((start, end + wait, latest));
+            }
+            start += 1;
+        }
+    }
+
+    /// When a run that is over at `end` is unloaded.
+    fn unloaded_by(&self, end: usize, cycle: &CycleTable) -> i64 {
+        let hands = self.ground.table.hands.get(end..).unwrap_or(&[]);
+        hands
+            .iter()
+            .position(|&h| h >= cycle.unload_min)
+            .map_or(i64::MAX, |wait| (end + wait) as i64)
+    }
+
+    /// Whether so many sets can be opened in the slots `ready..=last`.
+    fn room(&self, load: &Load, ready: usize, last: usize) -> bool {
+        let table = self.ground.table;
+        (0..table.kinds).filter(|&k| load.counts[k] > 0).all(|k| {
+            let needs = (ready..=last.min(table.slots - 1)).flat_map(|t| table.needs_at(t));
+            needs.filter(|n| n.kind == k).map(|n| n.n).sum::<u32>() >= u32::from(load.counts[k])
+        })
+    }
+
+    fn path(&self, mut node: u32) -> Genome {
+        let mut wishes = Vec::new();
+        while let Some(&Node { loaded, parent, run, .. }) = self.nodes.get(node as usize) {
+            if let Some((cycle, start)) = run {
+                let before = self.nodes[parent as usize].loaded;
+                let mut most = [0; MOST_KINDS];
+                for k in 0..MOST_KINDS {
+                    most[k] = loaded[k] - before[k];
+                }
+                wishes.push(Wish { start, machine: 0, cycle, most });
+            }
+            node = parent;
+        }
+        wishes.reverse();
+        Genome { wishes, refused: Vec::new() }
+    }
+}

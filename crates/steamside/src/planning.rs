@@ -1,0 +1,3 @@
+//! The day plan in the salon's words.
+
+pub mod explain;
