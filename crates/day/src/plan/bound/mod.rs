@@ -50,17 +50,7 @@ impl<'t> Prover<'t> {
             return None;
         }
         self.spent += self.budget;
-        let t0 = std::time::Instant::now(); //DBG
         let proof = one::prove(self.table, [known[0], known[1], known[2]], self.budget, stop);
-        if std::env::var("PROVE").is_ok() {
-            eprintln!(
-                "prove {:?} budget {} {:?} {:?}",
-                known,
-                self.budget,
-                proof.as_ref().map(|p| p.least),
-                t0.elapsed()
-            );
-        } //DBG
         self.budget *= 2;
         let proof = proof?;
         self.least = Some(proof.least);
