@@ -324,27 +324,32 @@ mod tests {
         assert_eq!(value.to_string(), text);
     }
 
-    #[test]
-    fn keys_stand_in_the_order_of_their_letters() {
+    fn of_a_run() -> String {
         let bytes = include_bytes!("../../demo/good_a.csv");
         let record = read(&bytes[..], &Known::default()).unwrap().remove(0);
         let figures = examine(&record, &Ask::default());
         let limits = Limits::default();
         let verdict = judge(&record, &figures, &Asked::new(Contents::Unknown, &limits));
-        let text =
-            serde_json::to_string(&cycle("a \"b\".csv", &record, &figures, &verdict)).unwrap();
+        serde_json::to_string(&cycle("a \"b\".csv", &record, &figures, &verdict)).unwrap()
+    }
+
+    #[test]
+    fn keys_stand_in_the_order_of_their_letters() {
+        let text = of_a_run();
         check_order(&text);
-        assert!(
-            text.contains(r#""file":"a \"b\".csv""#) && text.contains("satdev_mean_K"),
-            "{text}"
-        );
+        assert!(text.contains(r#""file":"a \"b\".csv""#), "{text}");
+        assert!(text.contains("satdev_mean_K"), "{text}");
     }
 
     #[test]
     fn a_file_that_could_not_be_used_has_the_same_keys() {
         let text = serde_json::to_string(&unreadable("x", Some(3), "empty")).unwrap();
         check_order(&text);
-        assert_eq!(text.matches("null").count(), 15, "{text}");
-        assert!(text.contains(r#""lines":[3,3]"#) && text.contains(r#""reasons":[{"#), "{text}");
+        let keys = |text: &str| -> Vec<String> {
+            let value: Value = serde_json::from_str(text).unwrap();
+            value.as_object().unwrap().keys().cloned().collect()
+        };
+        assert_eq!(keys(&text), keys(&of_a_run()));
+        assert!(text.contains(r#""lines":[3,3]"#), "{text}");
     }
 }
