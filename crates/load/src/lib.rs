@@ -15,6 +15,6 @@ mod shelf_code;
 mod state;
 
 pub use contents::{Contents, UnknownContents};
-pub use plain_word::{NoPlainWord, Programme, SetKind};
+pub use plain_word::{NoPlainWord, Programme, ServiceWord, SetKind};
 pub use shelf_code::{NoShelfCode, ShelfCode};
 pub use state::SetState;

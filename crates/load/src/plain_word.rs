@@ -1,6 +1,6 @@
-//! Short plain words that a salon chooses: for a kind of set, for a programme of its machine.
-//! Small letters, digits and single blanks, at most 24 characters, so that a word can stand in a
-//! fact and on a button without being a name or a sentence.
+//! Short plain words that a salon chooses: for a kind of set, for a programme of its machine, for
+//! a service. Small letters, digits and single blanks, at most 24 characters, so that a word can
+//! stand in a fact and on a button without being a name or a sentence.
 
 use std::fmt;
 use std::str::FromStr;
@@ -66,6 +66,10 @@ word!(
 word!(
     /// The word for a programme of a machine: `long`, `middle`, `fast`, ...
     Programme
+);
+word!(
+    /// The word for a service that the salon offers: `gel manicure`, `pedicure`, ...
+    ServiceWord
 );
 
 #[cfg(test)]

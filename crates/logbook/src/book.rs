@@ -1,6 +1,6 @@
 //! Opening, reading and writing a book.
 
-use crate::fact::{Body, BookKind, DrawerRef, Stamp};
+use crate::fact::{Body, BookKind, Day, DrawerRef, Stamp};
 use crate::facts::{self, Head};
 use crate::fold;
 use crate::store::migrate::{SQLITE, migrate};
@@ -11,8 +11,8 @@ use measure::{DrawerId, SalonId};
 use rusqlite::OpenFlags;
 use std::path::{Path, PathBuf};
 
-pub use crate::drawer::DrawerKind;
 use crate::drawer::{self, Entry};
+pub use crate::drawer::{BookKey, DrawerKind};
 pub use crate::error::BookError;
 
 /// The name of the file in the book's folder.
@@ -74,6 +74,17 @@ impl Draft {
         let (entry, reference) = Entry::new(what, content)?;
         self.entries.push(entry);
         Ok(reference)
+    }
+
+    /// Makes a new key for what comes from calendars, puts it in the drawer and says so in a fact.
+    ///
+    /// # Errors
+    /// A system without random bytes.
+    pub fn new_key(&mut self) -> Result<BookKey, BookError> {
+        let made = BookKey::new()?;
+        let key = self.put(DrawerKind::Key, made.bytes())?;
+        self.fact(Body::Day(Day::KeyMade { key }));
+        Ok(made)
     }
 }
 

@@ -1,5 +1,7 @@
 //! What every fact keeps to, checked before it is written and again after it was read.
 
+mod day;
+
 use crate::fact::{Body, Judged};
 use measure::bounds::ALTITUDE;
 
@@ -28,6 +30,7 @@ pub(crate) fn body(body: &Body) -> Result<(), String> {
             ALTITUDE.check(*metres as f64).map(drop).map_err(|error| error.to_string())
         }
         Body::Judged(verdict) => judged(verdict),
+        Body::Day(day) => day::day(day),
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped]
                 .into_iter()

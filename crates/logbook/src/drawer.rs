@@ -1,7 +1,7 @@
 //! The drawer: what may have to be forgotten, beside a chain that must not change.
 
 use crate::error::BookError;
-use crate::fact::DrawerRef;
+use crate::fact::{DrawerRef, Keyed};
 use crate::store::{Sql, Value};
 use crate::wire::words::Word;
 use hmac::{Hmac, KeyInit, Mac};
@@ -31,6 +31,8 @@ pub enum DrawerKind {
     Note,
     /// A photo.
     Photo,
+    /// The key under which calendars are recognised.
+    Key,
 }
 
 impl Word for DrawerKind {
@@ -40,6 +42,7 @@ impl Word for DrawerKind {
         (Self::Sign, "sign"),
         (Self::Note, "note"),
         (Self::Photo, "photo"),
+        (Self::Key, "key"),
     ];
 
     fn word(self) -> &'static str {
@@ -49,6 +52,7 @@ impl Word for DrawerKind {
             Self::Sign => "sign",
             Self::Note => "note",
             Self::Photo => "photo",
+            Self::Key => "key",
         }
     }
 }
@@ -143,4 +147,40 @@ pub(crate) fn find(sql: Sql<'_>, entry: DrawerId) -> Result<Option<Found>, BookE
 /// Deletes an entry with its key. The chain stays whole: it holds the commitment only.
 pub(crate) fn forget(sql: Sql<'_>, entry: DrawerId) -> Result<bool, BookError> {
     sql.run("DELETE FROM drawer WHERE entry = $1", &[Value::id(&entry)]).map(|deleted| deleted > 0)
+}
+
+/// The key under which the book recognises what comes from outside without keeping it: entries of
+/// calendars, phrases of their titles. It lies in the drawer; once it is deleted, the digests in
+/// the facts say nothing to anybody, and entries that come again are taken for new ones.
+#[derive(Clone)]
+pub struct BookKey([u8; 32]);
+
+impl BookKey {
+    /// A new key, drawn from the operating system.
+    pub(crate) fn new() -> Result<Self, BookError> {
+        let mut key = [0; 32];
+        getrandom::fill(&mut key).map_err(BookError::NoChance)?;
+        Ok(Self(key))
+    }
+
+    pub(crate) const fn bytes(&self) -> &[u8; 32] {
+        &self.0
+    }
+
+    /// The digest of some texts, told apart by what they are (`what`): each preceded by its
+    /// length, so that no two lists share their bytes.
+    #[must_use]
+    pub fn digest(&self, what: &str, texts: &[&str]) -> Keyed {
+        let mut mac = mac(&self.0);
+        for text in std::iter::once(&what).chain(texts) {
+            mac.update(&(text.len() as u64).to_be_bytes());
+            mac.update(text.as_bytes());
+        }
+        Keyed::from_bytes(mac.finalize().into_bytes().into())
+    }
+}
+
+/// The key that lies in an entry.
+pub(crate) fn book_key(entry: DrawerId, bytes: &[u8]) -> Result<BookKey, BookError> {
+    <[u8; 32]>::try_from(bytes).map(BookKey).map_err(|_| BookError::DrawerChanged(entry))
 }

@@ -7,6 +7,13 @@
 //! Numbers are whole, in the unit that the field's name ends in; a fact holds no floating point,
 //! because two programs may print one differently.
 
+mod day;
+
+pub use day::{
+    Day, DayCycle, DayRules, Drying, Keyed, KindFigures, MachineFigures, Origin, PlanOrder,
+    PlannedRun, Service, Source,
+};
+
 use load::{Contents, SetKind, ShelfCode};
 use measure::{
     ActId, DrawerId, Instant, MachineId, PersonId, PouchId, RecordHash, RunId, SalonId, StationId,
@@ -504,4 +511,6 @@ pub enum Body {
         /// The act.
         act: ActId,
     },
+    /// Something around the day: visits, services, working times, plans.
+    Day(Day),
 }

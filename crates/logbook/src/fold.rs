@@ -5,6 +5,8 @@
 //! the same tables. Where a fact does not fit what stands, both are kept, the fact is marked, and
 //! the safer state holds ([`load::SetState::safety`]).
 
+pub(crate) mod day;
+pub(crate) mod hands;
 mod kinds;
 mod machines;
 mod pouches;
@@ -12,6 +14,7 @@ mod records;
 mod runs;
 mod sets;
 mod undo;
+mod visits;
 
 use crate::error::BookError;
 use crate::fact::{Body, Fact, Stamp};
@@ -21,10 +24,10 @@ use crate::wire::words::Word;
 use measure::SalonId;
 
 /// Raised whenever the tables or the rules of the fold change; an older fold is made again.
-pub(crate) const VERSION: i64 = 1;
+pub(crate) const VERSION: i64 = 2;
 
 /// Every cached table, for dropping and for comparing.
-pub(crate) const TABLES: [&str; 18] = [
+pub(crate) const TABLES: [&str; 26] = [
     "salon",
     "person",
     "machine",
@@ -41,6 +44,14 @@ pub(crate) const TABLES: [&str; 18] = [
     "record_cycle",
     "verdict",
     "act_undone",
+    "setting",
+    "phrase",
+    "visit",
+    "visit_step",
+    "shift",
+    "closed",
+    "tap",
+    "hand_time",
     "contradiction",
     "fold_state",
 ];
@@ -59,6 +70,7 @@ pub(crate) struct Fold<'a> {
 /// Folds one fact.
 pub(crate) fn apply(sql: Sql<'_>, salon: SalonId, fact: &Fact) -> Result<(), BookError> {
     let fold = Fold { sql, salon, seq: fact.seq, stamp: &fact.stamp };
+    fold.hands(&fact.body)?;
     match &fact.body {
         Body::SalonOpened { salon, zone, book } => fold.salon_opened(*salon, zone, *book),
         Body::ZoneSet { zone } => fold.zone_set(zone),
@@ -85,6 +97,7 @@ pub(crate) fn apply(sql: Sql<'_>, salon: SalonId, fact: &Fact) -> Result<(), Boo
         Body::Opened { pouch, visit, chair } => fold.opened(*pouch, *visit, *chair),
         Body::TakenApart { pouches } => fold.taken_apart(pouches),
         Body::Undone { act } => fold.undone(*act),
+        Body::Day(day) => fold.day(day),
     }
 }
 

@@ -48,6 +48,7 @@ pub mod fact;
 mod facts;
 mod fold;
 mod store;
+pub mod typical;
 pub mod verify;
 pub mod view;
 mod wire;

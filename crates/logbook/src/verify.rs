@@ -4,7 +4,7 @@ use crate::book::file_of;
 use crate::chain::{Hash, START};
 use crate::drawer::{self, DrawerKind};
 use crate::error::BookError;
-use crate::fact::{Body, DrawerRef, Fact};
+use crate::fact::{Body, Day, DrawerRef, Fact};
 use crate::facts;
 use crate::store::migrate::{SQLITE, up_to_date};
 use crate::store::sqlite::{connect_to_look, read_on};
@@ -145,6 +145,7 @@ impl Walk<'_> {
         let (reference, kind): (&DrawerRef, DrawerKind) = match &fact.body {
             Body::PersonJoined { sign, .. } => (sign, DrawerKind::Sign),
             Body::RecordTaken { kept, .. } => (kept, DrawerKind::Record),
+            Body::Day(Day::KeyMade { key }) => (key, DrawerKind::Key),
             _ => return Ok(()),
         };
         let found = match drawer::find(self.sql, reference.entry) {

@@ -3,6 +3,7 @@
 //! All answers of one [`View`] belong to one moment. Lists are oldest first unless they say
 //! otherwise.
 
+mod day;
 mod drift;
 mod log;
 mod recall;
@@ -10,10 +11,13 @@ mod records;
 mod runs;
 mod salon;
 mod sets;
+mod visits;
 
+pub use day::{AcceptedPlan, HandTimes, Learnt, Setting, Spread};
 pub use drift::JudgedRun;
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
+pub use visits::{Appointment, Shift, Visit, VisitState};
 
 use crate::store::Sql;
 

@@ -2,13 +2,16 @@
 
 pub(crate) mod tree;
 pub(crate) mod v1;
+pub(crate) mod v2;
 pub(crate) mod words;
 
 use crate::fact::Body;
 use serde_json::Value;
 
-/// The form that is written now.
-pub(crate) const VERSION: i64 = 1;
+/// The form of the loop: from used to opened.
+const LOOP: i64 = 1;
+/// The form of the day. It adds kinds to the first; no kind of fact has two forms.
+const DAY: i64 = 2;
 
 /// A body in its stored form.
 #[derive(Debug, PartialEq)]
@@ -26,14 +29,17 @@ pub(crate) struct Stored {
 /// # Errors
 /// A number that does not fit, as a sentence.
 pub(crate) fn store(body: &Body) -> Result<Stored, String> {
-    let form = v1::to_form(body)?;
-    let whole = serde_json::to_value(form).map_err(|error| error.to_string())?;
+    let (version, whole) = match body {
+        Body::Day(day) => (DAY, serde_json::to_value(v2::to_form(day)?)),
+        body => (LOOP, serde_json::to_value(v1::to_form(body)?)),
+    };
+    let whole = whole.map_err(|error| error.to_string())?;
     let Value::Object(map) = whole else {
         return Err("BUG: a stored form is always a map".to_owned());
     };
     let mut entries = map.into_iter();
     match (entries.next(), entries.next()) {
-        (Some((kind, tree)), None) => Ok(Stored { kind, version: VERSION, tree }),
+        (Some((kind, tree)), None) => Ok(Stored { kind, version, tree }),
         _ => Err("BUG: a stored form has exactly one kind".to_owned()),
     }
 }
@@ -43,13 +49,11 @@ pub(crate) fn store(body: &Body) -> Result<Stored, String> {
 /// # Errors
 /// What does not fit, as a sentence.
 pub(crate) fn load(stored: Stored) -> Result<Body, String> {
-    if stored.version != VERSION {
-        return Err(format!(
-            "it is stored in form {}, this program knows form {VERSION}",
-            stored.version
-        ));
-    }
     let whole = Value::Object([(stored.kind, stored.tree)].into_iter().collect());
-    let form = serde_json::from_value(whole).map_err(|error| error.to_string())?;
-    v1::from_form(form)
+    let said = |error: serde_json::Error| error.to_string();
+    match stored.version {
+        LOOP => v1::from_form(serde_json::from_value(whole).map_err(said)?),
+        DAY => v2::from_form(serde_json::from_value(whole).map_err(said)?).map(Body::Day),
+        other => Err(format!("it is stored in form {other}, this program knows up to form {DAY}")),
+    }
 }

@@ -30,6 +30,10 @@ pub mod of {
         Pouch,
         /// One visit of a client.
         Visit,
+        /// A service that the salon offers.
+        Service,
+        /// One person's working time on one day.
+        Shift,
         /// One entry of the drawer (raw file, name, free text).
         Drawer,
     );
@@ -51,6 +55,10 @@ pub type RunId = Id<of::Run>;
 pub type PouchId = Id<of::Pouch>;
 /// Id of a visit.
 pub type VisitId = Id<of::Visit>;
+/// Id of a service that the salon offers.
+pub type ServiceId = Id<of::Service>;
+/// Id of one person's working time on one day.
+pub type ShiftId = Id<of::Shift>;
 /// Id of a drawer entry.
 pub type DrawerId = Id<of::Drawer>;
 

@@ -28,6 +28,7 @@ impl Fold<'_> {
         if first_time == 0 {
             return self.contradict();
         }
+        self.no_hands(act)?;
         for fact in earlier.iter().rev() {
             if self.opposite(fact)? == Fit::No {
                 self.contradict()?;
@@ -51,6 +52,7 @@ impl Fold<'_> {
             Body::RecordClaimed { record, cycle, run } => self.unclaim(*record, *cycle, *run),
             Body::Opened { pouch, .. } => self.close_again(seq, *pouch),
             Body::TakenApart { pouches } => self.put_together(seq, pouches),
+            Body::Day(day) => self.visit_back(seq, day),
             // Doing it again is a new act, not an undoing of the undoing.
             Body::Undone { .. } => Ok(Fit::No),
             _ => Ok(Fit::Yes),

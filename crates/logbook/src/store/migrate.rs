@@ -16,8 +16,10 @@ pub(crate) struct Step {
 }
 
 /// The steps for SQLite.
-pub(crate) const SQLITE: &[Step] =
-    &[Step { number: 1, name: "book", sql: include_str!("../../migrations/sqlite/0001_book.sql") }];
+pub(crate) const SQLITE: &[Step] = &[
+    Step { number: 1, name: "book", sql: include_str!("../../migrations/sqlite/0001_book.sql") },
+    Step { number: 2, name: "day", sql: include_str!("../../migrations/sqlite/0002_day.sql") },
+];
 
 const LIST: &str = "CREATE TABLE IF NOT EXISTS migration (
     number INTEGER PRIMARY KEY, name TEXT NOT NULL, checksum BLOB NOT NULL) STRICT";

@@ -13,7 +13,7 @@ const WAIT: Duration = Duration::from_secs(10);
 /// Readers that are kept open; more are opened when needed and closed again.
 const KEPT_READERS: usize = 4;
 /// Statements that a connection keeps prepared; above the number of different ones in this room.
-const KEPT_STATEMENTS: usize = 160;
+const KEPT_STATEMENTS: usize = 240;
 /// Pages that the writer keeps in memory, as SQLite counts a size: -32,000 is 32 MB. Ids are random,
 /// so each fact touches pages all over the indices of a long book.
 const CACHE: i64 = -32_000;

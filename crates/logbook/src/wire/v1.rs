@@ -5,6 +5,8 @@
 
 mod fields;
 
+pub(crate) use fields::{as_text, same_text, structs};
+
 use crate::fact::Body;
 use serde::{Deserialize, Serialize};
 
@@ -219,6 +221,7 @@ macro_rules! bodies {
                     $($field: $field.to_wire()?),*
                 },)*
                 Body::Judged(judged) => BodyV1::Judged(Box::new(judged.to_wire()?)),
+                Body::Day(_) => return Err("BUG: facts of the day have no first form".to_owned()),
             })
         }
 

@@ -1,8 +1,8 @@
 //! Words from closed lists, as the book stores them.
 
 use crate::fact::{
-    AirRemoval, BookKind, DryingRan, Known, LiftReason, PressureUnit, Reference, StopReason,
-    TemperatureUnit, Way,
+    AirRemoval, BookKind, Drying, DryingRan, Known, LiftReason, PlanOrder, PressureUnit, Reference,
+    Source, StopReason, TemperatureUnit, Way,
 };
 use load::{Contents, SetState};
 use release::verdict::Outcome;
@@ -112,6 +112,19 @@ words! {
         Short = "short",
         None = "none",
         CannotTell = "cannot tell",
+    }
+    Source {
+        Calendar = "calendar",
+        Table = "table",
+    }
+    Drying {
+        None = "none",
+        Short = "short",
+        Full = "full",
+    }
+    PlanOrder {
+        Salon = "salon",
+        Comparing = "comparing",
     }
     Contents {
         Unwrapped = "unwrapped",

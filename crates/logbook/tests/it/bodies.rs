@@ -332,6 +332,7 @@ pub fn body(acts: u32) -> impl Strategy<Value = Body> {
         4 => runs(),
         4 => checks(),
         3 => records(),
+        4 => crate::day_bodies::day().prop_map(Body::Day),
         4 => (0..acts.max(1)).prop_map(|act| Body::Undone { act: id(act) }),
     ]
 }

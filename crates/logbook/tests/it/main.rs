@@ -6,5 +6,7 @@ mod acts;
 mod bodies;
 mod chain;
 mod common;
+mod day;
+mod day_bodies;
 mod fold;
 mod story;

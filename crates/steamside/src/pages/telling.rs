@@ -323,7 +323,8 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         | Body::PersonJoined { .. }
         | Body::PersonLeft { .. }
         | Body::SetsOwned { .. }
-        | Body::Counted { .. } => String::new(),
+        | Body::Counted { .. }
+        | Body::Day(_) => String::new(),
     }
 }
 

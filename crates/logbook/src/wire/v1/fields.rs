@@ -17,17 +17,19 @@ macro_rules! as_text {
             }
             fn from_wire(form: String) -> Result<Self, String> {
                 let value = form.parse::<Self>().map_err(|error| error.to_string())?;
-                same_text(&form, &value.to_string())?;
+                $crate::wire::v1::same_text(&form, &value.to_string())?;
                 Ok(value)
             }
         }
     )* };
 }
 
+pub(crate) use as_text;
+
 as_text!([T] Id<T>, [] RecordHash, [] SetKind, [] ShelfCode, [] String);
 
 /// Reading forgives blanks and capitals that a person types; what is stored has one form only.
-fn same_text(form: &str, value: &str) -> Result<(), String> {
+pub(crate) fn same_text(form: &str, value: &str) -> Result<(), String> {
     if form == value { Ok(()) } else { Err(format!("{form:?} should read {value:?}")) }
 }
 
@@ -183,6 +185,8 @@ macro_rules! structs {
         }
     )* };
 }
+
+pub(crate) use structs;
 
 structs! {
     PackedPouch = PackedPouchV1 { pouch, code, kind, pouched, hollow }
