@@ -559,9 +559,9 @@ impl<'t> Decoder<'t> {
 }
 
 /// Delays of level 6, in slots: 1 to this.
-const DELAYS: usize = 6;
+pub(super) const DELAYS: usize = 6;
 /// What a set used at once counts in level 6, minutes.
-const AT_ONCE_EXPOSURE: u64 = 30;
+pub(super) const AT_ONCE_EXPOSURE: u64 = 30;
 
 /// What a set counts that was not dried in full.
 pub(super) fn penalty(drying: Drying) -> u64 {

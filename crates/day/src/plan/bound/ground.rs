@@ -32,6 +32,8 @@ pub(super) struct Ground<'t> {
     returned: Vec<u32>,
     /// Hand minutes before each slot.
     minutes: Vec<i32>,
+    /// Flat over slots and kinds.
+    wanted: Vec<u16>,
     stride: Vec<usize>,
     /// How many vectors there are.
     pub size: usize,
@@ -54,6 +56,10 @@ impl<'t> Ground<'t> {
             minutes[t + 1] = minutes[t].saturating_add(table.hands[t]);
         }
         let (releases, returned) = releases(table, refusals, &minutes);
+        let mut wanted = vec![0; table.slots * table.kinds];
+        for (i, need) in table.needs.iter().enumerate() {
+            wanted[need.start * table.kinds + need.kind] += (need.n - refused(refusals, i)) as u16;
+        }
         Some(Self {
             table,
             due,
@@ -61,6 +67,7 @@ impl<'t> Ground<'t> {
             releases,
             returned,
             minutes,
+            wanted,
             stride,
             size,
         })
@@ -100,6 +107,11 @@ impl<'t> Ground<'t> {
             (due.get(usize::from(done[k])).copied().unwrap_or(NEVER), k)
         };
         self.due.iter().enumerate().map(next).min().unwrap_or((NEVER, 0))
+    }
+
+    /// Sets of kind `k` that are asked for in slot `t` and not refused.
+    pub fn wanted(&self, t: usize, k: usize) -> u32 {
+        u32::from(self.wanted[t * self.table.kinds + k])
     }
 
     /// Whether one more set of kind `k` is needed by nobody, though a run could hold it.

@@ -18,7 +18,8 @@
 
 use super::super::decode::{Genome, Wish};
 use super::super::problem::{Drying, MOST_KINDS};
-use super::super::table::{CycleTable, Table};
+use super::super::table::{CycleTable, MachineTable, NEVER, Table};
+use super::Stopped;
 use super::fast::FastMap;
 use super::ground::{Counts, Ground, Load};
 use super::machine::Lone;
@@ -74,48 +75,24 @@ const MOST_VECTORS: usize = 1 << 21;
 /// Loads of a cycle up to which a day is looked at.
 const MOST_LOADS: usize = 1 << 14;
 
-/// The bound for a table with one machine; `known` is what some plan comes to. `None` where the day
-/// is too large for so much work.
+/// The bound for a table with one machine, if what is in `refused` is left unmet and does not
+/// count; `known` is what some plan comes to, and only less is looked for.
 pub(super) fn prove(
     table: &Table,
+    refused: &[u16],
     known: [u64; 3],
-    budget: usize,
+    budget: &mut usize,
     stop: &dyn Fn() -> bool,
-) -> Option<Proof> {
-    let mut programme = Programme::new(table, known)?;
-    let mut best = None;
-    let mut layer = vec![0];
-    for runs in 0_u64.. {
-        let mut next = Vec::new();
-        let mut i = 0;
-        while let Some(&node) = layer.get(i) {
-            if (i % 64 == 0 && stop()) || programme.work > budget {
-                return None;
-            }
-            i += 1;
-            let Some(value) = programme.worth_a_look(node, runs) else {
-                continue;
-            };
-            if programme.next_due(node).0 == u16::MAX {
-                programme.limit = value;
-                best = Some(node);
-                continue;
-            }
-            programme.give_up(node, &mut layer);
-            programme.run_from(node, &mut next);
-        }
-        if next.is_empty() {
-            break;
-        }
-        layer = next;
-    }
-    let path = best.map(|node| programme.path(node));
-    Some(Proof { least: programme.limit, path })
+) -> Result<Proof, Stopped> {
+    let mut programme = Programme::new(table, refused, known).ok_or(Stopped::TooLarge)?;
+    let proof = programme.run(*budget, stop);
+    *budget = budget.saturating_sub(programme.work);
+    proof
 }
 
 impl<'t> Programme<'t> {
-    fn new(table: &'t Table, known: [u64; 3]) -> Option<Self> {
-        let ground = Ground::new(table, &[], MOST_VECTORS)?;
+    fn new(table: &'t Table, refused: &[u16], known: [u64; 3]) -> Option<Self> {
+        let ground = Ground::new(table, refused, MOST_VECTORS)?;
         let machine = Lone::new(&ground, MOST_LOADS)?;
         let weights = (0..table.kinds).map(|k| {
             let of_kind = table.needs.iter().filter(|n| n.kind == k);
@@ -144,6 +121,36 @@ impl<'t> Programme<'t> {
             work: 0,
             limit: known,
         })
+    }
+
+    fn run(&mut self, budget: usize, stop: &dyn Fn() -> bool) -> Result<Proof, Stopped> {
+        let mut best = None;
+        let mut layer = vec![0];
+        for runs in 0_u64.. {
+            let mut next = Vec::new();
+            let mut i = 0;
+            while let Some(&node) = layer.get(i) {
+                if (i % 64 == 0 && stop()) || self.work > budget {
+                    return Err(Stopped::Budget);
+                }
+                i += 1;
+                let Some(value) = self.worth_a_look(node, runs) else {
+                    continue;
+                };
+                if self.next_due(node).0 == NEVER {
+                    self.limit = value;
+                    best = Some(node);
+                    continue;
+                }
+                self.give_up(node, &mut layer);
+                self.run_from(node, &mut next);
+            }
+            if next.is_empty() {
+                break;
+            }
+            layer = next;
+        }
+        Ok(Proof { least: self.limit, path: best.map(|node| self.path(node)) })
     }
 
     /// Arrivals of each kind that are there or given up.
@@ -217,7 +224,7 @@ impl<'t> Programme<'t> {
         let done = self.done(parent);
         let due = usize::from(self.ground.next_due(&done).0);
         let all = self.ground.all();
-        let table: &'t super::super::table::MachineTable = self.machine.table;
+        let table: &'t MachineTable = self.machine.table;
         for (c, cycle) in table.cycles.iter().enumerate() {
             let empty = cycle.long[1] < cycle.long[0] && self.ground.to_spare(cycle, &done);
             for l in usize::from(!empty)..self.machine.loads[c].len() {
