@@ -1,6 +1,6 @@
 //! The rest of a day, seen from the middle of it.
 
-use super::answer::{Plan, Run};
+use super::answer::{Plan, Run, Unmet};
 use super::problem::{Carry, Cycle, Drying, Problem, Service};
 
 /// Something that did not go as planned, known at the slot from which the rest is planned again.
@@ -45,6 +45,8 @@ pub struct Rest {
     pub services: Vec<Option<usize>>,
     /// What the plan had still to run, in the slots of the rest.
     pub planned: Vec<Run>,
+    /// Who was to go without, in the services of the rest.
+    pub unmet: Vec<Unmet>,
 }
 
 /// What is true at the start of slot `now`, had the day gone as `plan` says until then, and what
@@ -60,13 +62,14 @@ pub fn rest(problem: &Problem, plan: &Plan, now: usize, changes: &[Change]) -> R
     let mut gone = vec![false; changed.services.len()];
     for change in changes {
         match change {
-            Change::Late { service, by } => {
+            // Who is gone is not late.
+            Change::Late { service, by } if changed.services[*service].end > now => {
                 let s = &mut changed.services[*service];
                 s.start += if s.start >= now { *by } else { 0 };
                 s.end += by;
             }
             Change::Gone { service } => gone[*service] |= changed.services[*service].start >= now,
-            Change::WalkIn(_) | Change::Lost { .. } | Change::Out { .. } => {}
+            _ => {}
         }
     }
     let lost: Vec<bool> =
@@ -94,7 +97,11 @@ pub fn rest(problem: &Problem, plan: &Plan, now: usize, changes: &[Change]) -> R
         hands,
         ..problem.clone()
     };
-    Rest { problem: rest, services: ids, planned: view.planned() }
+    let unmet = plan.unmet.iter().filter_map(|u| {
+        let service = ids.iter().position(|id| *id == Some(u.service))?;
+        Some(Unmet { service, ..*u })
+    });
+    Rest { unmet: unmet.collect(), problem: rest, services: ids, planned: view.planned() }
 }
 
 /// Whether nothing of a run can be used any more.
@@ -259,11 +266,13 @@ impl View<'_> {
             self.plan.runs.iter().enumerate().filter(|(_, run)| run.start < now && run.load[k] > 0)
         {
             let dries = self.cycle(run).drying != Drying::None;
-            match (self.lost[i], run.ready > now) {
-                (true, true) => carry.dirty_at.push((run.unload.max(now) - now, run.load[k])),
-                (true, false) => {}
-                (false, true) if dries => carry.ready_at.push((run.ready - now, run.load[k])),
-                _ => carry.dirty_at.push((run.unload.max(now) - now, self.missed_its_client(i, k))),
+            let out = run.unload.max(now) - now;
+            if !dries {
+                carry.dirty_at.push((out, self.missed_its_client(i, k)));
+            } else if run.ready > now && self.lost[i] {
+                carry.dirty_at.push((out, run.load[k]));
+            } else if run.ready > now {
+                carry.ready_at.push((run.ready - now, run.load[k]));
             }
         }
         carry.dirty += self.lost_ready(k);

@@ -39,7 +39,7 @@ const STEPS: u32 = 1_000;
 pub fn mend(rest: &Rest, stop: &dyn Fn() -> bool) -> Result<Mended, Unusable> {
     rest.problem.check()?;
     let table = Table::new(&rest.problem);
-    let starts = [as_loaded(&rest.planned), as_asked(&rest.planned), Genome::default()];
+    let starts = [as_loaded(rest, &table), as_asked(&rest.planned), Genome::default()];
     let mut tried = 0;
     let mut best: Option<Found> = None;
     for chain in 0..CHAINS {
@@ -80,21 +80,26 @@ pub fn mend(rest: &Rest, stop: &dyn Fn() -> bool) -> Result<Mended, Unusable> {
     })
 }
 
-/// The planned runs with no more of each kind than was planned.
-fn as_loaded(planned: &[Run]) -> Genome {
-    wishes(planned, |run| {
+/// The plan as it was: no more of each kind than was planned, and the same go without.
+fn as_loaded(rest: &Rest, table: &Table) -> Genome {
+    let wishes = wishes(&rest.planned, |run| {
         let mut most = [0; MOST_KINDS];
         most.iter_mut().zip(&run.load).for_each(|(m, &n)| *m = u8::try_from(n).unwrap_or(u8::MAX));
         most
-    })
+    });
+    let refused = table.needs.iter().enumerate().flat_map(|(i, need)| {
+        let unmet = rest.unmet.iter().filter(|u| (u.service, u.kind) == (need.service, need.kind));
+        std::iter::repeat_n(i as u16, unmet.map(|u| u.n.min(need.n)).sum::<u32>() as usize)
+    });
+    Genome { refused: refused.collect(), wishes }
 }
 
 /// The planned runs, loaded with what is needed now.
 fn as_asked(planned: &[Run]) -> Genome {
-    wishes(planned, |_| [u8::MAX; MOST_KINDS])
+    Genome { wishes: wishes(planned, |_| [u8::MAX; MOST_KINDS]), refused: Vec::new() }
 }
 
-fn wishes(planned: &[Run], most: impl Fn(&Run) -> [u8; MOST_KINDS]) -> Genome {
+fn wishes(planned: &[Run], most: impl Fn(&Run) -> [u8; MOST_KINDS]) -> Vec<Wish> {
     let wish = |run: &Run| Wish {
         start: run.start as u16,
         machine: run.machine as u8,
@@ -103,5 +108,5 @@ fn wishes(planned: &[Run], most: impl Fn(&Run) -> [u8; MOST_KINDS]) -> Genome {
     };
     let mut wishes: Vec<Wish> = planned.iter().map(wish).collect();
     wishes.sort_unstable();
-    Genome { wishes, refused: Vec::new() }
+    wishes
 }

@@ -27,3 +27,6 @@ pub use problem::{
 pub use reason::{When, Why, reasons};
 pub use solve::{Answer, Options, solve};
 pub use ways::{Way, WayOut, ways_out};
+
+#[cfg(test)]
+mod tests;

@@ -213,7 +213,7 @@ impl Problem {
         if most.max().unwrap_or(0) > MOST_SETS || kind.hand_min > MINUTES {
             return Err(Unusable(format!("kind {}: more than {MOST_SETS} sets", kind.id)));
         }
-        if carry.worked > 0 && carry.worked >= kind.hand_min {
+        if carry.worked > 0 && (carry.worked >= kind.hand_min || carry.dirty == 0) {
             return Err(Unusable(format!("kind {}: more is done on a set than it takes", kind.id)));
         }
         if later.iter().any(|list| list.iter().any(|&(slot, _)| slot > self.slots)) {
