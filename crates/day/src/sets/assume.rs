@@ -102,11 +102,11 @@ impl IndexMut<Event> for Assumptions {
 
 impl Assumptions {
     /// Every day as it was booked, every run good.
-    #[must_use]
-    pub fn nothing_happens() -> Self {
-        let never = Rate { share: 0.0, basis: Basis::Assumed };
-        Self { rates: [never; EVENTS], ..Self::default() }
-    }
+    pub const NOTHING: Self = Self {
+        rates: [Rate { share: 0.0, basis: Basis::Assumed }; EVENTS],
+        late_most_min: 0,
+        overrun_most_min: 0,
+    };
 
     /// The same days, but no run fails and no load is wet.
     #[must_use]

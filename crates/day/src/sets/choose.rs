@@ -25,28 +25,33 @@ struct Worth {
     missed: u32,
     sets: u32,
     slots: u32,
+    /// Without drying, for use at once and not for the shelf.
+    at_once: bool,
     /// When the first of its sets is asked for.
     due: u16,
 }
 
-impl Worth {
-    /// Fewer missed, then more sets a slot of the machine.
-    fn beats(&self, other: &Self) -> bool {
-        (self.missed, u64::from(self.slots) * u64::from(other.sets))
-            < (other.missed, u64::from(other.slots) * u64::from(self.sets))
-    }
+/// A run and how well it serves.
+#[derive(Debug, Clone, Copy)]
+struct Offer {
+    choice: Choice,
+    worth: Worth,
 }
 
-/// A run is started so early that its first set is ready this many slots before the book asks for
-/// it, since a walk-in may come in between.
-const AHEAD: usize = 3;
+impl Worth {
+    /// Fewer missed, then dried, then more sets a slot of the machine.
+    fn beats(&self, other: &Self) -> bool {
+        (self.missed, self.at_once, u64::from(self.slots) * u64::from(other.sets))
+            < (other.missed, other.at_once, u64::from(other.slots) * u64::from(self.sets))
+    }
+}
 
 impl Life<'_> {
     /// The run that machine `m` starts in slot `t`, if it is to start one.
     pub fn choose(&self, t: usize, m: usize, day: &Day) -> Option<Choice> {
         let machine = &self.template.machines[m];
         let warm = t as i64 <= self.machines[m].warm_until;
-        let mut best: Option<(Choice, Worth)> = None;
+        let mut best: Option<Offer> = None;
         for (number, cycle) in machine.cycles.iter().enumerate() {
             if self.left[t] < cycle.load_min {
                 continue;
@@ -54,15 +59,22 @@ impl Life<'_> {
             let end = t + cycle.long[usize::from(warm)];
             let Some(unload) = self.unloading(t, cycle, end, day) else { continue };
             let ready = unload + cycle.after;
-            let mut choice =
-                Choice { cycle: number, warm, end, unload, ready, load: [0; MOST_KINDS], number: 0 };
+            let mut choice = Choice {
+                cycle: number,
+                warm,
+                end,
+                unload,
+                ready,
+                load: [0; MOST_KINDS],
+                number: 0,
+            };
             let worth = self.fill(t, cycle, &mut choice);
-            if worth.sets > 0 && best.as_ref().is_none_or(|(_, known)| worth.beats(known)) {
-                best = Some((choice, worth));
+            if worth.sets > 0 && best.as_ref().is_none_or(|known| worth.beats(&known.worth)) {
+                best = Some(Offer { choice, worth });
             }
         }
-        let (choice, worth) = best?;
-        self.is_time(t, &machine.cycles[choice.cycle], &choice, &worth).then_some(choice)
+        let best = best?;
+        self.is_time(t, &machine.cycles[best.choice.cycle], &best, day).then_some(best.choice)
     }
 
     /// When a run that is over at `end` is unloaded: by whoever is free first, and without drying
@@ -83,7 +95,13 @@ impl Life<'_> {
         let template = self.template;
         let ready = choice.ready as u16;
         let last = (choice.end + template.window) as u16;
-        let mut worth = Worth { missed: 0, sets: 0, slots: (choice.unload - t) as u32, due: NEVER };
+        let mut worth = Worth {
+            at_once: !cycle.dries,
+            missed: 0,
+            sets: 0,
+            slots: (choice.unload - t) as u32,
+            due: NEVER,
+        };
         let mut next = [0_usize; MOST_KINDS];
         let mut left = [0_u32; MOST_KINDS];
         for k in 0..template.kinds {
@@ -91,12 +109,18 @@ impl Life<'_> {
             next[k] = (sets.seen + sets.secured) as usize;
             left[k] = sets.loadable;
             let due = template.booked[k].get(next[k]..).unwrap_or_default();
-            let missed = due.iter().take(left[k] as usize).take_while(|&&slot| slot < ready).count();
+            let missed =
+                due.iter().take(left[k] as usize).take_while(|&&slot| slot < ready).count();
             worth.missed += missed as u32;
             if !cycle.dries {
-                next[k] += missed;
-                let soon = due[missed..].iter().take_while(|&&slot| slot <= last).count();
-                left[k] = left[k].min(soon as u32);
+                // Any client in its time may open such a set, which leaves a dried one to another.
+                let awaited = template.booked[k].get(sets.seen as usize..).unwrap_or_default();
+                let soon = awaited
+                    .iter()
+                    .skip_while(|&&slot| slot < ready)
+                    .take_while(|&&slot| slot <= last);
+                let soon = soon.count() as u32;
+                left[k] = left[k].min(soon.saturating_sub(self.at_once_of(k)));
             }
         }
         let (mut mass, mut area) = (cycle.max_mass, cycle.max_area);
@@ -122,16 +146,23 @@ impl Life<'_> {
         }
     }
 
-    /// A run starts when it is full, when its sets are due soon, or when nothing more could be
-    /// loaded before it would be over.
-    fn is_time(&self, t: usize, cycle: &Cycle, choice: &Choice, worth: &Worth) -> bool {
+    /// A run starts when the book asks for its sets within two hours of when they would be ready if
+    /// it waited, when it is full, or when nothing more could be loaded before it would be over. It
+    /// waits in any case where its sets would be ready no later for it: hands are short then.
+    fn is_time(&self, t: usize, cycle: &Cycle, offer: &Offer, day: &Day) -> bool {
+        let Offer { choice, worth } = offer;
         let template = self.template;
         let sets = &self.sets[..template.kinds];
-        if worth.due != NEVER && usize::from(worth.due) <= choice.ready + AHEAD {
+        let later = self.ready_if_later(t, cycle, choice, day);
+        if later > choice.ready
+            && worth.due != NEVER
+            && later + template.ahead >= usize::from(worth.due)
+        {
             return true;
         }
         let loadable: u32 = sets.iter().map(|sets| sets.loadable).sum();
-        let mass: u32 = template.mass.iter().zip(&choice.load).map(|(&m, &n)| m * u32::from(n)).sum();
+        let mass: u32 =
+            template.mass.iter().zip(&choice.load).map(|(&m, &n)| m * u32::from(n)).sum();
         if loadable > worth.sets || mass + template.lightest > cycle.max_mass {
             return true;
         }
@@ -140,5 +171,14 @@ impl Life<'_> {
         }
         let until = (choice.unload.saturating_sub(template.passive + 1) + 1).max(t + 1);
         self.returns[(t + 1) * template.kinds..until * template.kinds].iter().all(|&n| n == 0)
+    }
+
+    /// When the sets would be ready if the run began the next time that somebody can load it.
+    fn ready_if_later(&self, t: usize, cycle: &Cycle, choice: &Choice, day: &Day) -> usize {
+        let never = self.template.slots;
+        let next = (t + 1..self.template.slots).find(|&s| self.left[s] >= cycle.load_min);
+        let Some(next) = next else { return never };
+        let end = next + choice.end - t;
+        self.unloading(next, cycle, end, day).map_or(never, |unload| unload + cycle.after)
     }
 }

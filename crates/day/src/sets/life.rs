@@ -185,7 +185,8 @@ impl<'t> Life<'t> {
             if visitor.coming == Coming::Away {
                 continue;
             }
-            let at_once = if self.at_once.is_empty() { 0 } else { self.open_at_once(t, number, k, n) };
+            let at_once =
+                if self.at_once.is_empty() { 0 } else { self.open_at_once(t, number, k, n) };
             let sets = &mut self.sets[k];
             let from_stock = (n - at_once).min(sets.stock);
             sets.stock -= from_stock;
@@ -207,7 +208,8 @@ impl<'t> Life<'t> {
     fn open_at_once(&mut self, t: usize, number: u16, kind: usize, n: u32) -> u32 {
         let mut missing = n;
         while missing > 0 {
-            let there = self.at_once.iter_mut().filter(|a| a.kind == kind && a.n > 0 && a.ready <= t);
+            let there =
+                self.at_once.iter_mut().filter(|a| a.kind == kind && a.n > 0 && a.ready <= t);
             let Some(soonest) = there.min_by_key(|a| a.last) else { break };
             let here = missing.min(soonest.n);
             soonest.n -= here;
@@ -219,6 +221,11 @@ impl<'t> Life<'t> {
         self.at_once.retain(|a| a.n > 0);
         self.sets[kind].secured -= n - missing;
         n - missing
+    }
+
+    /// Sets of kind `k` that wait to be opened at once.
+    pub fn at_once_of(&self, k: usize) -> u32 {
+        self.at_once.iter().filter(|a| a.kind == k).map(|a| a.n).sum()
     }
 
     /// Used sets come back, soaked ones can be loaded, and what was to be opened at once and was
@@ -286,7 +293,9 @@ impl<'t> Life<'t> {
                 sets.worked = 0;
                 sets.dirty -= 1;
                 sets.soaking += 1;
-                if let Some(cell) = self.loadable_at.get_mut((t + 1 + template.passive) * template.kinds + k) {
+                if let Some(cell) =
+                    self.loadable_at.get_mut((t + 1 + template.passive) * template.kinds + k)
+                {
                     *cell += 1;
                 }
             }

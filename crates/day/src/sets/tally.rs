@@ -49,14 +49,20 @@ impl Tally {
     /// Whether nobody waited on day `day`; a day that was not lived is not good.
     #[must_use]
     pub fn is_good(&self, day: u32) -> bool {
-        self.good.get(day as usize / BITS).is_some_and(|word| word >> (day as usize % BITS) & 1 == 1)
+        self.good
+            .get(day as usize / BITS)
+            .is_some_and(|word| word >> (day as usize % BITS) & 1 == 1)
     }
 
     /// What is gained over `before`, which lived the same days another way.
     #[must_use]
     pub fn gain_over(&self, before: &Self) -> Gain {
         let count = |only: fn(u64, u64) -> u64| -> u64 {
-            self.good.iter().zip(&before.good).map(|(&a, &b)| u64::from(only(a, b).count_ones())).sum()
+            self.good
+                .iter()
+                .zip(&before.good)
+                .map(|(&a, &b)| u64::from(only(a, b).count_ones()))
+                .sum()
         };
         paired(count(|a, b| a & !b), count(|a, b| b & !a), u64::from(self.days.min(before.days)))
     }
@@ -107,7 +113,9 @@ pub fn curve(
     days: &Days<'_>,
 ) -> Result<Vec<Point>, Unusable> {
     if kind >= problem.kinds.len() || counts.is_empty() || *counts.end() > MOST_SETS {
-        return Err(Unusable(format!("counts must go upwards, to at most {MOST_SETS}, of a kind that is there")));
+        return Err(Unusable(format!(
+            "counts must go upwards, to at most {MOST_SETS}, of a kind that is there"
+        )));
     }
     let owned: Vec<u32> = counts.collect();
     let ways: Vec<Begins> = owned.iter().map(|&n| begins(&owning(problem, kind, n))).collect();

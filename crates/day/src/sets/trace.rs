@@ -31,7 +31,8 @@ impl Trace {
             ready: run.ready,
             load: run.load[..kinds].iter().map(|&n| u32::from(n)).collect(),
         });
-        let unmet = self.unmet.iter().map(|&(service, kind, n)| Unmet { service: service.into(), kind, n });
+        let unmet =
+            self.unmet.iter().map(|&(service, kind, n)| Unmet { service: service.into(), kind, n });
         let at_once = self.at_once.iter().map(|&(run, service, kind, n)| Immediate {
             run,
             service: service.into(),
