@@ -3,6 +3,7 @@
 mod chance;
 mod expected;
 pub mod plan;
+pub mod sets;
 
 pub use chance::Chance;
 pub use expected::{Expected, FEWEST_RUNS, expected_end};
