@@ -5,7 +5,8 @@
 //!
 //! - no vacuum is deeper than nothing, so the air pressure is at least the deepest vacuum;
 //! - while steam pours onto a cold load it condenses and cannot be hotter than saturation, so it
-//!   is at least what saturation asks for in the rise to the hold;
+//!   is at least what saturation asks for early in the rise, less what a probe that reads too hot
+//!   may have added there (see [`rise_bound`]);
 //! - the chamber blowing off after the hold is full of steam no colder than saturation, so it is at
 //!   most what saturation asks for there;
 //! - and nowhere that people work is it above a strong high at sea level.
@@ -30,6 +31,13 @@ const PLAUSIBLE_KPA: (f64, f64) = (58.0, 104.5);
 
 /// Noise of the bounds, kPa.
 const SLACK_KPA: f64 = 1.5;
+
+/// Above this over the air there is steam in the chamber, kPa (common practice, no source).
+const STEAM_KPA: f64 = 5.0;
+
+/// The early rise is where the saturation line has no more than this share of its slope in the
+/// hold: nearer to it the two hardly differ in what an error of the probe does.
+const MOST_SLOPE: f64 = 0.7;
 
 /// What small vacuum pumps leave in the chamber, kPa (common practice, no source).
 const PUMP_END_KPA: f64 = 4.0;
@@ -90,9 +98,6 @@ fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
         let kpa = STANDARD_ATMOSPHERE_KPA.clamp(low.min(PLAUSIBLE_KPA.1), PLAUSIBLE_KPA.1);
         return Air { kpa: Some(kpa), doubt: None };
     };
-    if let Some(rise) = rise_bound(&celsius[..*first], &gauge[..*first]) {
-        low = low.max(rise - 0.5);
-    }
     let high = match blow_off_bound(&celsius[*last..], &gauge[*last..]) {
         Some(bound) => PLAUSIBLE_KPA.1.min(bound + 2.0),
         None => PLAUSIBLE_KPA.1,
@@ -101,6 +106,10 @@ fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
         quantile(&mut hold.iter().map(|&i| of(i)).collect::<Vec<_>>(), 0.5)
     };
     let seen = median(&|i| psat(celsius[i]) - gauge[i]);
+    let hottest = median(&|i| celsius[i]);
+    if let Some(rise) = rise_bound((&celsius[..*first], &gauge[..*first]), (hottest, seen)) {
+        low = low.max(rise - 0.5);
+    }
     let deviation = |kpa: f64| median(&|i| celsius[i] - tsat(gauge[i] + kpa));
     let (warmest, coldest) = (deviation(low), deviation(high));
     let inside = seen >= low - SLACK_KPA && seen <= high + SLACK_KPA;
@@ -126,17 +135,37 @@ fn of_place(celsius: &[f64], gauge: &[f64]) -> Air {
     Air { kpa: Some(kpa), doubt }
 }
 
-/// The most that saturation asks for while steam pours in: pressure and temperature both rising
-/// over three steps, well above the air.
-fn rise_bound(celsius: &[f64], gauge: &[f64]) -> Option<f64> {
-    let rising = |w: &[f64]| w.windows(2).all(|pair| pair[1] >= pair[0]) && w[3] > w[0];
-    let strictly = |w: &[f64]| w.windows(2).all(|pair| pair[1] > pair[0]);
-    celsius
-        .windows(4)
-        .zip(gauge.windows(4))
-        .filter(|(t, g)| g[0] > 10.0 && rising(g) && strictly(t))
-        .map(|(t, g)| psat(t[3]) - g[3])
-        .reduce(f64::max)
+/// The least that the air pressure can be by the early rise: temperature and pressure both rising
+/// over two steps, above the air. `hold` has the temperature of the hold and the air pressure that
+/// saturation asks for there.
+///
+/// A wrong air pressure is off by as many kPa everywhere. A probe that is off by some kelvins
+/// moves what saturation asks for by as many times the slope of the line, 3.6 kPa a K at 100 °C
+/// and 9 at 134 °C. So where the rise asks for less than the hold, so much of a probe's error is
+/// taken off as explains the whole difference. Steam that still had air in it early on looks the
+/// same and lowers the bound as well: the record cannot tell the two apart.
+fn rise_bound((celsius, gauge): (&[f64], &[f64]), hold: (f64, f64)) -> Option<f64> {
+    let (hottest, seen) = hold;
+    let steepest = slope(hottest);
+    let mut bounds: Vec<f64> = celsius
+        .windows(3)
+        .zip(gauge.windows(3))
+        .filter(|(t, g)| g[0] > STEAM_KPA && t.is_sorted() && g.is_sorted())
+        .filter(|(t, g)| t[0] < t[1] && t[1] < t[2] && g[0] < g[2])
+        .map(|(t, g)| (psat(t[2]) - g[2], slope(t[2])))
+        .filter(|(_, slope)| *slope <= MOST_SLOPE * steepest)
+        .map(|(asked, slope)| {
+            let too_hot_k = ((seen - asked) / (steepest - slope)).max(0.0);
+            asked - too_hot_k * slope
+        })
+        .collect();
+    // A lagging probe or air in the steam only lowers a bound, so the upper ones are the better.
+    (!bounds.is_empty()).then(|| quantile(&mut bounds, 0.75))
+}
+
+/// Slope of the saturation line in kPa a K.
+fn slope(celsius: f64) -> f64 {
+    psat(celsius + 0.5) - psat(celsius - 0.5)
 }
 
 /// The least that saturation asks for while the chamber blows off into the open.

@@ -5,6 +5,7 @@
 // the records are files
 #![allow(clippy::disallowed_methods)]
 
+mod air;
 mod corpus;
 mod hostile;
 mod layouts;
