@@ -17,7 +17,7 @@ pub struct Style {
     time: &'static str,
     names: [&'static str; 3],
     swapped: bool,
-    heading: bool,
+    pub heading: bool,
     /// Set temperature above the table.
     pub states_set: bool,
     pub states_altitude: bool,
