@@ -9,9 +9,10 @@
 //! # Ok::<(), cycle::record::Unreadable>(())
 //! ```
 //!
-//! The way of a file: `source` gives lines; `sniff` finds the table in the first of them and
-//! `heading` its names; `timing` and `roles` say which column is what; `plan` reads row by row, and
-//! `quick` with `clock` and `stencil` the many rows that are alike; `parting` gathers rows into
+//! The way of a file: `source` gives lines, which `reshape` makes of JSON that has none; `sniff`
+//! finds the table in the first of them and `heading` its names; `timing` and `roles` say which
+//! column is what; `plan` reads row by row, `quick` with `clock` and `stencil` the many rows that
+//! are alike, and `halves` makes samples of rows with one reading each; `parting` gathers rows into
 //! cycles; then, for each cycle, `decide` settles the units with the help of `physics`, `repair`
 //! puts the rows in order, `air` finds the air pressure of the place, and `settle` makes the record.
 //! Nothing is filled in and nothing is guessed silently: what could be read in two ways becomes a
@@ -21,6 +22,7 @@ mod air;
 mod calendar;
 mod cells;
 mod clock;
+mod columns;
 mod convert;
 mod cycles;
 mod decide;
@@ -36,6 +38,7 @@ mod plan;
 mod quick;
 mod repair;
 mod repeats;
+mod reshape;
 mod roles;
 mod settle;
 mod sniff;

@@ -185,7 +185,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         let plan = table.and_then(|table| roles::plan(&table, self.known));
         match plan {
             Ok(plan) => {
-                self.quick = Quick::of(&plan);
+                self.quick = if self.source.is_reshaped() { None } else { Quick::of(&plan) };
                 self.plan = Some(plan);
                 Ok(())
             }

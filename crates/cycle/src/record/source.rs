@@ -5,6 +5,7 @@
 //! lines of words are ever decoded, one by one, by [`text`].
 
 use super::Unreadable;
+use super::reshape::Reshape;
 use encoding_rs::{Decoder, UTF_16BE, UTF_16LE, WINDOWS_1252};
 use std::borrow::Cow;
 use std::io::Read;
@@ -33,6 +34,8 @@ pub(super) struct Line<'a> {
 pub(super) struct Source<R> {
     inner: R,
     decoder: Option<Decoder>,
+    /// Makes lines of what is not written line by line.
+    reshape: Option<Reshape>,
     /// What was read in, and behind it room that is not cleared again for every read.
     buffer: Vec<u8>,
     filled: usize,
@@ -51,6 +54,7 @@ impl<R: Read> Source<R> {
         let mut source = Self {
             inner,
             decoder: None,
+            reshape: None,
             buffer,
             filled: 0,
             at: 0,
@@ -60,7 +64,10 @@ impl<R: Read> Source<R> {
             line_end: b'\n',
             encoding: "utf-8",
         };
-        source.fill()?;
+        // A pipe may give the first bytes one by one.
+        while source.filled < LOOKED_AT && !source.ended {
+            source.fill()?;
+        }
         if source.filled == 0 {
             return Err(Unreadable::new(
                 None,
@@ -74,6 +81,7 @@ impl<R: Read> Source<R> {
         if !text.contains(&b'\n') && text.contains(&b'\r') {
             source.line_end = b'\r';
         }
+        source.settle_shape();
         Ok(source)
     }
 
@@ -101,7 +109,13 @@ impl<R: Read> Source<R> {
 
     /// The number of the line that [`Self::next_line`] would give.
     pub fn coming_line(&self) -> u32 {
-        self.line.saturating_add(1)
+        let made = self.reshape.as_ref().and_then(Reshape::coming);
+        made.unwrap_or_else(|| self.line.saturating_add(1))
+    }
+
+    /// Do its lines differ from the physical ones?
+    pub fn is_reshaped(&self) -> bool {
+        self.reshape.is_some()
     }
 
     /// The byte that ends a line.
@@ -132,7 +146,10 @@ impl<R: Read> Source<R> {
         self.last = start;
         let next = if closed { end + 1 } else { end };
         self.at = next.min(self.filled);
-        self.line = self.line.saturating_add(1);
+        self.line = match &mut self.reshape {
+            Some(reshape) => reshape.take(),
+            None => self.line.saturating_add(1),
+        };
         let mut bytes = &self.buffer[start..end.min(start + LONGEST_LINE)];
         if let [head @ .., b'\r'] = bytes {
             bytes = head;
@@ -143,7 +160,10 @@ impl<R: Read> Source<R> {
     /// Puts the last line back, to be given again.
     pub fn back(&mut self) {
         self.at = self.last;
-        self.line = self.line.saturating_sub(1);
+        match &mut self.reshape {
+            Some(reshape) => reshape.back(self.line),
+            None => self.line = self.line.saturating_sub(1),
+        }
     }
 
     /// Unread bytes, as far as they have been read in, and how many lines were given before them.
@@ -182,6 +202,9 @@ impl<R: Read> Source<R> {
         self.buffer.copy_within(self.at..self.filled, 0);
         self.filled -= self.at;
         self.at = 0;
+        if !self.is_hungry()? {
+            return Ok(());
+        }
         if self.buffer.len() < self.filled + CHUNK {
             self.buffer.resize(self.filled + CHUNK, 0);
         }
@@ -198,18 +221,48 @@ impl<R: Read> Source<R> {
                 Ok(got) => break got,
             }
         };
-        self.ended = got == 0;
-        let chunk = &self.buffer[self.filled..self.filled + got];
+        let (before, last) = (self.filled, got == 0);
+        let chunk = &self.buffer[before..before + got];
         if self.decoder.is_some() {
             let chunk = chunk.to_vec();
-            self.append_decoded(&chunk, self.ended);
-            return Ok(());
+            self.append_decoded(&chunk, last);
+        } else {
+            if !chunk.is_ascii() && self.encoding == "utf-8" {
+                self.encoding = eight_bit_name(chunk);
+            }
+            self.filled += got;
         }
-        if !chunk.is_ascii() && self.encoding == "utf-8" {
-            self.encoding = eight_bit_name(chunk);
+        match &mut self.reshape {
+            Some(reshape) => {
+                reshape.feed(&self.buffer[before..self.filled], last);
+                self.filled = before;
+            }
+            None => self.ended = last,
         }
-        self.filled += got;
         Ok(())
+    }
+
+    /// Appends lines that can be made of what was read before. Is more needed?
+    fn is_hungry(&mut self) -> Result<bool, Unreadable> {
+        let Some(reshape) = &mut self.reshape else {
+            return Ok(true);
+        };
+        self.buffer.truncate(self.filled);
+        let hungry = reshape.go(&mut self.buffer)?;
+        self.filled = self.buffer.len();
+        self.ended = reshape.is_done();
+        Ok(hungry)
+    }
+
+    /// What is not written line by line gets lines.
+    fn settle_shape(&mut self) {
+        self.reshape = Reshape::wanted(self.unread(), self.line_end);
+        if let Some(reshape) = &mut self.reshape {
+            reshape.feed(&self.buffer[self.at..self.filled], self.ended);
+            (self.at, self.filled) = (0, 0);
+            self.ended = false;
+            self.line_end = b'\n';
+        }
     }
 
     /// By the byte order mark, or by where the zero bytes stand.

@@ -11,7 +11,7 @@ use proptest::prelude::*;
 use proptest::sample::select;
 
 /// The same samples, within what the rounding of the columns takes away.
-fn check(file: &[u8], known: &Known, step_c: f64, step_kpa: f64) -> Result<(), TestCaseError> {
+pub fn check(file: &[u8], known: &Known, step_c: f64, step_kpa: f64) -> Result<(), TestCaseError> {
     let found = read(file, known).map_err(|e| TestCaseError::fail(e.to_string()))?;
     prop_assert_eq!(found.len(), 1, "cycles");
     let record = &found[0];
@@ -72,7 +72,7 @@ fn same_figures(
     Ok(())
 }
 
-fn at_altitude() -> Known {
+pub fn at_altitude() -> Known {
     Known { altitude_m: Some(ALTITUDE_M), ..Known::default() }
 }
 

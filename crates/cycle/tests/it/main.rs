@@ -8,6 +8,7 @@
 mod air;
 mod corpus;
 mod hostile;
+mod json;
 mod layouts;
 mod made;
 mod odd;
