@@ -2,6 +2,7 @@
 
 use super::cells::Cells;
 use super::decide::Units;
+use super::halves::{Half, Halves, Made};
 use super::names::{Channel, Name};
 use super::notes::Asked;
 use super::number::Number;
@@ -35,8 +36,8 @@ pub struct Cycles<'k, R> {
     plan: Option<Plan>,
     quick: Option<Quick>,
     raw: Raw,
-    /// A reading whose partner has not come yet, in records with one row a reading.
-    half: Option<Half>,
+    /// Readings on their way to become samples, in records with one row a reading.
+    halves: Halves,
     between: Between,
     /// Rows since the last blank line: some write one after every row.
     since_blank: usize,
@@ -54,16 +55,6 @@ struct Between {
     /// Notes in front of the first blank line, and in front of the last heading.
     before_blank: Option<usize>,
     before_heading: Option<usize>,
-}
-
-#[derive(Debug, Clone, Copy)]
-struct Half {
-    at: Stamp,
-    temperature: Option<Number>,
-    pressure: Option<Number>,
-    line: u32,
-    /// Microseconds between the last two readings of the temperature.
-    step: i64,
 }
 
 impl<R: Read> Iterator for Cycles<'_, R> {
@@ -89,7 +80,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             plan: None,
             quick: None,
             raw: Raw::default(),
-            half: None,
+            halves: Halves::default(),
             between: Between::default(),
             since_blank: 0,
             asked: Asked::default(),
@@ -137,7 +128,13 @@ impl<'k, R: Read> Cycles<'k, R> {
                 }
                 Ok(())
             }
-            Row::Part(at, is_temperature, number) => self.take_half(at, is_temperature, number, no),
+            Row::Part(at, true, temperature) if !plan.has_pressure() => {
+                self.take(Reading { at, temperature, pressure: None }, no)
+            }
+            Row::Part(at, is_temperature, number) => {
+                self.halves.take(Half { at, is_temperature, number, line: no });
+                self.take_made()
+            }
             Row::Missing => {
                 self.raw.miss(no);
                 Ok(())
@@ -146,8 +143,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             Row::Words => {
                 let words = text(line.bytes).into_owned();
                 let repeated = plan.heading.iter().any(|h| h == line.bytes);
-                self.take_words(&words, repeated);
-                Ok(())
+                self.take_words(&words, repeated)
             }
         }
     }
@@ -157,7 +153,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         let (Some(plan), Some(quick)) = (&self.plan, &mut self.quick) else {
             return;
         };
-        if self.raw.len() == 0 || self.half.is_some() || self.between != Between::default() {
+        if self.raw.len() == 0 || self.between != Between::default() {
             return;
         }
         let (rest, line) = self.source.rest();
@@ -223,58 +219,15 @@ impl<'k, R: Read> Cycles<'k, R> {
         Ok(())
     }
 
-    /// A row with one reading; it waits for its partner at the same time, or less than half a
-    /// step away.
-    fn take_half(
-        &mut self,
-        at: Stamp,
-        is_temperature: bool,
-        number: Number,
-        line: u32,
-    ) -> Result<(), Unreadable> {
-        if let Some(half) = &mut self.half {
-            let taken = if is_temperature { &mut half.temperature } else { &mut half.pressure };
-            let apart = (at.micros - half.at.micros).abs();
-            if taken.is_none() && (apart == 0 || apart * 2 < half.step) {
-                *taken = Some(number);
-                if is_temperature {
-                    half.at = at;
-                }
-                return Ok(());
+    /// Takes what was made of rows with one reading each.
+    fn take_made(&mut self) -> Result<(), Unreadable> {
+        while let Some(made) = self.halves.next() {
+            match made {
+                Made::Sample(reading, line) => self.take(reading, line)?,
+                Made::Alone(line) => self.raw.miss(line),
             }
         }
-        let before = self.half.take();
-        let step = match before {
-            Some(half) if is_temperature && half.temperature.is_some() => {
-                (at.micros - half.at.micros).abs()
-            }
-            Some(half) => half.step,
-            None => 0,
-        };
-        self.half = Some(Half {
-            at,
-            temperature: is_temperature.then_some(number),
-            pressure: (!is_temperature).then_some(number),
-            line,
-            step,
-        });
-        before.map_or(Ok(()), |half| self.take_whole(half))
-    }
-
-    fn take_whole(&mut self, half: Half) -> Result<(), Unreadable> {
-        let has_pressure = self.plan.as_ref().is_some_and(Plan::has_pressure);
-        match half.temperature {
-            Some(temperature) if half.pressure.is_some() == has_pressure => {
-                let reading = Reading { at: half.at, temperature, pressure: half.pressure };
-                self.take(reading, half.line)
-            }
-            Some(_) => {
-                self.raw.miss(half.line);
-                Ok(())
-            }
-            // A pressure before the first temperature, or between two of them.
-            None => Ok(()),
-        }
+        Ok(())
     }
 
     fn note_phase(&mut self, phase: String) {
@@ -286,7 +239,7 @@ impl<'k, R: Read> Cycles<'k, R> {
     }
 
     /// A line that is no row.
-    fn take_words(&mut self, words: &str, repeated_heading: bool) {
+    fn take_words(&mut self, words: &str, repeated_heading: bool) -> Result<(), Unreadable> {
         let between = &mut self.between;
         let notes = between.notes.len();
         if words.trim().is_empty() {
@@ -295,6 +248,8 @@ impl<'k, R: Read> Cycles<'k, R> {
             between.before_heading = Some(notes);
         } else if self.raw.len() > 0 && is_heading(words) {
             // A table of another kind follows.
+            self.halves.finish();
+            self.take_made()?;
             self.finish_cycle();
             self.plan = None;
             self.quick = None;
@@ -303,6 +258,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         } else if notes < MOST_NOTES {
             between.notes.push(words.chars().take(LONGEST_NOTE).collect());
         }
+        Ok(())
     }
 
     /// The notes before a row: the preamble of a new cycle, or words of what happens in it.
@@ -378,9 +334,8 @@ impl<'k, R: Read> Cycles<'k, R> {
 
     fn finish_file(&mut self) -> Result<(), Unreadable> {
         self.ended = true;
-        if let Some(half) = self.half.take() {
-            self.take_whole(half)?;
-        }
+        self.halves.finish();
+        self.take_made()?;
         self.raw.behind = std::mem::take(&mut self.between.notes);
         let raw = std::mem::take(&mut self.raw);
         self.settle(raw);

@@ -42,6 +42,8 @@ pub(super) struct TimePlan {
 pub(super) enum Body {
     /// One row a point in time.
     Wide { temperature: usize, pressure: Option<usize>, phase: Option<usize>, set: Option<usize> },
+    /// As wide, and each row has the one or the other.
+    InTurn { temperature: usize, pressure: usize },
     /// One row a reading.
     Long { channel: usize, value: usize, temperature: Vec<u8>, pressure: Option<Vec<u8>> },
 }
@@ -206,6 +208,21 @@ impl Plan {
                     _ => Row::Missing,
                 }
             }
+            &Body::InTurn { temperature, pressure } => {
+                match (value(temperature), value(pressure)) {
+                    (Some(temperature), found @ Some(_)) => {
+                        Row::Sample(Reading { at, temperature, pressure: found })
+                    }
+                    (Some(temperature), None) => Row::Part(at, true, temperature),
+                    (None, Some(pressure)) => Row::Part(at, false, pressure),
+                    (None, None)
+                        if [temperature, pressure].iter().any(|i| is_word(cells.get(line, *i))) =>
+                    {
+                        Row::Words
+                    }
+                    (None, None) => Row::Missing,
+                }
+            }
             Body::Long { channel, value: column, temperature, pressure } => {
                 let name = cells.get(line, *channel).unwrap_or_default();
                 let is_temperature = name == temperature;
@@ -252,6 +269,7 @@ impl Plan {
     pub fn has_pressure(&self) -> bool {
         match &self.body {
             Body::Wide { pressure, .. } => pressure.is_some(),
+            Body::InTurn { .. } => true,
             Body::Long { pressure, .. } => pressure.is_some(),
         }
     }

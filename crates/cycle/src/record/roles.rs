@@ -1,6 +1,7 @@
 //! Which column is what: by its name where the heading tells, else by physics.
 
 use super::names::{Channel, Name, Place};
+use super::number::parse;
 use super::physics::{Digest, clear};
 use super::plan::{Body, Plan};
 use super::sniff::{Kind, Table};
@@ -44,6 +45,9 @@ pub(super) fn plan(table: &Table<'_>, known: &Known) -> Result<Plan, Unreadable>
     let needed = match &body {
         Body::Wide { temperature, pressure, .. } => {
             last(&used).max(last(&[Some(*temperature), *pressure]))
+        }
+        Body::InTurn { temperature, pressure } => {
+            last(&used).max(last(&[Some(*temperature), Some(*pressure)]))
         }
         Body::Long { channel, value, .. } => last(&used).max(last(&[Some(*channel), Some(*value)])),
     };
@@ -170,12 +174,26 @@ fn wide_body(table: &Table<'_>, mark: u8, numbers: &[usize]) -> Result<Found, Un
         ));
     };
     let set = set.or_else(|| constant_set_point(table, mark, &unnamed, temperature));
+    let body = match pressure.filter(|pressure| in_turn(table, mark, (temperature, *pressure))) {
+        Some(pressure) => Body::InTurn { temperature, pressure },
+        None => Body::Wide { temperature, pressure, phase, set },
+    };
     let said_of = |c: Option<usize>| c.map_or(Said::default(), |c| names[c].said);
-    Ok((
-        Body::Wide { temperature, pressure, phase, set },
-        said_of(Some(temperature)),
-        said_of(pressure),
-    ))
+    Ok((body, said_of(Some(temperature)), said_of(pressure)))
+}
+
+/// Do most rows have one of the two, and both their share of them?
+fn in_turn(table: &Table<'_>, mark: u8, (temperature, pressure): (usize, usize)) -> bool {
+    let has = |column: usize| -> Vec<bool> {
+        table.first_texts(column).iter().map(|cell| parse(cell, mark).is_some()).collect()
+    };
+    let (mut lone, mut rows) = ([0, 0], 0);
+    for row in has(temperature).into_iter().zip(has(pressure)) {
+        rows += 1;
+        lone[0] += usize::from(row == (true, false));
+        lone[1] += usize::from(row == (false, true));
+    }
+    (lone[0] + lone[1]) * 10 >= rows * 8 && lone.iter().all(|count| count * 10 >= rows)
 }
 
 /// Does the heading alone tell which of these is meant?

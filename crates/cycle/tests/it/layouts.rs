@@ -129,6 +129,42 @@ proptest! {
         check(&encode(&text, style.encoding), &at_altitude(), 0.01, step_kpa)?;
     }
 
+    /// Temperature and pressure in rows of their own, at the same time or half a step apart.
+    #[test]
+    fn temperature_and_pressure_in_turn(style in style(), pressure_first: bool, apart: bool, object: bool) {
+        let mut style = style;
+        if matches!(style.time, "two columns" | "minutes" | "hours") || style.separator == "   " {
+            (style.time, style.separator) = ("iso", ";");
+        }
+        if object {
+            (style.comma, style.quoted) = (false, false);
+        }
+        if object && style.encoding == "latin-1" {
+            // JSON is one of the Unicode encodings.
+            style.encoding = "utf-8";
+        }
+        style.order = vec![0, 1, 2];
+        let names = style.heading();
+        let mut text = if object { String::new() } else { style.line(&names) };
+        for (i, (celsius, kpa)) in cycle().into_iter().enumerate() {
+            let cells = style.cells(i, celsius, kpa);
+            // The reading that comes second, a second later.
+            let later = if apart { style.time_at(i as i64 * STEP_S + 1) } else { cells[0].clone() };
+            for (k, column) in if pressure_first { [2, 1] } else { [1, 2] }.into_iter().enumerate() {
+                let time = if apart && k == 1 { &later } else { &cells[0] };
+                if object {
+                    text.push_str(&format!("{{\"time\": \"{time}\", {:?}: {}}}\n", names[column], cells[column]));
+                } else {
+                    let mut row = vec![time.clone(), String::new(), String::new()];
+                    row[column].clone_from(&cells[column]);
+                    text.push_str(&style.line(&row));
+                }
+            }
+        }
+        let step_kpa = style.pressure.1 / 10_f64.powi(style.pressure.2 as i32);
+        check(&encode(&text, style.encoding), &at_altitude(), 0.01, step_kpa)?;
+    }
+
     #[test]
     fn one_object_a_line(style in style(), nested: bool, in_array: bool) {
         let mut style = style;

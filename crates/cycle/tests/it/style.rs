@@ -129,10 +129,10 @@ impl Style {
         }
     }
 
-    fn time(&self, i: i64) -> String {
-        let at = jiff::Timestamp::from_second(START + i * STEP_S).unwrap();
+    /// The time so many seconds after the first row.
+    pub fn time_at(&self, since: i64) -> String {
+        let at = jiff::Timestamp::from_second(START + since).unwrap();
         let civil = jiff::tz::TimeZone::UTC.to_datetime(at);
-        let since = i * STEP_S;
         let (h, m, s) = (since / 3_600, since / 60 % 60, since % 60);
         let form = |form: &str| civil.strftime(form).to_string();
         match self.time {
@@ -189,7 +189,7 @@ impl Style {
     pub fn cells(&self, i: usize, celsius: f64, kpa: f64) -> Vec<String> {
         let reading = if self.gauge { kpa - air_pressure(ALTITUDE_M) } else { kpa };
         vec![
-            self.time(i as i64),
+            self.time_at(i as i64 * STEP_S),
             self.number(self.temperature(celsius), 2),
             self.number(reading / self.pressure.1, self.pressure.2),
             self.number(self.temperature(137.0 + (i % 7) as f64 / 10.0), 2),
