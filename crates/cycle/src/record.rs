@@ -35,11 +35,13 @@ mod defects;
 mod failed;
 mod halves;
 mod heading;
+mod interval;
 mod names;
 mod notes;
 mod number;
 mod parting;
 mod physics;
+mod pieces;
 mod plan;
 mod quick;
 mod repair;
@@ -77,7 +79,12 @@ pub struct Known {
     pub pressure_reference: Option<Reference>,
     /// `03/04` is the third of April, not the fourth of March.
     pub day_first: Option<bool>,
+    /// Seconds between two rows of a record without times, within [`INTERVAL_S`]; others are not taken.
+    pub interval_s: Option<f64>,
 }
+
+/// Intervals in seconds that rows without times may have (common practice, no source).
+pub const INTERVAL_S: std::ops::RangeInclusive<f64> = 0.01..=120.0;
 
 /// Why a file could not be used, in one plain sentence.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -177,7 +184,7 @@ pub struct Samples {
 /// How the file is written, in the words of the contract.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Layout {
-    /// `iso`, `clock`, `elapsed`, `epoch`, `serial`, ...
+    /// `iso`, `clock`, `elapsed`, `epoch`, `serial`, `counted` (no times but an interval), ...
     pub time: String,
     /// `C`, `F` or `K`.
     pub temperature_unit: String,

@@ -13,7 +13,7 @@ use super::roles;
 use super::settle::{Around, settle};
 use super::sniff::{Lines, Table};
 use super::source::{Source, text};
-use super::stamp::{Order, Stamp};
+use super::stamp::Order;
 use super::{CycleRecord, Known, Unreadable};
 use std::collections::VecDeque;
 use std::io::Read;
@@ -39,6 +39,8 @@ pub struct Cycles<'k, R> {
     /// Readings on their way to become samples, in records with one row a reading.
     halves: Halves,
     between: Between,
+    /// Time of the next row in a table without times, microseconds.
+    counted: i64,
     /// Rows since the last blank line: some write one after every row.
     since_blank: usize,
     asked: Asked,
@@ -82,6 +84,7 @@ impl<'k, R: Read> Cycles<'k, R> {
             raw: Raw::default(),
             halves: Halves::default(),
             between: Between::default(),
+            counted: 0,
             since_blank: 0,
             asked: Asked::default(),
             units: None,
@@ -110,7 +113,11 @@ impl<'k, R: Read> Cycles<'k, R> {
             return self.finish_file();
         };
         let (no, closed) = (line.no, line.closed);
-        let row = plan.row(&mut self.cells, line.bytes);
+        let mut row = plan.row(&mut self.cells, line.bytes);
+        if let (TimeForm::Counted(step), true) = (plan.time.form, row.is_of_table()) {
+            row = row.in_place(self.counted);
+            self.counted = self.counted.saturating_add(step);
+        }
         if !closed && is_cut(plan, &mut self.cells, line.bytes, &row, &self.raw) {
             self.raw.cut = true;
             return Ok(());
@@ -200,7 +207,7 @@ impl<'k, R: Read> Cycles<'k, R> {
         let blank = self.between.before_blank.is_some();
         if self.raw.len() > 0
             && (heading || blank && self.since_blank >= FEW_ROWS)
-            && self.raw.parts_before(&reading, heading)
+            && self.raw.parts_before(&reading, heading || blank && self.is_counted())
         {
             self.finish_cycle();
         }
@@ -217,6 +224,11 @@ impl<'k, R: Read> Cycles<'k, R> {
             self.settle(earlier);
         }
         Ok(())
+    }
+
+    /// Without times only an empty line in front of the open chamber can part two cycles.
+    fn is_counted(&self) -> bool {
+        self.plan.as_ref().is_some_and(|plan| matches!(plan.time.form, TimeForm::Counted(_)))
     }
 
     /// Takes what was made of rows with one reading each.

@@ -151,7 +151,7 @@ fn set_point(value: f64, unit: Unit) -> Option<f64> {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Unit {
+pub(super) enum Unit {
     None,
     Seconds(f64),
     Degrees(TemperatureUnit),
@@ -188,7 +188,7 @@ impl Unit {
 }
 
 /// Words and numbers; marks that part names from values become blanks.
-fn tokens(line: &str) -> Vec<String> {
+pub(super) fn tokens(line: &str) -> Vec<String> {
     let characters: Vec<char> = line.chars().collect();
     let digit =
         |i: Option<usize>| i.and_then(|i| characters.get(i)).is_some_and(char::is_ascii_digit);
@@ -205,7 +205,7 @@ fn tokens(line: &str) -> Vec<String> {
 }
 
 /// A number, its own unit, or minutes and seconds with a colon.
-fn quantity(token: &str) -> Option<(f64, Unit)> {
+pub(super) fn quantity(token: &str) -> Option<(f64, Unit)> {
     if let Some(scan) = Scan::read(token.as_bytes()) {
         let micros = scan.elapsed()?;
         return Some((micros as f64 / 1e6, Unit::Seconds(1.0)));

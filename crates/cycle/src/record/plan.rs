@@ -21,6 +21,8 @@ pub(super) enum TimeForm {
     Epoch(f64),
     /// A spreadsheet's day number.
     Serial,
+    /// Not written at all: rows so many microseconds apart.
+    Counted(i64),
 }
 
 /// Where and how the time stands.
@@ -100,6 +102,10 @@ impl TimePlan {
         cells: &Cells,
         line: &[u8],
     ) -> Option<Stamp> {
+        if let TimeForm::Counted(_) = self.form {
+            // Whoever counts the rows puts the time in.
+            return Some(Stamp { micros: 0, zone: 0 });
+        }
         let raw = cells.get(line, self.column)?;
         match (self.form, self.clock) {
             (TimeForm::Dated(order), Some(clock)) => {
@@ -124,6 +130,7 @@ impl TimePlan {
             TimeForm::Elapsed => {
                 Scan::read(cell)?.elapsed().map(|micros| Stamp { micros, zone: 0 })
             }
+            TimeForm::Counted(_) => None,
             TimeForm::Number(_) | TimeForm::Epoch(_) | TimeForm::Serial => {
                 self.of_number(number::parse(cell, mark)?.value)
             }
@@ -140,7 +147,9 @@ impl TimePlan {
                 // Ten decimals of a day are 9 µs: the nearest millisecond is what was meant.
                 (day * DAY as f64 / 1_000.0).round() * 1_000.0
             }
-            TimeForm::Dated(_) | TimeForm::Clock | TimeForm::Elapsed => return None,
+            TimeForm::Dated(_) | TimeForm::Clock | TimeForm::Elapsed | TimeForm::Counted(_) => {
+                return None;
+            }
         };
         whole_micros(micros).map(|micros| Stamp { micros, zone: 0 })
     }
@@ -155,6 +164,7 @@ impl TimePlan {
             TimeForm::Elapsed | TimeForm::Number(_) => "elapsed",
             TimeForm::Epoch(_) => "epoch",
             TimeForm::Serial => "serial",
+            TimeForm::Counted(_) => "counted",
         }
     }
 }
@@ -272,6 +282,23 @@ impl Plan {
             Body::InTurn { .. } => true,
             Body::Long { pressure, .. } => pressure.is_some(),
         }
+    }
+}
+
+impl Row {
+    /// A row of a table without times, in its place.
+    pub fn in_place(self, micros: i64) -> Self {
+        match self {
+            Self::Sample(reading) => {
+                Self::Sample(Reading { at: Stamp { micros, zone: 0 }, ..reading })
+            }
+            other => other,
+        }
+    }
+
+    /// Is it a row of the table, used or not?
+    pub const fn is_of_table(&self) -> bool {
+        !matches!(self, Self::Words)
     }
 }
 

@@ -6,17 +6,16 @@
 //! which it began. Only the element under way is held, and of lists for each column the columns.
 
 use super::Unreadable;
-use super::cells::{json_object, json_paths};
 use super::columns::{Column, Columns};
+use super::pieces::{
+    Whole, begins_like_json, end_of_text, is_an_object_a_line, note, plain_text, whole,
+    without_not_a_number,
+};
 use super::source::LONGEST_LINE;
-use super::words::split;
 use std::collections::VecDeque;
 
 /// Deeper than this no record is nested.
 const DEEPEST: usize = 32;
-
-/// A list of so many plain values is a column, and what holds it no reading.
-const LONG_LIST: usize = 10;
 
 /// Bytes of lines made at a time.
 const ENOUGH: usize = 64 * 1024;
@@ -29,16 +28,6 @@ enum Frame {
     List,
     /// Of plain values.
     Column(Column),
-}
-
-/// What an element turns out to be.
-enum Whole {
-    /// A reading, of so many bytes.
-    Row(usize),
-    /// Something that holds readings.
-    Holder,
-    /// It is not all there yet.
-    Unknown,
 }
 
 /// Did something come of the bytes that are there?
@@ -367,130 +356,4 @@ impl Reshape {
         self.lines.push_back(self.line);
         self.done = true;
     }
-}
-
-/// Brackets, then the first name or value. Other files may begin with a word in brackets.
-fn begins_like_json(head: &[u8]) -> bool {
-    let marks = head.iter().copied().filter(|b| !b.is_ascii_whitespace());
-    let (mut lists, mut objects) = (0, 0);
-    for mark in marks {
-        match mark {
-            b'[' if objects == 0 => lists += 1,
-            b'{' if objects == 0 => objects += 1,
-            b'"' => return objects > 0 || lists > 1,
-            b'-' | b'0'..=b'9' => return objects == 0 && lists > 1,
-            _ => return false,
-        }
-    }
-    false
-}
-
-/// Such a file is read line by line: there a garbled line costs no more than itself.
-fn is_an_object_a_line(head: &[u8], line_end: u8) -> bool {
-    let mut lines = head.split(|b| *b == line_end).filter(|line| !line.trim_ascii().is_empty());
-    let is_row = |line: &&[u8]| {
-        json_object(line).is_some_and(|object| {
-            json_paths(&object).len() >= 2 && !object.values().any(holds_readings)
-        })
-    };
-    let Some(first) = lines.next() else {
-        return false;
-    };
-    let opens = first.trim_ascii() == b"[";
-    (opens || is_row(&first)) && lines.take(60).filter(is_row).count() + usize::from(!opens) >= 2
-}
-
-/// A list that is more than an aside of a reading.
-fn holds_readings(value: &serde_json::Value) -> bool {
-    value.as_array().is_some_and(|list| {
-        list.len() >= LONG_LIST || list.first().is_some_and(|v| v.is_array() || v.is_object())
-    })
-}
-
-/// The element at the front of `rest`: a reading, unless a list of lists or objects or a long list
-/// of values lies in it, or it is longer than any line.
-fn whole(rest: &[u8]) -> Whole {
-    let row = rest[0] == b'[';
-    let (mut open, mut values, mut at) = (Vec::new(), 0, 0);
-    while let Some(&b) = rest.get(at) {
-        match b {
-            b'"' => match end_of_text(&rest[at..]) {
-                Some(length) => at += length - 1,
-                None => break,
-            },
-            b'{' | b'[' if !row && open.last() == Some(&b'[') => return Whole::Holder,
-            b'{' | b'[' => (values, _) = (0, open.push(b)),
-            b'}' | b']' => {
-                open.pop();
-                if open.is_empty() {
-                    return Whole::Row(at + 1);
-                }
-            }
-            b',' if !row && open.last() == Some(&b'[') => {
-                values += 1;
-                if values >= LONG_LIST {
-                    return Whole::Holder;
-                }
-            }
-            _ => {}
-        }
-        at += 1;
-        if at > LONGEST_LINE {
-            break;
-        }
-    }
-    if rest.len() > LONGEST_LINE { Whole::Holder } else { Whole::Unknown }
-}
-
-/// Length of the text at the front, with its quotes.
-fn end_of_text(rest: &[u8]) -> Option<usize> {
-    let mut escaped = false;
-    for (at, b) in rest.iter().enumerate().skip(1).take(LONGEST_LINE) {
-        match b {
-            b'"' if !escaped => return Some(at + 1),
-            b'\\' => escaped = !escaped,
-            _ => escaped = false,
-        }
-    }
-    None
-}
-
-/// Some writers put words where JSON has nothing but `null`.
-fn without_not_a_number(text: &[u8]) -> Vec<u8> {
-    const WORDS: [&[u8]; 3] = [b"-Infinity", b"Infinity", b"NaN"];
-    let mut plain = Vec::with_capacity(text.len());
-    let mut at = 0;
-    while at < text.len() {
-        let rest = &text[at..];
-        if rest[0] == b'"' {
-            let length = end_of_text(rest).unwrap_or(rest.len());
-            plain.extend_from_slice(&rest[..length]);
-            at += length;
-        } else if let Some(word) = WORDS.iter().find(|word| rest.starts_with(word)) {
-            plain.extend_from_slice(b"null");
-            at += word.len();
-        } else {
-            plain.push(rest[0]);
-            at += 1;
-        }
-    }
-    plain
-}
-
-/// A value as a person would write it.
-fn plain_text(value: &[u8]) -> String {
-    serde_json::from_slice::<String>(value)
-        .unwrap_or_else(|_| super::source::text(value).into_owned())
-}
-
-/// `name: value`, and the unit behind it where the name ends with one, as `hold_s` does.
-fn note(name: &str, value: &[u8]) -> String {
-    let words = split(name);
-    let unit = words.last().filter(|_| words.len() > 1).map_or("", String::as_str);
-    let number = value.first().is_some_and(|b| b.is_ascii_digit() || *b == b'-');
-    format!(
-        "{name}: {}{}",
-        plain_text(value),
-        if number { format!(" {unit}") } else { String::new() }
-    )
 }

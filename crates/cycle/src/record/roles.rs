@@ -3,10 +3,10 @@
 use super::names::{Channel, Name, Place};
 use super::number::parse;
 use super::physics::{Digest, clear};
-use super::plan::{Body, Plan};
+use super::plan::{Body, Plan, TimeForm};
 use super::sniff::{Kind, Table};
 use super::source::text;
-use super::timing::time_plan;
+use super::timing::{counted_plan, time_plan};
 use super::units::{PressureUnit, Said, TemperatureUnit};
 use super::{Known, Unreadable};
 
@@ -24,14 +24,11 @@ pub(super) fn plan(table: &Table<'_>, known: &Known) -> Result<Plan, Unreadable>
     }
     let mark = table.decimal_mark();
     let american = is_american(table);
-    let time = time_plan(table, mark, known, american).ok_or_else(|| {
-        Unreadable::new(
-            None,
-            "no column of times was found",
-            "export the record as a table with time, temperature and pressure",
-        )
-    })?;
-    let used = [Some(time.column), time.clock, time.half_day];
+    let timed = time_plan(table, mark, known, american);
+    let has_times = timed.is_some();
+    let mut time = timed.unwrap_or_else(|| counted_plan(table, known));
+    let counted = matches!(time.form, TimeForm::Counted(_));
+    let used = [Some(time.column).filter(|_| !counted), time.clock, time.half_day];
     let numbers: Vec<usize> = (0..table.width)
         .filter(|c| table.kinds[*c] == Kind::Number && !used.contains(&Some(*c)))
         .filter(|c| table.names[*c].channel != Channel::Index)
@@ -41,6 +38,16 @@ pub(super) fn plan(table: &Table<'_>, known: &Known) -> Result<Plan, Unreadable>
         None => wide_body(table, mark, &numbers)?,
     };
     let (body, temperature_said, pressure_said) = found;
+    if !has_times && !is_record(table, &body, time.doubt.is_none()) {
+        return Err(Unreadable::new(
+            None,
+            "no column of times was found",
+            "export the record as a table with time, temperature and pressure",
+        ));
+    }
+    if let (true, Body::Wide { temperature, .. }) = (counted, &body) {
+        time.column = *temperature;
+    }
     let last = |columns: &[Option<usize>]| columns.iter().flatten().max().map_or(0, |c| c + 1);
     let needed = match &body {
         Body::Wide { temperature, pressure, .. } => {
@@ -63,6 +70,18 @@ pub(super) fn plan(table: &Table<'_>, known: &Known) -> Result<Plan, Unreadable>
         heading: table.heading.iter().map(|line| line.to_vec()).collect(),
         american,
     })
+}
+
+/// Without times a table is taken for a record only where its temperature is named, or an interval
+/// is. Of rows with one reading each it is not clear which ones an interval parts.
+fn is_record(table: &Table<'_>, body: &Body, has_interval: bool) -> bool {
+    match body {
+        Body::Wide { temperature, pressure, .. } => {
+            pressure.is_some() && has_interval
+                || table.names[*temperature].channel == Channel::Temperature
+        }
+        Body::InTurn { .. } | Body::Long { .. } => false,
+    }
 }
 
 /// Fahrenheit, psi or half days: the places that write the month first.

@@ -165,6 +165,8 @@ fn start_clock(rows: &Converted, repaired: &Repaired, around: &Around<'_>) -> Op
             Some(day) => civil_text(day + civil.rem_euclid(DAY)),
             None => Some(clock_text(civil)),
         },
-        TimeForm::Elapsed | TimeForm::Number(_) => civil_text(asked.day? + asked.clock?),
+        TimeForm::Elapsed | TimeForm::Number(_) | TimeForm::Counted(_) => {
+            civil_text(asked.day? + asked.clock?)
+        }
     }
 }

@@ -49,6 +49,8 @@ pub(super) struct Table<'a> {
     pub glued: bool,
     /// The heading's lines.
     pub heading: Vec<&'a [u8]>,
+    /// Every line before the rows.
+    pub before: Vec<&'a [u8]>,
 }
 
 /// The bytes in which the table must begin.
@@ -125,6 +127,7 @@ impl<'a> Table<'a> {
             lines,
             glued,
             heading,
+            before: before.to_vec(),
         })
     }
 

@@ -1,10 +1,12 @@
 //! How the times of a table are written.
 
 use super::Known;
+use super::interval::{self, Stated};
 use super::names::Channel;
 use super::physics::quantile;
 use super::plan::{TimeForm, TimePlan};
 use super::sniff::{Kind, Table};
+use super::source::text;
 use super::stamp::{Order, SECOND, Scan, Shape};
 
 /// Where the time stands, and in what form; nothing where there is none.
@@ -118,6 +120,34 @@ fn clock_form(table: &Table<'_>, column: usize) -> (TimeForm, Option<&'static st
     (form, None)
 }
 
+/// For a table without times: rows as far apart as somebody said or the lines before them say, by
+/// the numbers of the rows where they have some.
+pub(super) fn counted_plan(table: &Table<'_>, known: &Known) -> TimePlan {
+    let lines: Vec<_> = table.before.iter().map(|line| text(line)).collect();
+    let said = interval::stated(lines.iter().map(AsRef::as_ref));
+    let known = known.interval_s.filter(|seconds| super::INTERVAL_S.contains(seconds));
+    let (seconds, doubt) = match (known, said) {
+        (Some(seconds), _) | (None, Stated::Seconds(seconds)) => (seconds, None),
+        (None, Stated::Unlike) => (1.0, Some(UNLIKE_INTERVALS)),
+        (None, Stated::Nowhere) => (1.0, Some(NO_INTERVAL)),
+    };
+    let is_index =
+        |c: &usize| table.names[*c].channel == Channel::Index && table.kinds[*c] == Kind::Number;
+    let index = (0..table.width).find(is_index);
+    TimePlan {
+        form: match index {
+            Some(_) => TimeForm::Number(seconds * 1e6),
+            None => TimeForm::Counted((seconds * 1e6) as i64),
+        },
+        doubt,
+        column: index.unwrap_or(0),
+        clock: None,
+        half_day: None,
+    }
+}
+
+const NO_INTERVAL: &str = "the rows have no times and it is not said how far apart they are, so they are shown a second apart: how many seconds lie between two rows?";
+const UNLIKE_INTERVALS: &str = "the rows have no times and two intervals are stated, so they are shown a second apart: how many seconds lie between two rows?";
 const TWO_NUMBERS: &str = "the times could be minutes and seconds or hours and minutes; they are read as minutes and seconds";
 const SCALE: &str =
     "it is not said in what unit the times are, and the numbers do not tell it safely";

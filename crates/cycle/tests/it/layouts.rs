@@ -139,8 +139,8 @@ proptest! {
         if object {
             (style.comma, style.quoted) = (false, false);
         }
-        if object && style.encoding == "latin-1" {
-            // JSON is one of the Unicode encodings.
+        if style.encoding == "latin-1" {
+            // JSON is Unicode, and a time that stands still for a row has to be named.
             style.encoding = "utf-8";
         }
         style.order = vec![0, 1, 2];
@@ -160,6 +160,36 @@ proptest! {
                     text.push_str(&style.line(&row));
                 }
             }
+        }
+        let step_kpa = style.pressure.1 / 10_f64.powi(style.pressure.2 as i32);
+        check(&encode(&text, style.encoding), &at_altitude(), 0.01, step_kpa)?;
+    }
+
+    /// No row has a time; a line above them says how far apart they are.
+    #[test]
+    fn an_interval_stands_for_the_times(
+        style in style(),
+        said in select(vec![
+            "Interval: 2 s", "Sample rate: 0.5 Hz", "Abtastintervall 2 s", "Log interval 00:00:02",
+            "Intervalo de muestreo: 2 segundos", "Période d'échantillonnage : 2000 ms",
+        ]),
+        numbered: bool,
+    ) {
+        let mut style = style;
+        style.order.retain(|column| *column != 0);
+        let numbers = |cells: Vec<String>| if numbered { cells } else { cells[1..].to_vec() };
+        if numbered {
+            style.order.insert(0, 0);
+        } else {
+            style.order.iter_mut().for_each(|column| *column -= 1);
+        }
+        let mut heading = style.heading();
+        heading[0] = "No".to_owned();
+        let mut text = format!("{said}{}{}", style.line_end, style.line(&numbers(heading)));
+        for (i, (celsius, kpa)) in cycle().into_iter().enumerate() {
+            let mut cells = style.cells(i, celsius, kpa);
+            cells[0] = (i + 1).to_string();
+            text.push_str(&style.line(&numbers(cells)));
         }
         let step_kpa = style.pressure.1 / 10_f64.powi(style.pressure.2 as i32);
         check(&encode(&text, style.encoding), &at_altitude(), 0.01, step_kpa)?;

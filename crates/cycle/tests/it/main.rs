@@ -7,6 +7,7 @@
 
 mod air;
 mod corpus;
+mod counted;
 mod hostile;
 mod json;
 mod layouts;

@@ -27,7 +27,7 @@ const WAITING: usize = 16;
 /// What to check, and by what.
 #[derive(Debug, Args)]
 pub struct CheckArgs {
-    /// Cycle records, of any layout with a time and a chamber temperature.
+    /// Cycle records, of any layout with a chamber temperature and a time or an interval.
     #[arg(required = true)]
     files: Vec<PathBuf>,
     /// Sentences for people, or one JSON object a line for programs.
@@ -48,6 +48,9 @@ pub struct CheckArgs {
     /// Altitude of the place in metres.
     #[arg(long, value_name = "METRES", allow_negative_numbers = true)]
     altitude: Option<f64>,
+    /// Seconds between two rows, where the record has no times and does not say it.
+    #[arg(long, value_name = "TIME", value_parser = options::seconds)]
+    interval: Option<f64>,
     /// Reference temperature of F0 in °C.
     #[arg(long, value_name = "CELSIUS", default_value_t = cycle::lethality::F0_REFERENCE_C)]
     f0_reference: f64,

@@ -16,6 +16,7 @@ pub fn of_machine(machines: &[Machine], machine: Option<MachineId>) -> Known {
         pressure_unit: reads.pressure_unit,
         pressure_reference: reads.pressure_reference,
         day_first: reads.day_first,
+        interval_s: None,
     }
 }
 

@@ -1,6 +1,7 @@
 //! The options of `check`, checked once for all files.
 
 use super::{Ask, CheckArgs, Known, Limits};
+use cycle::record::INTERVAL_S;
 use measure::{Celsius, bounds};
 use release::limits::NotTaken;
 
@@ -29,6 +30,10 @@ impl Terms {
         let set_c = set_c.map_err(|error| format!("--set-temp: {error}"))?;
         let altitude_m = args.altitude.map(|metres| bounds::ALTITUDE.check(metres)).transpose();
         let altitude_m = altitude_m.map_err(|error| format!("--altitude: {error}"))?;
+        let interval_s = args.interval;
+        if interval_s.is_some_and(|seconds| !INTERVAL_S.contains(&seconds)) {
+            return Err("--interval lies between 0.01 and 120 s".to_owned());
+        }
         let (reference, z) = (args.f0_reference, args.z);
         if !(0.0..=200.0).contains(&reference) || !(1.0..=100.0).contains(&z) {
             return Err("--f0-reference lies between 0 and 200 °C and --z between 1 and 100 K; 121.1 and 10 are usual".to_owned());
@@ -43,7 +48,12 @@ impl Terms {
             rules,
             ..Ask::default()
         };
-        Ok(Self { known: Known { altitude_m, ..Known::default() }, ask, limits, not_taken })
+        Ok(Self {
+            known: Known { altitude_m, interval_s, ..Known::default() },
+            ask,
+            limits,
+            not_taken,
+        })
     }
 }
 
