@@ -21,7 +21,7 @@ pub fn run(bytes: &[u8]) {
     let first = answer(&made, &style, &made.rows);
     let rows = &made.rows;
     match choices.byte() % 7 {
-        0 => never_better(&made, &style, &first, &rows[..choices.below(rows.len())], "cut short"),
+        0 => never_better(&made, &style, &first, &rows[..choices.below(rows.len())], CUT_SHORT),
         1 => never_better(&made, &style, &first, &without(&mut choices, rows), "rows dropped"),
         2 => in_between(&mut choices, &made, &style, &first),
         3 => same(&made, &style, &first, &repeated(&mut choices, rows), "rows repeated"),
@@ -69,15 +69,19 @@ fn truly(made: &Made, style: &Style, rows: &[Row], judged: (&Figures, &Verdict))
     }
 }
 
+const CUT_SHORT: &str = "cut short";
+
 /// Less of it may hide the proof, and never makes one. A record that ends while the chamber is held
 /// for a second time is open for that alone: cut back to the first hold, it proves the first. And
 /// where the air pressure of the place is open, the parts of a record may bound it to nothing that
 /// is possible, and one of them alone to what is: what is then called lethal still has to hold for
-/// the rows that were written.
+/// the rows that were written. The same goes for a hold behind the proven one in which a sensor
+/// stands still: cut off, it hides nothing.
 fn never_better(made: &Made, style: &Style, first: &Judged, rows: &[Row], what: &str) {
     let Some((figures, before)) = first else { return };
     let Some((_, after)) = answer(made, style, rows) else { return };
-    if figures.ends_early == Some(EndsEarly::AtHeat) || is_air_open(style, before) {
+    let still = what == CUT_SHORT && before.reasons[0].code == Code::SensorFrozen;
+    if figures.ends_early == Some(EndsEarly::AtHeat) || is_air_open(style, before) || still {
         return;
     }
     assert!(
@@ -108,7 +112,8 @@ fn is_air_open(style: &Style, verdict: &Verdict) -> bool {
 
 /// Rows on the straight line between two that are there. They may move an end of the hold by less
 /// than a step, which is the border that is reported, and the moment from which a pump counts as
-/// having levelled off by as much.
+/// having levelled off by as much; and written to the last digit a value between two may move where
+/// a frozen sensor did not.
 fn in_between(choices: &mut Choices<'_>, made: &Made, style: &Style, first: &Judged) {
     let some = choices.coin();
     let mut denser = Vec::new();
@@ -126,7 +131,8 @@ fn in_between(choices: &mut Choices<'_>, made: &Made, style: &Style, first: &Jud
     }
     denser.extend(made.rows.last());
     let code = first.as_ref().map(|(_, verdict)| verdict.reasons[0].code);
-    if !matches!(code, Some(Code::HoldBorder | Code::GasketLeak)) {
+    let moves = [Code::HoldBorder, Code::GasketLeak, Code::SensorFrozen];
+    if !code.is_some_and(|code| moves.contains(&code)) {
         never_better(made, style, first, &denser, "rows in between");
     }
 }

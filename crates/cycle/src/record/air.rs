@@ -170,7 +170,7 @@ fn slope(celsius: f64) -> f64 {
 
 /// The least that saturation asks for while the chamber blows off into the open.
 fn blow_off_bound(celsius: &[f64], gauge: &[f64]) -> Option<f64> {
-    let end = gauge.iter().position(|g| *g < 3.0).unwrap_or(gauge.len());
+    let end = gauge.iter().position(|g| *g < STEAM_KPA).unwrap_or(gauge.len());
     let low: Vec<usize> = (0..end).filter(|&i| gauge[i] <= 30.0).collect();
     if low.len() < 2 {
         return None;
