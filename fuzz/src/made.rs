@@ -110,13 +110,15 @@ fn pieces(choices: &mut Choices<'_>, floor: i64, above_k: f64) -> Vec<Piece> {
     pieces
 }
 
-/// Air removal: pulses, shallow ones, a leaking vacuum, or none.
+/// Air removal: pulses, shallow ones, a leaking vacuum, or none. Without a pump the steam drives the
+/// air out, as hot as it boils at that place: where it began hotter than that by as many kPa as the
+/// hold, no record could tell the place from one lower down.
 fn before(choices: &mut Choices<'_>, path: &mut Path, air_kpa: f64) {
     let pulses = usize::from(choices.byte() % 5);
     let depth = choices.pick(&[8.0, 14.0, 25.0, 45.0, 70.0]);
     let leak = choices.pick(&[0.0, 0.0, 1.0, 6.0, 20.0]);
     if pulses == 0 {
-        path.to(150, 100.0, air_kpa + 5.0);
+        path.to(150, tsat(air_kpa + 5.0), air_kpa + 5.0);
         return;
     }
     for pulse in 0..=pulses {

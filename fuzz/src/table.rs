@@ -21,7 +21,7 @@ pub fn run(bytes: &[u8]) {
     let first = answer(&made, &style, &made.rows);
     let rows = &made.rows;
     match choices.byte() % 7 {
-        0 => never_better(&made, &style, &first, &rows[..choices.below(rows.len())], CUT_SHORT),
+        0 => never_better(&made, &style, &first, &rows[..choices.below(rows.len())], "cut short"),
         1 => never_better(&made, &style, &first, &without(&mut choices, rows), "rows dropped"),
         2 => in_between(&mut choices, &made, &style, &first),
         3 => same(&made, &style, &first, &repeated(&mut choices, rows), "rows repeated"),
@@ -69,18 +69,16 @@ fn truly(made: &Made, style: &Style, rows: &[Row], judged: (&Figures, &Verdict))
     }
 }
 
-const CUT_SHORT: &str = "cut short";
-
 /// Less of it may hide the proof, and never makes one. A record that ends while the chamber is held
 /// for a second time is open for that alone: cut back to the first hold, it proves the first. And
 /// where the air pressure of the place is open, the parts of a record may bound it to nothing that
 /// is possible, and one of them alone to what is: what is then called lethal still has to hold for
 /// the rows that were written. The same goes for a hold behind the proven one in which a sensor
-/// stands still: cut off, it hides nothing.
+/// stands still: left out, it hides nothing.
 fn never_better(made: &Made, style: &Style, first: &Judged, rows: &[Row], what: &str) {
     let Some((figures, before)) = first else { return };
     let Some((_, after)) = answer(made, style, rows) else { return };
-    let still = what == CUT_SHORT && before.reasons[0].code == Code::SensorFrozen;
+    let still = before.reasons[0].code == Code::SensorFrozen;
     if figures.ends_early == Some(EndsEarly::AtHeat) || is_air_open(style, before) || still {
         return;
     }
