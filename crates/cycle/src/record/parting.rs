@@ -251,11 +251,11 @@ impl Raw {
         std::mem::replace(self, later)
     }
 
-    /// Counts a row that cannot be used.
+    /// Counts a row that cannot be used. One that waited for its partner comes late.
     pub fn miss(&mut self, line: u32) {
         self.missing += 1;
-        let first = self.missing_lines.map_or(line, |(first, _)| first);
-        self.missing_lines = Some((first, line));
+        let (first, last) = self.missing_lines.unwrap_or((line, line));
+        self.missing_lines = Some((first.min(line), last.max(line)));
     }
 
     /// Notes the set point of a row.
