@@ -221,6 +221,8 @@ pub struct KnownFrom {
     pub pressure_unit: Option<Source>,
     /// Of gauge or absolute.
     pub pressure_reference: Option<Source>,
+    /// The times could be read in two ways, or stand nowhere: no length of time can be relied on.
+    pub times_unclear: bool,
 }
 
 /// What the record says was asked for.

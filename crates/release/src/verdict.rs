@@ -91,6 +91,13 @@ pub fn judge(record: &CycleRecord, figures: &Figures, asked: &Asked<'_>) -> Verd
         let text = "the record holds too few samples, or numbers that are none; nothing can be concluded from it";
         return open(reason(Code::Unreadable, text.to_owned()), figures);
     }
+    // Every hold and every rate would rest on them.
+    if record.known_from.times_unclear {
+        let found = figures.findings.iter().find(|finding| finding.code == Code::UnitUnclear);
+        let text = "it is not known how far apart in time the readings lie";
+        let unclear = || reason(Code::UnitUnclear, text.to_owned());
+        return open(found.cloned().unwrap_or_else(unclear), figures);
+    }
     match figures.kind {
         Kind::LeakTest => leak::judge(figures, asked.limits),
         Kind::Run => run::judge(record, figures, asked),

@@ -46,10 +46,9 @@ pub(super) fn settle(mut raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) 
     if let (Some(kpa), Some((_, (Reference::Gauge, _)))) = (air.kpa, units.pressure) {
         samples.press_kpa.iter_mut().for_each(|p| *p += kpa);
     }
-    let doubt = air.doubt.map(|text| whole(&samples, Code::UnitUnclear, text));
-    findings.extend(doubt);
-    let doubt = around.plan.time.doubt.map(str::to_owned);
-    findings.extend(doubt.map(|text| whole(&samples, Code::UnitUnclear, text)));
+    let doubts = [around.plan.time.doubt.map(str::to_owned), air.doubt];
+    let unclear = |text| whole(&samples, Code::UnitUnclear, text);
+    findings.extend(doubts.into_iter().flatten().map(unclear));
     findings.extend(defects(&raw, &converted, &repaired, truncated));
     let integrity = integrity(&samples, &repaired, truncated);
     let record = CycleRecord {
@@ -59,6 +58,7 @@ pub(super) fn settle(mut raw: Raw, around: &Around<'_>) -> (CycleRecord, Units) 
             temperature_unit: units.temperature.1,
             pressure_unit: units.pressure.map(|(unit, _)| unit.1),
             pressure_reference: units.pressure.map(|(_, reference)| reference.1),
+            times_unclear: around.plan.time.doubt.is_some(),
         },
         stated: stated(&raw, around, &units, (&converted, &repaired)),
         start_clock: start_clock(&converted, &repaired, around),

@@ -34,9 +34,11 @@ fn without_an_interval_it_is_asked_for() {
         let file = File::new("").line(&format!("{before}{HEADING}")).rows(0..usize::MAX, row);
         let record = file.only();
         assert_eq!(codes(&record), [Code::UnitUnclear], "{before}");
+        assert!(record.known_from.times_unclear);
         assert!(record.findings[0].text.ends_with("how many seconds lie between two rows?"));
         let known = Known { interval_s: Some(2.0), ..Known::default() };
         let answered = &file.read(&known)[0];
+        assert!(!answered.known_from.times_unclear);
         assert_eq!((end(answered), codes(answered)), (end(&record) * 2.0, vec![]));
     }
 }

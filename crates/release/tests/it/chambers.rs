@@ -108,6 +108,7 @@ impl Chamber {
                 temperature_unit: Some(Source::Header),
                 pressure_unit: Some(Source::Header),
                 pressure_reference: Some(Source::Header),
+                times_unclear: false,
             },
             stated: Stated { set_c: self.stated.then_some(self.set_c), ..Stated::default() },
             start_clock: None,

@@ -68,6 +68,16 @@ fn too_short_is_failed_and_nearly_long_enough_is_open() {
     }
 }
 
+/// However long or short the hold looks, nothing is known of it.
+#[test]
+fn times_that_nobody_knows_leave_everything_open() {
+    for hold_s in [20.0, 180.0, 3_600.0] {
+        let mut record = Chamber { hold_s, ..Chamber::default() }.record();
+        record.known_from.times_unclear = true;
+        check(&record, CannotTell, Code::UnitUnclear);
+    }
+}
+
 #[test]
 fn a_record_that_stops_early_is_open() {
     let record = plain();
