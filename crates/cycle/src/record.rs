@@ -11,17 +11,12 @@
 //!
 //! The way of a file: `source` gives lines, which `reshape` makes of JSON that has none; `sniff`
 //! finds the table in the first of them and `heading` its names; `timing` and `roles` say which
-//! Nothing is filled in and nothing is guessed silently: what could be read in two ways becomes a
-//! `parting` gathers rows into cycles; then, for each cycle, `decide` settles the units with the
-//! and `settle` makes the record. Nothing is filled in and nothing is guessed silently: what could
-//! are alike, and `halves` makes samples of rows with one reading each; `parting` gathers rows into
-//! be read in two ways becomes a finding on which no verdict rests.
 //! column is what; `plan` reads row by row, `quick` with `clock` and `stencil` the many rows that
-//! column is what; `plan` reads row by row; `halves` makes samples of rows with one reading each;
+//! are alike, and `halves` makes samples of rows with one reading each; `parting` gathers rows into
 //! cycles; then, for each cycle, `decide` settles the units with the help of `physics`, `repair`
-//! finding on which no verdict rests.
-//! help of `physics`, `repair` puts the rows in order, `air` finds the air pressure of the place,
 //! puts the rows in order, `air` finds the air pressure of the place, and `settle` makes the record.
+//! Nothing is filled in and nothing is guessed silently: what could be read in two ways becomes a
+//! finding on which no verdict rests.
 
 mod air;
 mod calendar;
