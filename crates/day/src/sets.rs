@@ -11,6 +11,7 @@ mod assume;
 mod choose;
 mod confirm;
 mod life;
+mod prices;
 mod random;
 mod share;
 mod tally;
@@ -22,6 +23,7 @@ mod what_if;
 
 pub use assume::{Assumptions, Basis, EVENTS, Event, Rate};
 pub use confirm::{Confirmed, confirm};
+pub use prices::{Bought, Prices, buy};
 pub use share::{Gain, LEVEL, Share, paired, wilson};
 pub use tally::{Days, Point, Tally, curve, owning, tally};
 pub use what_if::Purchase;

@@ -435,6 +435,32 @@ fn a_purchase_is_what_it_says() {
     assert!(Purchase::Lunch(20_000).bought(&problem).is_err());
 }
 
+/// One set and two clients back to back: one waits each day. By hand: a second set saves 250 clients
+/// and as many days a year, at 20 each 5,000; 60 come back in 60/5,000 of a year. A longer lunch of
+/// an hour does the same, since the second client then comes 12 slots later, and costs 15 a day.
+#[test]
+fn what_a_purchase_buys_by_hand() {
+    let services = vec![service(2, 12, &[(0, 1)]), service(12, 22, &[(0, 1)])];
+    let problem = day(vec![kind("manicure", 1, 180)], 1, services);
+    let days = Days { assumptions: &Assumptions::NOTHING, days: 100, seed: 1, threads: 1 };
+    let prices = Prices {
+        set: 60.0,
+        machine: 3_000.0,
+        lunch_a_day: 15.0,
+        waiting: 20.0,
+        working_days: 250.0,
+    };
+    let before = tally(&problem, &days).unwrap();
+    let check = |purchase, clients: f64, saved: f64, back: Option<f64>| {
+        let bought = buy(&problem, &before, purchase, &days, &prices).unwrap();
+        assert_eq!((bought.days_a_year, bought.clients_a_year), (clients, clients), "{purchase:?}");
+        assert_eq!((bought.saved_a_year, bought.pays_back_years), (saved, back), "{purchase:?}");
+    };
+    check(Purchase::Set(0), 250.0, 5_000.0, Some(0.012));
+    check(Purchase::Machine, 0.0, 0.0, None);
+    check(Purchase::Lunch(60), 250.0, 1_250.0, Some(0.0));
+}
+
 #[test]
 fn what_cannot_be_simulated_is_refused() {
     let problem = day(vec![kind("manicure", 1, 180)], 1, vec![service(2, 12, &[(0, 1)])]);

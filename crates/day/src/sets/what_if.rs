@@ -68,11 +68,11 @@ fn longer_lunch(problem: &Problem, minutes: u32) -> Result<Problem, Unusable> {
     Ok(changed)
 }
 
-/// The slot between the first and the last appointment with the fewest under way, of those the one
+/// The slot after the first and up to the last appointment with the fewest under way, of those the one
 /// nearest the middle.
 fn lunch(problem: &Problem) -> Option<usize> {
     let starts = || problem.services.iter().map(|service| service.start);
     let (first, last) = (starts().min()?, starts().max()?);
     let under_way = |t: usize| problem.services.iter().filter(|s| s.start < t && t < s.end).count();
-    (first..=last).min_by_key(|&t| (under_way(t), (2 * t).abs_diff(first + last)))
+    (first + 1..=last).min_by_key(|&t| (under_way(t), (2 * t).abs_diff(first + last)))
 }

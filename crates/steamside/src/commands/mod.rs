@@ -5,6 +5,7 @@ mod demo;
 mod drift;
 mod plan;
 mod serve;
+mod sets;
 mod take;
 mod verify;
 
@@ -30,7 +31,9 @@ pub enum Command {
     Plan(plan::PlanArgs),
     /// Open the salon's own book in the browser.
     Serve(serve::ServeArgs),
-    /// Take cycle records into the book.
+    /// How many sets to own, by simulating many days.
+    Sets(sets::SetsArgs),
+    /// Take cycle records and appointments into the book.
     Take(take::TakeArgs),
     /// Is the record whole and unchanged?
     Verify(verify::VerifyArgs),
@@ -44,6 +47,7 @@ pub fn run(command: Command) -> ExitCode {
         Command::Drift(args) => drift::run(args),
         Command::Plan(args) => plan::run(args),
         Command::Serve(args) => serve::run(args),
+        Command::Sets(args) => sets::run(args),
         Command::Take(args) => take::run(args),
         Command::Verify(args) => verify::run(args),
     }

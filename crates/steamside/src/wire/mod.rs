@@ -3,4 +3,5 @@
 pub mod check;
 pub mod dayplan;
 pub mod drift;
+pub mod sets;
 pub mod verify;
