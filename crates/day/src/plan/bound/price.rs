@@ -18,7 +18,7 @@ use super::super::decode::{Genome, Wish, penalty};
 use super::super::problem::{Drying, MOST_KINDS};
 use super::super::table::{CycleTable, Table};
 use super::Stopped;
-use super::exposure::Exposure;
+use super::exposure::{AtOnce, Exposure};
 use super::fast::FastMap;
 use super::ground::{Counts, Ground, Load};
 use super::machine::Lone;
@@ -277,7 +277,7 @@ impl<'t> Programme<'t> {
             if from.only_after.is_some_and(|after| start as i64 <= after) {
                 continue;
             }
-            let price = from.price + self.price(&from.loaded, run, free);
+            let price = from.price + self.price(from, run, free);
             if price + run.rest >= self.below {
                 continue;
             }
@@ -296,17 +296,29 @@ impl<'t> Programme<'t> {
         }
     }
 
-    fn price(&self, before: &Counts, run: &Run, free: usize) -> Price {
+    fn price(&self, from: &Node, run: &Run, free: usize) -> Price {
         let cycle = &self.machine.table.cycles[run.c];
         // The rules let a warm machine be run at the cold price.
         let cost = if run.warm { cycle.cost[0].min(cycle.cost[1]) } else { cycle.cost[0] };
+        let longest = self.machine.table.cycles.iter().map(|c| c.after).max().unwrap_or(0);
+        let before = from.run.map_or(i64::MIN / 2, |_| (from.free + longest) as i64);
         let mut exposure = 0;
         for k in (0..self.ground.table.kinds).filter(|&k| run.load.counts[k] > 0) {
             let n = usize::from(run.load.counts[k]);
-            exposure +=
-                self.exposure.late(k, free + self.machine.after(cycle), usize::from(before[k]), n);
+            exposure += self.exposure.late(
+                k,
+                free + self.machine.after(cycle),
+                usize::from(from.loaded[k]),
+                n,
+            );
             if cycle.drying == Drying::None {
-                exposure += self.exposure.at_once(k, free + cycle.after) * n as i64;
+                exposure += self.exposure.at_once(&AtOnce {
+                    kind: k,
+                    ready: free + cycle.after,
+                    first: usize::from(from.loaded[k]),
+                    n,
+                    before,
+                });
             }
         }
         Price {
