@@ -34,6 +34,11 @@ pub enum Kind {
     Unknown,
 }
 
+/// A mean over a hold moves by so much, K, with where its first and last samples happen to fall:
+/// about a fortieth of 4 K at the coarsest sampling of the made-up records (worked out, not
+/// measured). So near to its limit, the deviation from saturation is reported as a border.
+pub const NEAR_SATURATION_K: f64 = 0.15;
+
 /// A stretch at temperature.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Plateau {

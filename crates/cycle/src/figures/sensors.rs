@@ -135,10 +135,12 @@ pub(super) fn derived(view: &View) -> Option<Finding> {
 /// Measured temperature against the saturation temperature of the pressure, over the hold.
 pub(super) fn saturation(view: &View, run: Stretch, plateau: &Plateau) -> Option<Finding> {
     let mean = plateau.satdev_mean_k?;
+    let near = (mean.abs() - view.rules.saturation_k).abs() <= super::NEAR_SATURATION_K;
+    let border = if near { ", at the border of what is let pass" } else { "" };
     let text = |what: &str| {
         let side = if mean < 0.0 { "colder" } else { "hotter" };
         format!(
-            "over the hold the chamber is {:.1} K {side} than saturated steam of its pressure: {what}",
+            "over the hold the chamber is {:.1} K {side} than saturated steam of its pressure{border}: {what}",
             mean.abs()
         )
     };
