@@ -13,7 +13,7 @@ mod salon;
 mod sets;
 mod visits;
 
-pub use day::{AcceptedPlan, HandTimes, Learnt, Setting, Spread};
+pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
 pub use drift::JudgedRun;
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;

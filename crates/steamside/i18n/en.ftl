@@ -769,3 +769,182 @@ kind-art-tools = nail art
 cycle-fast = fast
 cycle-middle = middle
 cycle-long = long
+
+## Visits, services, working times
+visits-title = Visits
+visits-add = Add a visit: service, then time
+visits-no-services = No service is described yet. A service says which sets it needs.
+visits-when = { $service }: at what time?
+visits-chair = Chair (may stay empty)
+visits-today = Today
+visits-tomorrow = Tomorrow
+visits-count = { $count ->
+    [one] One visit
+   *[other] { $count } visits
+}
+visits-unknown = service not known
+visits-unknown-how = Where the service is not known, no set is planned. Say which it is, or bring the calendar here once.
+visits-which = Service
+visits-choose = Choose
+visits-say = That is it
+visits-closed = Closed on this day.
+visits-open-after-all = Open after all
+visit-booked = booked
+visit-cancelled = called off
+visit-missed = did not come
+visit-late-by = { $count } min late
+visit-put-back = +{ $count } min late
+visit-did-not-come = Did not come
+visit-call-off = Called off
+chair-number = chair { $chair }
+rota-title = Who works
+rota-none = Nobody is down for today or tomorrow. The plan then counts on everyone who signs here.
+rota-add = Say who works when
+rota-lunch = lunch
+rota-not = Does not work
+rota-day = Day
+rota-from = From
+rota-to = To
+rota-lunch-from = Lunch from
+rota-lunch-to = Lunch to
+rota-weeks = The same in so many weeks after it
+rota-who = Who?
+bring-title = Calendar
+bring-how = A calendar file (.ics) or a table (.csv) of appointments. Names stay outside: the book keeps times and services only.
+bring-file = File
+bring-do = Take it in
+brought-title = What the file changed
+brought-booked = { $count ->
+    [one] One visit is new
+   *[other] { $count } visits are new
+}
+brought-changed = { $count ->
+    [one] One visit has changed
+   *[other] { $count } visits have changed
+}
+brought-off = { $count ->
+    [one] One visit was called off
+   *[other] { $count } visits were called off
+}
+brought-same = { $count ->
+    [one] One visit was here already
+   *[other] { $count } visits were here already
+}
+brought-names = Titles are shown on this page only. They are not kept.
+titles-ask = Which sets do these need?
+ask-how = Choose the words that mean the service, without a name, and the service. Next time it is known.
+ask-no-services = Describe your services first; then bring the file once more.
+ask-count = { $count ->
+    [one] One visit, such as
+   *[other] { $count } visits, such as
+}
+ask-words = Or type the words
+titles-which = They mean
+ask-later = ask me another time
+ask-no-visit = no client: no set is needed
+ask-do = Keep these answers
+closed-title = A whole day
+closed-asks = “{ $title }”, from { $from } to { $to }: is the salon closed?
+closed-do = Closed
+odd-title = Could not be taken
+odd-count = { $count ->
+    [one] One entry was left out.
+   *[other] { $count } entries were left out.
+}
+odd-zone = cannot tell which time zone “{ $zone }” is
+odd-rule = cannot follow the rule by which it repeats
+odd-time = cannot tell when it is
+odd-do = Book these by hand, above all those of today.
+services-title = Services and figures
+services-how = A service says how long it takes and which sets it needs. The plan of the day rests on it.
+service-add = A new service
+service-word = What it is called
+service-minutes = Minutes
+service-needs = Sets that one client needs
+service-weight = How bad one missing set is (1 to 9)
+service-basin = Cleaning the foot basin, minutes (0: none)
+service-keep = Keep
+service-end = No longer offered
+minutes-count = { $count } min
+hands-title = How long hands take here
+hands-wash = Washed, dried, looked at, one set
+hands-pack = Into a pouch, one set
+hands-spread = { $median } min in the middle; half of the times lie between { $lower } and { $upper } ({ $count } times)
+hands-none = not measured yet
+hands-how = Worked out from the taps: from a person’s tap before to the one that says it is done. So it is rather too long than too short.
+kind-figures-title = Kinds of sets
+kind-mass = Mass of one set, g
+kind-area = Its pouch, cm²
+kind-hand = Hands for one set, minutes
+kind-pouch = A pouch costs, cents
+kind-target = Ready at the end of the day
+kind-spares = Spares that no visit is promised
+machine-figures-title = Programmes of the machines
+machine-warm = Stays warm for, minutes
+programme-more = One more programme
+programme-word = What it is called (empty: none)
+programme-cold = Minutes when cold
+programme-warm = Minutes when warm
+programme-mass = Most mass, g
+programme-area = Most pouches, cm²
+programme-load = Loading, minutes
+programme-unload = Taking out, minutes
+programme-cool = Cooling, minutes
+programme-cost-cold = Costs when cold, cents
+programme-cost-warm = Costs when warm, cents
+programme-drying = Drying
+programme-wrapped = Takes sets in pouches
+drying-is-none = none: for use at once
+drying-is-short = short
+drying-is-full = in full
+rules-title = What holds for every plan
+rules-how = Times and what counts first
+rules-passive = Washed sets dry before packing, minutes
+rules-immediate = A set without drying is opened within, minutes
+rules-order = What counts first
+order-salon = Nobody waits; sets that lie overnight are dry before money is saved
+order-comparing = The published order, for comparing
+figures-typical = typical, until you set your own
+figures-keep = Keep these figures
+line-visit-booked = Booked for { $at }: { $service }.
+line-visit-moved = A visit is now at { $at }.
+line-visit-is = A visit is for { $service }.
+line-visit-late = A visit begins { $count } min later.
+line-visit-off = A visit was called off.
+line-visit-missed = A client did not come.
+line-shift = { $sign } works { $from } to { $to }.
+line-shift-ended = A working time was taken out.
+line-closed = Closed on { $day }.
+line-open-again = Open on { $day } after all.
+line-key = A key was made by which calendars are recognised.
+line-service = Service { $service }: { $count } min, needs { $needs }.
+line-service-ended = { $service } is no longer offered.
+line-learnt = A phrase in titles means { $service }.
+line-learnt-no-visit = A phrase in titles means: no client.
+line-kind-figures = Own figures for { $kind }.
+line-machine-figures = Own programmes for { $machine }.
+line-day-rules = What holds for every plan was set.
+line-plan = A plan of { $count ->
+    [one] one run
+   *[other] { $count } runs
+} was accepted.
+refused-no-calendar = This file is neither a calendar nor a table of appointments that can be read.
+    .do = Export it once more as .ics, or as a table with a date, a time and a service.
+refused-one-calendar = One calendar at a time.
+    .do = Go back and choose one file.
+refused-no-such-service = This book knows no such service.
+refused-no-such-visit = This book knows no such visit.
+refused-visit-over = That visit was called off or missed already.
+refused-too-late = A visit is put back by { $most } min at most.
+    .do = Move it in the calendar, or book it anew.
+refused-off-in-calendar = That visit comes from a calendar.
+    .do = Call it off there, and bring the file in again.
+refused-phrase = These words cannot be learnt.
+    .do = Go back and type a few words that mean the service.
+refused-said-already = That was said already.
+refused-service-taken = There is a service { $word } already.
+    .do = Go back and choose another word.
+refused-no-programme = A machine needs at least one programme.
+refused-shift = That working time does not fit together.
+    .do = Go back: from before to, lunch inside, at most twelve weeks.
+refused-no-such-shift = This book knows no such working time.

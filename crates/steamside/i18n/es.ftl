@@ -1349,3 +1349,328 @@ cycle-fast = rápido
 cycle-middle = medio
 # draft
 cycle-long = largo
+
+## Visits, services, working times
+# draft
+visits-title = Visitas
+# draft
+visits-add = Añadir una visita: servicio y luego hora
+# draft
+visits-no-services = Aún no hay ningún servicio. Un servicio dice qué juegos necesita.
+# draft
+visits-when = { $service }: ¿a qué hora?
+# draft
+visits-chair = Silla (puede quedar vacía)
+# draft
+visits-today = Hoy
+# draft
+visits-tomorrow = Mañana
+# draft
+visits-count = { $count ->
+    [one] Una visita
+   *[other] { $count } visitas
+}
+# draft
+visits-unknown = servicio no conocido
+# draft
+visits-unknown-how = Donde no se conoce el servicio no se planea ningún juego. Diga cuál es o traiga el calendario aquí una vez.
+# draft
+visits-which = Servicio
+# draft
+visits-choose = Elegir
+# draft
+visits-say = Es ese
+# draft
+visits-closed = Cerrado este día.
+# draft
+visits-open-after-all = Abierto, después de todo
+# draft
+visit-booked = reservada
+# draft
+visit-cancelled = anulada
+# draft
+visit-missed = no vino
+# draft
+visit-late-by = { $count } min tarde
+# draft
+visit-put-back = +{ $count } min tarde
+# draft
+visit-did-not-come = No vino
+# draft
+visit-call-off = Anulada
+# draft
+chair-number = silla { $chair }
+# draft
+rota-title = Quién trabaja
+# draft
+rota-none = Nadie está apuntado para hoy ni mañana. El plan cuenta entonces con todas las personas que firman aquí.
+# draft
+rota-add = Decir quién trabaja cuándo
+# draft
+rota-lunch = comida
+# draft
+rota-not = No trabaja
+# draft
+rota-day = Día
+# draft
+rota-from = Desde
+# draft
+rota-to = Hasta
+# draft
+rota-lunch-from = Comida desde
+# draft
+rota-lunch-to = Comida hasta
+# draft
+rota-weeks = Lo mismo en tantas semanas después
+# draft
+rota-who = ¿Quién?
+# draft
+bring-title = Calendario
+# draft
+bring-how = Un archivo de calendario (.ics) o una tabla (.csv) de citas. Los nombres quedan fuera: el libro solo guarda horas y servicios.
+# draft
+bring-file = Archivo
+# draft
+bring-do = Tomarlo
+# draft
+brought-title = Qué cambió el archivo
+# draft
+brought-booked = { $count ->
+    [one] Una visita es nueva
+   *[other] { $count } visitas son nuevas
+}
+# draft
+brought-changed = { $count ->
+    [one] Una visita ha cambiado
+   *[other] { $count } visitas han cambiado
+}
+# draft
+brought-off = { $count ->
+    [one] Una visita fue anulada
+   *[other] { $count } visitas fueron anuladas
+}
+# draft
+brought-same = { $count ->
+    [one] Una visita ya estaba aquí
+   *[other] { $count } visitas ya estaban aquí
+}
+# draft
+brought-names = Los títulos solo se ven en esta página. No se guardan.
+# draft
+titles-ask = ¿Qué juegos necesitan estas?
+# draft
+ask-how = Elija las palabras que significan el servicio, sin nombre, y el servicio. La próxima vez ya se sabe.
+# draft
+ask-no-services = Describa primero sus servicios; luego traiga el archivo otra vez.
+# draft
+ask-count = { $count ->
+    [one] Una visita, como
+   *[other] { $count } visitas, como
+}
+# draft
+ask-words = O escriba las palabras
+# draft
+titles-which = Significan
+# draft
+ask-later = preguntar otra vez
+# draft
+ask-no-visit = ningún cliente: no hace falta juego
+# draft
+ask-do = Guardar estas respuestas
+# draft
+closed-title = Un día entero
+# draft
+closed-asks = “{ $title }”, del { $from } al { $to }: ¿está cerrado el salón?
+# draft
+closed-do = Cerrado
+# draft
+odd-title = No se pudo tomar
+# draft
+odd-count = { $count ->
+    [one] Una entrada quedó fuera.
+   *[other] { $count } entradas quedaron fuera.
+}
+# draft
+odd-zone = no se sabe qué zona horaria es “{ $zone }”
+# draft
+odd-rule = no se puede seguir la regla con que se repite
+# draft
+odd-time = no se sabe cuándo es
+# draft
+odd-do = Reserve estas a mano, sobre todo las de hoy.
+# draft
+services-title = Servicios y cifras
+# draft
+services-how = Un servicio dice cuánto dura y qué juegos necesita. El plan del día se apoya en ello.
+# draft
+service-add = Un servicio nuevo
+# draft
+service-word = Cómo se llama
+# draft
+service-minutes = Minutos
+# draft
+service-needs = Juegos que necesita un cliente
+# draft
+service-weight = Qué grave es que falte un juego (1 a 9)
+# draft
+service-basin = Limpiar la pila de pies, minutos (0: ninguna)
+# draft
+service-keep = Guardar
+# draft
+service-end = Ya no se ofrece
+# draft
+minutes-count = { $count } min
+# draft
+hands-title = Cuánto tardan aquí las manos
+# draft
+hands-wash = Lavado, secado, mirado, un juego
+# draft
+hands-pack = A la bolsa, un juego
+# draft
+hands-spread = { $median } min en el medio; la mitad de las veces entre { $lower } y { $upper } ({ $count } veces)
+# draft
+hands-none = aún no medido
+# draft
+hands-how = Calculado de los toques: del toque anterior de la persona al que dice que está hecho. Por eso sale más bien largo que corto.
+# draft
+kind-figures-title = Tipos de juegos
+# draft
+kind-mass = Masa de un juego, g
+# draft
+kind-area = Su bolsa, cm²
+# draft
+kind-hand = Manos por juego, minutos
+# draft
+kind-pouch = Una bolsa cuesta, céntimos
+# draft
+kind-target = Listos al final del día
+# draft
+kind-spares = De reserva, sin prometer a ninguna visita
+# draft
+machine-figures-title = Programas de las máquinas
+# draft
+machine-warm = Sigue caliente, minutos
+# draft
+programme-more = Un programa más
+# draft
+programme-word = Cómo se llama (vacío: ninguno)
+# draft
+programme-cold = Minutos en frío
+# draft
+programme-warm = Minutos en caliente
+# draft
+programme-mass = Masa máxima, g
+# draft
+programme-area = Bolsas máximas, cm²
+# draft
+programme-load = Cargar, minutos
+# draft
+programme-unload = Sacar, minutos
+# draft
+programme-cool = Enfriar, minutos
+# draft
+programme-cost-cold = Cuesta en frío, céntimos
+# draft
+programme-cost-warm = Cuesta en caliente, céntimos
+# draft
+programme-drying = Secado
+# draft
+programme-wrapped = Admite juegos en bolsas
+# draft
+drying-is-none = ninguno: para usar enseguida
+# draft
+drying-is-short = corto
+# draft
+drying-is-full = completo
+# draft
+rules-title = Lo que vale para todo plan
+# draft
+rules-how = Tiempos y qué va primero
+# draft
+rules-passive = Los juegos lavados secan antes de empacar, minutos
+# draft
+rules-immediate = Un juego sin secado se abre en, minutos
+# draft
+rules-order = Qué va primero
+# draft
+order-salon = Nadie espera; lo que queda de noche está seco antes de ahorrar
+# draft
+order-comparing = El orden publicado, para comparar
+# draft
+figures-typical = típico, hasta que ponga el suyo
+# draft
+figures-keep = Guardar estas cifras
+# draft
+line-visit-booked = Reservada para { $at }: { $service }.
+# draft
+line-visit-moved = Una visita pasa a { $at }.
+# draft
+line-visit-is = Una visita es para { $service }.
+# draft
+line-visit-late = Una visita empieza { $count } min más tarde.
+# draft
+line-visit-off = Una visita fue anulada.
+# draft
+line-visit-missed = Un cliente no vino.
+# draft
+line-shift = { $sign } trabaja de { $from } a { $to }.
+# draft
+line-shift-ended = Se quitó un horario.
+# draft
+line-closed = Cerrado el { $day }.
+# draft
+line-open-again = Abierto el { $day }, después de todo.
+# draft
+line-key = Se creó una clave para reconocer calendarios.
+# draft
+line-service = Servicio { $service }: { $count } min, necesita { $needs }.
+# draft
+line-service-ended = { $service } ya no se ofrece.
+# draft
+line-learnt = Una frase en los títulos significa { $service }.
+# draft
+line-learnt-no-visit = Una frase en los títulos significa: ningún cliente.
+# draft
+line-kind-figures = Cifras propias para { $kind }.
+# draft
+line-machine-figures = Programas propios para { $machine }.
+# draft
+line-day-rules = Se fijó lo que vale para todo plan.
+# draft
+line-plan = Se aceptó un plan de { $count ->
+    [one] una tanda
+   *[other] { $count } tandas
+}.
+# draft
+refused-no-calendar = Este archivo no es un calendario ni una tabla de citas que se pueda leer.
+    .do = Expórtelo otra vez como .ics, o como tabla con fecha, hora y servicio.
+# draft
+refused-one-calendar = Un calendario cada vez.
+    .do = Vuelva y elija un archivo.
+# draft
+refused-no-such-service = Este libro no conoce tal servicio.
+# draft
+refused-no-such-visit = Este libro no conoce tal visita.
+# draft
+refused-visit-over = Esa visita ya fue anulada o no vino.
+# draft
+refused-too-late = Una visita se retrasa { $most } min como máximo.
+    .do = Muévala en el calendario o resérvela de nuevo.
+# draft
+refused-off-in-calendar = Esa visita viene de un calendario.
+    .do = Anúlela allí y traiga el archivo otra vez.
+# draft
+refused-phrase = Estas palabras no se pueden aprender.
+    .do = Vuelva y escriba unas palabras que signifiquen el servicio.
+# draft
+refused-said-already = Eso ya se dijo.
+# draft
+refused-service-taken = Ya hay un servicio { $word }.
+    .do = Vuelva y elija otra palabra.
+# draft
+refused-no-programme = Una máquina necesita al menos un programa.
+# draft
+refused-shift = Ese horario no encaja.
+    .do = Vuelva: desde antes que hasta, la comida dentro, doce semanas como máximo.
+# draft
+refused-no-such-shift = Este libro no conoce tal horario.

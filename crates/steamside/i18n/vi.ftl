@@ -1272,3 +1272,304 @@ cycle-fast = nhanh
 cycle-middle = vừa
 # draft
 cycle-long = dài
+
+## Visits, services, working times
+# draft
+visits-title = Lịch khách
+# draft
+visits-add = Thêm khách: chọn dịch vụ, rồi giờ
+# draft
+visits-no-services = Chưa có dịch vụ nào. Mỗi dịch vụ cho biết cần những bộ nào.
+# draft
+visits-when = { $service }: mấy giờ?
+# draft
+visits-chair = Ghế (có thể để trống)
+# draft
+visits-today = Hôm nay
+# draft
+visits-tomorrow = Ngày mai
+# draft
+visits-count = { $count } lượt khách
+# draft
+visits-unknown = chưa rõ dịch vụ
+# draft
+visits-unknown-how = Chưa rõ dịch vụ thì chưa tính bộ nào. Hãy chọn dịch vụ, hoặc đưa tệp lịch vào đây một lần.
+# draft
+visits-which = Dịch vụ
+# draft
+visits-choose = Chọn
+# draft
+visits-say = Đúng rồi
+# draft
+visits-closed = Ngày này đóng cửa.
+# draft
+visits-open-after-all = Vẫn mở cửa
+# draft
+visit-booked = đã hẹn
+# draft
+visit-cancelled = đã hủy
+# draft
+visit-missed = không tới
+# draft
+visit-late-by = trễ { $count } phút
+# draft
+visit-put-back = Trễ +{ $count } phút
+# draft
+visit-did-not-come = Không tới
+# draft
+visit-call-off = Đã hủy
+# draft
+chair-number = ghế { $chair }
+# draft
+rota-title = Ai làm
+# draft
+rota-none = Chưa ghi ai làm hôm nay và ngày mai. Kế hoạch khi đó tính tất cả những người ký tên ở đây.
+# draft
+rota-add = Ghi ai làm lúc nào
+# draft
+rota-lunch = nghỉ trưa
+# draft
+rota-not = Không làm
+# draft
+rota-day = Ngày
+# draft
+rota-from = Từ
+# draft
+rota-to = Đến
+# draft
+rota-lunch-from = Nghỉ trưa từ
+# draft
+rota-lunch-to = Nghỉ trưa đến
+# draft
+rota-weeks = Lặp lại trong bao nhiêu tuần sau
+# draft
+rota-who = Ai?
+# draft
+bring-title = Tệp lịch
+# draft
+bring-how = Tệp lịch (.ics) hoặc bảng hẹn (.csv). Tên khách không vào sổ: sổ chỉ giữ giờ và dịch vụ.
+# draft
+bring-file = Tệp
+# draft
+bring-do = Đưa vào
+# draft
+brought-title = Tệp này đã thay đổi gì
+# draft
+brought-booked = { $count } lượt khách mới
+# draft
+brought-changed = { $count } lượt khách thay đổi
+# draft
+brought-off = { $count } lượt khách đã hủy
+# draft
+brought-same = { $count } lượt khách đã có sẵn
+# draft
+brought-names = Tiêu đề chỉ hiện trên trang này. Sổ không giữ lại.
+# draft
+titles-ask = Những hẹn này cần bộ nào?
+# draft
+ask-how = Chọn những chữ chỉ dịch vụ, không có tên khách, và chọn dịch vụ. Lần sau sẽ tự biết.
+# draft
+ask-no-services = Hãy ghi các dịch vụ trước; rồi đưa tệp vào lần nữa.
+# draft
+ask-count = { $count } lượt khách, ví dụ
+# draft
+ask-words = Hoặc gõ các chữ đó
+# draft
+titles-which = Nghĩa là
+# draft
+ask-later = hỏi lại lần khác
+# draft
+ask-no-visit = không phải khách: không cần bộ nào
+# draft
+ask-do = Ghi các câu trả lời
+# draft
+closed-title = Nguyên ngày
+# draft
+closed-asks = “{ $title }”, từ { $from } đến { $to }: tiệm có đóng cửa không?
+# draft
+closed-do = Đóng cửa
+# draft
+odd-title = Không đưa vào được
+# draft
+odd-count = { $count } mục bị bỏ ra.
+# draft
+odd-zone = không rõ “{ $zone }” là múi giờ nào
+# draft
+odd-rule = không theo được quy tắc lặp lại
+# draft
+odd-time = không rõ lúc nào
+# draft
+odd-do = Hãy ghi tay những mục này, trước hết là của hôm nay.
+# draft
+services-title = Dịch vụ và số liệu
+# draft
+services-how = Dịch vụ cho biết làm bao lâu và cần bộ nào. Kế hoạch trong ngày dựa vào đó.
+# draft
+service-add = Dịch vụ mới
+# draft
+service-word = Tên dịch vụ
+# draft
+service-minutes = Phút
+# draft
+service-needs = Bộ cần cho một khách
+# draft
+service-weight = Thiếu một bộ thì phiền tới đâu (1 đến 9)
+# draft
+service-basin = Rửa bồn chân, phút (0: không có)
+# draft
+service-keep = Ghi lại
+# draft
+service-end = Không làm nữa
+# draft
+minutes-count = { $count } phút
+# draft
+hands-title = Làm tay ở đây mất bao lâu
+# draft
+hands-wash = Rửa, lau khô, xem lại, một bộ
+# draft
+hands-pack = Vào túi, một bộ
+# draft
+hands-spread = giữa là { $median } phút; một nửa số lần nằm giữa { $lower } và { $upper } ({ $count } lần)
+# draft
+hands-none = chưa đo được
+# draft
+hands-how = Tính từ các lần chạm: từ lần chạm trước tới lần báo xong. Vì vậy thường dài hơn thật, không ngắn hơn.
+# draft
+kind-figures-title = Các loại bộ
+# draft
+kind-mass = Nặng một bộ, g
+# draft
+kind-area = Túi của nó, cm²
+# draft
+kind-hand = Làm tay một bộ, phút
+# draft
+kind-pouch = Giá một túi, xu
+# draft
+kind-target = Sẵn sàng lúc hết ngày
+# draft
+kind-spares = Bộ dự phòng, không hứa cho khách nào
+# draft
+machine-figures-title = Chương trình của các máy
+# draft
+machine-warm = Còn nóng trong, phút
+# draft
+programme-more = Thêm một chương trình
+# draft
+programme-word = Tên (để trống: không có)
+# draft
+programme-cold = Phút khi máy nguội
+# draft
+programme-warm = Phút khi máy nóng
+# draft
+programme-mass = Nặng nhất, g
+# draft
+programme-area = Nhiều túi nhất, cm²
+# draft
+programme-load = Xếp vào, phút
+# draft
+programme-unload = Lấy ra, phút
+# draft
+programme-cool = Để nguội, phút
+# draft
+programme-cost-cold = Giá khi máy nguội, xu
+# draft
+programme-cost-warm = Giá khi máy nóng, xu
+# draft
+programme-drying = Sấy khô
+# draft
+programme-wrapped = Nhận bộ trong túi
+# draft
+drying-is-none = không: dùng ngay
+# draft
+drying-is-short = ngắn
+# draft
+drying-is-full = đầy đủ
+# draft
+rules-title = Điều chung cho mọi kế hoạch
+# draft
+rules-how = Thời gian và điều gì trước
+# draft
+rules-passive = Bộ rửa xong để khô trước khi gói, phút
+# draft
+rules-immediate = Bộ không sấy phải mở trong, phút
+# draft
+rules-order = Điều gì trước
+# draft
+order-salon = Không ai phải chờ; bộ để qua đêm phải khô, rồi mới tính tiết kiệm
+# draft
+order-comparing = Thứ tự đã công bố, để so sánh
+# draft
+figures-typical = số thường gặp, tới khi bạn tự đặt
+# draft
+figures-keep = Ghi số liệu này
+# draft
+line-visit-booked = Hẹn lúc { $at }: { $service }.
+# draft
+line-visit-moved = Một hẹn dời sang { $at }.
+# draft
+line-visit-is = Một hẹn là { $service }.
+# draft
+line-visit-late = Một hẹn bắt đầu trễ { $count } phút.
+# draft
+line-visit-off = Một hẹn đã hủy.
+# draft
+line-visit-missed = Một khách không tới.
+# draft
+line-shift = { $sign } làm { $from } đến { $to }.
+# draft
+line-shift-ended = Bỏ một giờ làm.
+# draft
+line-closed = Đóng cửa { $day }.
+# draft
+line-open-again = Vẫn mở cửa { $day }.
+# draft
+line-key = Đã tạo khóa để nhận ra tệp lịch.
+# draft
+line-service = Dịch vụ { $service }: { $count } phút, cần { $needs }.
+# draft
+line-service-ended = Không làm { $service } nữa.
+# draft
+line-learnt = Một cụm chữ trong tiêu đề nghĩa là { $service }.
+# draft
+line-learnt-no-visit = Một cụm chữ trong tiêu đề nghĩa là: không phải khách.
+# draft
+line-kind-figures = Số liệu riêng cho { $kind }.
+# draft
+line-machine-figures = Chương trình riêng cho { $machine }.
+# draft
+line-day-rules = Đã đặt điều chung cho mọi kế hoạch.
+# draft
+line-plan = Đã nhận kế hoạch { $count } mẻ.
+# draft
+refused-no-calendar = Tệp này không phải lịch hay bảng hẹn đọc được.
+    .do = Hãy xuất lại dạng .ics, hoặc bảng có ngày, giờ và dịch vụ.
+# draft
+refused-one-calendar = Mỗi lần một tệp lịch.
+    .do = Trở lại và chọn một tệp.
+# draft
+refused-no-such-service = Sổ này không có dịch vụ đó.
+# draft
+refused-no-such-visit = Sổ này không có hẹn đó.
+# draft
+refused-visit-over = Hẹn đó đã hủy hoặc khách đã không tới.
+# draft
+refused-too-late = Một hẹn chỉ lùi tối đa { $most } phút.
+    .do = Hãy dời trong lịch, hoặc ghi lại.
+# draft
+refused-off-in-calendar = Hẹn đó từ tệp lịch.
+    .do = Hãy hủy trong lịch, rồi đưa tệp vào lại.
+# draft
+refused-phrase = Không học được những chữ này.
+    .do = Trở lại và gõ vài chữ chỉ dịch vụ.
+# draft
+refused-said-already = Điều đó đã ghi rồi.
+# draft
+refused-service-taken = Đã có dịch vụ { $word }.
+    .do = Trở lại và chọn tên khác.
+# draft
+refused-no-programme = Máy cần ít nhất một chương trình.
+# draft
+refused-shift = Giờ làm đó không khớp.
+    .do = Trở lại: từ trước đến sau, nghỉ trưa nằm trong, tối đa mười hai tuần.
+# draft
+refused-no-such-shift = Sổ này không có giờ làm đó.

@@ -11,7 +11,7 @@ use crate::store::Value;
 use crate::typical;
 use load::SetKind;
 use measure::{Instant, MachineId, PersonId, ServiceId};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A setting, and whether it is the salon's own or only what is usual.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,13 +36,6 @@ pub struct AcceptedPlan {
     pub span: (Instant, Instant),
     /// Its runs.
     pub runs: Vec<PlannedRun>,
-}
-
-/// A phrase that the salon confirmed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Learnt {
-    /// The service it means; `None`: such an entry is no visit.
-    pub service: Option<ServiceId>,
 }
 
 /// How long a piece of work took, each time for one set.
@@ -185,13 +178,13 @@ impl View<'_> {
         kept.map(|bytes| drawer::book_key(key.entry, &bytes)).transpose()
     }
 
-    /// What a phrase means, if the salon confirmed it once.
-    pub fn phrase(&self, phrase: &Keyed) -> Result<Option<Learnt>, BookError> {
-        self.sql.first(
-            "SELECT service FROM phrase WHERE phrase = $1",
-            &[Value::Bytes(phrase.bytes())],
-            |row| Ok(Learnt { service: row.maybe_id(0)? }),
-        )
+    /// Every phrase that the salon confirmed, with the service it means; `None`: such an entry is
+    /// no visit.
+    pub fn phrases(&self) -> Result<BTreeMap<Keyed, Option<ServiceId>>, BookError> {
+        let rows = self.sql.all("SELECT phrase, service FROM phrase", &[], |row| {
+            Ok((Keyed::from_bytes(row.fixed(0)?), row.maybe_id(1)?))
+        })?;
+        Ok(rows.into_iter().collect())
     }
 
     /// How long washing and packing take here, for one set.

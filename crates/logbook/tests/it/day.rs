@@ -245,6 +245,24 @@ fn the_key_lies_in_the_drawer_and_can_be_forgotten() {
     assert!(logbook::verify(folder.path()).unwrap().ok);
 }
 
+/// The stored text is what 0012 and 0003 describe: kinds of the loop stay in the first form.
+#[test]
+fn the_day_has_the_second_form_and_the_loop_the_first() {
+    let (folder, book) = new_book();
+    let washed = Body::Washed { kind: kind("manicure"), count: 4 };
+    let late = Body::Day(Day::VisitLate { visit: id(1), minutes: 15 });
+    write(&book, stamp(11, 0), vec![washed, late]).unwrap();
+    let conn = rusqlite::Connection::open(folder.path().join(logbook::book::FILE)).unwrap();
+    let line = |seq: i64| -> (String, i64, String) {
+        let ask = "SELECT kind, version, body FROM facts WHERE seq = ?";
+        conn.query_row(ask, [seq], |row| Ok((row.get(0)?, row.get(1)?, row.get(2)?))).unwrap()
+    };
+    let first = r#"{"count":4,"kind":"manicure"}"#;
+    let second = r#"{"minutes":15,"visit":"00000000000000000000000000000001"}"#;
+    assert_eq!(line(2), ("washed".to_owned(), 1, first.to_owned()));
+    assert_eq!(line(3), ("visit_late".to_owned(), 2, second.to_owned()));
+}
+
 /// A book as the program before this one left it: without the tables of the second step.
 #[test]
 fn a_book_of_the_first_step_is_brought_on_and_folded_again() {

@@ -25,6 +25,20 @@
 //! | `/act/machine-reads` | `sign`, `machine`, `temperature` = `celsius`, `fahrenheit`, `kelvin`; `pressure` = `kPa`, `bar`, ...; `reference` = `absolute`, `gauge`; `dates` = `day-first`, `month-first`; `altitude` = metres. An empty one stays as it was said before; with `whole` = `yes` it is taken back. `record` and `cycle`: an unclaimed one to judge again |
 //! | `/act/person` | `sign-text` |
 //! | `/act/sets` | `sign`, `kind`, `owned`, `used`, `washed` |
+//! | `/act/visit` | `service`, `start` = a moment in ms, `chair` (may be empty) |
+//! | `/act/visit-late` | `visit`, `later` = minutes |
+//! | `/act/visit-missed`, `/act/visit-off` | `visit` |
+//! | `/act/visit-is` | `visit`, `service` |
+//! | `/act/learn` | for each question `N` from 0: `N.service` = an id, `none` or absent (not now); `N.pick` = which phrase, `N.phrase.I`, `N.visits.I`; `N.words` = typed instead; `N.visits` |
+//! | `/act/closed` | `from`, `to` = days, the second one the first that is open; `closed` = `yes`, `no` |
+//! | `/act/bring` | multipart: `file`, a calendar or a table of appointments |
+//! | `/act/service` | `service` (absent: a new one), `word`, `length` = minutes, `weight`, `basin`, `need.KIND` |
+//! | `/act/service-ended` | `service` |
+//! | `/act/kind-figures` | `kind`, `mass`, `area`, `hand`, `pouch`, `target`, `spares` |
+//! | `/act/machine-figures` | `machine`, `warm-window`, and for each programme `N` from 0: `N.programme` (empty: none), `N.cold`, `N.warm`, `N.mass`, `N.area`, `N.drying` = `none`, `short`, `full`; `N.wrapped` = `yes`; `N.load`, `N.unload`, `N.cool`, `N.cost-cold`, `N.cost-warm` |
+//! | `/act/day-rules` | `passive`, `immediate`, `order` = `salon`, `comparing` |
+//! | `/act/shift` | `person`, `day`, `from`, `to`, `lunch-from`, `lunch-to` (both may be empty), `weeks` |
+//! | `/act/shift-ended` | `shift` |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod apart;
@@ -38,11 +52,14 @@ mod pack;
 mod people;
 mod read_off;
 mod refusal;
+mod rota;
+mod services;
 mod set_aside;
 mod sets;
 mod start;
 mod undo;
 mod unload;
+mod visits;
 mod wash;
 
 pub use apart::apart;
@@ -58,9 +75,14 @@ pub use pack::{Pack, pack};
 pub use people::{join, leave};
 pub use read_off::{ReadOff, read_off};
 pub use refusal::Refusal;
+pub use rota::{SetShift, end_shift, set_shift};
+pub use services::{
+    SetService, end_service, set_kind_figures, set_machine_figures, set_rules, set_service,
+};
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
 pub use start::{Start, contents_of, start};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;
+pub use visits::{Answer, Book, book, call_off, closed, late, learn, missed, visit_is};
 pub use wash::wash;

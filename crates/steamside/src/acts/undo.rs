@@ -4,7 +4,7 @@
 use super::Refusal;
 use load::SetState;
 use logbook::book::Draft;
-use logbook::fact::{Body, StopReason};
+use logbook::fact::{Body, Day, StopReason};
 use logbook::view::View;
 use measure::{ActId, Instant, PouchId, Span};
 
@@ -70,6 +70,13 @@ pub fn can_be_undone(body: &Body) -> bool {
             | Body::TakenApart { .. }
             | Body::Counted { .. }
             | Body::SetsOwned { .. }
+            | Body::Day(
+                Day::VisitBooked { origin: None, .. }
+                    | Day::VisitLate { .. }
+                    | Day::VisitMissed { .. }
+                    | Day::VisitCancelled { .. }
+                    | Day::VisitIs { .. }
+            )
     )
 }
 
@@ -98,6 +105,7 @@ fn still_fits(view: &View<'_>, body: &Body) -> Result<bool, Refusal> {
             Ok(empty && all_in(&pouches, SetState::ToCheck)?)
         }
         Body::Opened { pouch, .. } => all_in(&[*pouch], SetState::Opened),
+        Body::Day(day) => super::visits::as_said(view, day),
         _ => Ok(true),
     }
 }

@@ -1,10 +1,11 @@
-//! `take`: cycle records into the book, from the command line.
+//! `take`: cycle records and appointments into the book, from the command line.
 
 use super::{own_folder, unusable};
 use crate::acts::Refusal;
 use crate::app::{App, Who};
-use crate::chance;
+use crate::intake::appointments::{self, bring_file, is_appointments};
 use crate::intake::take::{Arrived, LARGEST, Taken, take};
+use crate::{chance, clock};
 use clap::Args;
 use logbook::book::Book;
 use logbook::fact::{Known, Way};
@@ -16,7 +17,7 @@ use std::sync::Arc;
 /// Which files, into which book.
 #[derive(Debug, Args)]
 pub struct TakeArgs {
-    /// Cycle records.
+    /// Cycle records; calendars and tables of appointments.
     #[arg(required = true)]
     files: Vec<PathBuf>,
     /// The folder of the book.
@@ -78,6 +79,13 @@ fn take_one(
         return Err("larger than any cycle record; nothing was taken in".to_owned());
     }
     let bytes = std::fs::read(path).map_err(|error| error.to_string())?;
+    if is_appointments(&bytes) {
+        let who = Who::program(station, Known::WorkedOut).map_err(|error| error.to_string())?;
+        let called = path.file_name().unwrap_or_default().to_string_lossy();
+        let arrived = appointments::Arrived { bytes: &bytes, name: &called, now: clock::now() };
+        let line = bring_file(app, who, arrived).map_err(|refusal| refusal.to_string())?;
+        return Ok(line.unwrap_or_else(|| "was here already; nothing has changed".to_owned()));
+    }
     let who = Who::program(station, Known::Measured).map_err(|error| error.to_string())?;
     let arrived = Arrived { bytes: &bytes, way: Way::Command, machine, run: None };
     let mut taken = None;

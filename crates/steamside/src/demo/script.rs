@@ -1,5 +1,7 @@
 //! What happened in the demo salon, tap by tap, in the order of the clock.
 
+mod visits;
+
 use super::records::Series;
 use crate::acts::{self, Refusal};
 use crate::app::App;
@@ -113,6 +115,7 @@ impl<'a> Script<'a> {
         for (at, step) in std::mem::take(&mut self.steps) {
             self.step(at, step)?;
         }
+        self.book_days()?;
         Ok(TRIES
             .iter()
             .map(|(name, series, ago, _)| {

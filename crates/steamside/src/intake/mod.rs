@@ -1,5 +1,8 @@
-//! What comes in from outside: cycle records, from a page, a command or a watched folder.
+//! What comes in from outside: cycle records and appointments, from a page, a command or a watched
+//! folder.
 
+pub mod appointments;
+pub mod calendar;
 pub mod judge;
 pub mod known;
 pub mod take;

@@ -4,6 +4,7 @@
 //! has not changed for ten seconds; a longer version of the same file comes in again and replaces
 //! the shorter one's verdict, both kept.
 
+use super::appointments::{self, bring_file, is_appointments};
 use super::take::{Arrived, LARGEST, take};
 use crate::acts::Refusal;
 use crate::app::{App, Who};
@@ -110,7 +111,16 @@ fn take_file(app: &App, watched: &Watched, path: &Path, look: Look) -> Option<St
         Ok(bytes) => bytes,
         Err(error) => return Some(format!("{name}: could not be read ({error}); still there")),
     };
-    match take_bytes(app, watched, &bytes) {
+    let taken = if is_appointments(&bytes) {
+        let called = path.file_name().unwrap_or_default().to_string_lossy();
+        let arrived = appointments::Arrived { bytes: &bytes, name: &called, now: clock::now() };
+        Who::program(watched.station, Known::WorkedOut)
+            .map_err(Refusal::from)
+            .and_then(|who| bring_file(app, who, arrived))
+    } else {
+        take_bytes(app, watched, &bytes)
+    };
+    match taken {
         Ok(Some(line)) => Some(format!("{name}: {line}")),
         Ok(None) => None,
         Err(refusal) => Some(format!("{name}: {refusal}")),
@@ -217,5 +227,38 @@ mod tests {
         std::fs::write(watched.folder.join(".hidden"), half).unwrap();
         assert_eq!(kept(60), 1);
         assert_eq!(kept(80), 1);
+    }
+    /// A calendar beside the records becomes visits, not a record; put there again it says nothing.
+    #[test]
+    fn a_calendar_in_the_folder_becomes_visits() {
+        let home = tempfile::tempdir().unwrap();
+        let folder = home.path().join("share");
+        std::fs::create_dir_all(&folder).unwrap();
+        let app = app(home.path());
+        let watched = Watched { folder, machine: None, station: chance::id().unwrap() };
+        let now = clock::now();
+        let tomorrow = clock::civil(now, &jiff::tz::TimeZone::UTC).date().tomorrow().unwrap();
+        let text = format!(
+            "BEGIN:VCALENDAR\nBEGIN:VEVENT\nUID:1\nSUMMARY:Gel Zuzana\nDTSTART:{}T100000Z\n\
+             END:VEVENT\nEND:VCALENDAR\n",
+            tomorrow.strftime("%Y%m%d")
+        );
+        let file = watched.folder.join("week.ics");
+        let mut watch = Watch::default();
+        let mut said = |second: i64| {
+            watch.poll(&app, &watched, Instant::from_millis(second * 1_000)).join("\n")
+        };
+        std::fs::write(&file, &text).unwrap();
+        assert_eq!(said(1), "");
+        let line = said(11);
+        assert!(line.contains("1 visits booked") && !line.contains("Zuzana"), "{line}");
+        std::fs::remove_file(&file).unwrap();
+        assert_eq!(said(12), "");
+        std::fs::write(&file, &text).unwrap();
+        assert_eq!(said(13), "");
+        assert_eq!(said(30), "", "nothing has changed");
+        let day = Span::from_minutes(48 * 60);
+        let visits = app.read(|view| view.appointments(now, now + day)).unwrap();
+        assert_eq!((visits.len(), app.read(|view| view.taken_unclaimed()).unwrap().len()), (1, 0));
     }
 }

@@ -16,6 +16,7 @@ pub mod recall;
 pub mod refused;
 pub mod run;
 mod say;
+pub mod services;
 pub mod setup;
 mod shapes;
 pub mod start;
@@ -24,6 +25,7 @@ mod strip;
 mod telling;
 pub mod trouble;
 pub mod unclaimed;
+pub mod visits;
 pub mod wash;
 mod when;
 

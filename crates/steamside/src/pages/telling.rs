@@ -1,13 +1,13 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
-use super::{reads, say, when};
+use super::{reads, say, visits, when};
 use crate::web::Ctx;
 use crate::words::Arg;
 use load::ShelfCode;
 use logbook::book::BookError;
-use logbook::fact::{AirRemoval, Body, Fact, LiftReason, Reads};
+use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads};
 use logbook::view::View;
-use measure::{MachineId, PersonId, PouchId, RunId};
+use measure::{MachineId, PersonId, PouchId, RunId, ServiceId};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How many codes a line names before it only counts.
@@ -24,6 +24,8 @@ pub struct Names {
     pub runs: BTreeMap<RunId, (u32, u32)>,
     /// Codes of pouches.
     pub codes: BTreeMap<PouchId, ShelfCode>,
+    /// Words of services, also of those that ended.
+    pub services: BTreeMap<ServiceId, String>,
 }
 
 impl Names {
@@ -52,6 +54,10 @@ impl Names {
             if let Some(pouch) = view.pouch(id)? {
                 names.codes.insert(id, pouch.code);
             }
+        }
+        if facts.iter().any(|fact| matches!(fact.body, Body::Day(_))) {
+            let services = view.services_ever()?.into_iter();
+            names.services = services.map(|row| (row.service, row.word.to_string())).collect();
         }
         Ok(names)
     }
@@ -90,7 +96,9 @@ pub fn run_name(ctx: &Ctx, machine: u32, number: u32) -> String {
 
 fn people_of(fact: &Fact) -> Vec<PersonId> {
     let named = match &fact.body {
-        Body::PersonJoined { person, .. } | Body::PersonLeft { person } => Some(*person),
+        Body::PersonJoined { person, .. }
+        | Body::PersonLeft { person }
+        | Body::Day(Day::ShiftSet { person, .. }) => Some(*person),
         _ => None,
     };
     fact.stamp.sign.into_iter().chain(named).collect()
@@ -192,6 +200,7 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
             words.tell("line-apart", &[("what", names.pouches(ctx, pouches).into())])
         }
         Body::Undone { .. } => words.say("line-undone"),
+        Body::Day(day) => visits::line(ctx, names, day),
         other => setup_line(ctx, names, other),
     }
 }
@@ -258,6 +267,7 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
 
 fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
     let words = ctx.words();
+    let named = |machine: &MachineId| ("machine", Arg::from(names.machine(ctx, *machine)));
     match body {
         Body::MachineAdded { machine, air_removal, .. } => words.tell(
             "line-machine",
@@ -296,12 +306,8 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 ],
             )
         }
-        Body::MachineOut { machine } => {
-            words.tell("line-out", &[("machine", names.machine(ctx, *machine).into())])
-        }
-        Body::MachineBack { machine } => {
-            words.tell("line-back", &[("machine", names.machine(ctx, *machine).into())])
-        }
+        Body::MachineOut { machine } => words.tell("line-out", &[named(machine)]),
+        Body::MachineBack { machine } => words.tell("line-back", &[named(machine)]),
         // These have their lines above. All are named, so that a new kind of fact does not
         // compile until it has a line.
         Body::Washed { .. }

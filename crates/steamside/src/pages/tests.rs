@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
+mod day_screens;
 mod made_up;
 mod markup;
 mod pictures;

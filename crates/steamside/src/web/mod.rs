@@ -1,6 +1,7 @@
 //! The web side: which address shows which page, and how an answer is made.
 
 mod ctx;
+mod day_posts;
 mod fields;
 mod guard;
 mod head;
@@ -35,6 +36,7 @@ const LARGEST_FORM: usize = 256 * 1024;
 pub fn router(served: Served) -> Router {
     let records = Router::new()
         .route("/act/take", post(posts::take))
+        .route("/act/bring", post(day_posts::bring))
         .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024));
     Router::new()
         .route("/", get(show::now))
@@ -48,6 +50,8 @@ pub fn router(served: Served) -> Router {
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
         .route("/setup", get(show::setup))
+        .route("/visits", get(show::visits))
+        .route("/services", get(show::services))
         .route("/labels", get(show::labels))
         .route("/assets/{name}", get(show::asset))
         .route("/language", post(posts::language))

@@ -2,9 +2,10 @@
 
 use super::head::{Head, lasting};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served};
+use super::{Fields, Served, day_posts};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
+use crate::intake::appointments::is_appointments;
 use crate::intake::take::{Arrived, take as take_in};
 use crate::intake::{judge, known};
 use crate::pages::reads;
@@ -94,6 +95,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
+            name if day_posts::is_setting(name) => Known::Setting,
             _ => Known::Tapped,
         },
     };
@@ -114,6 +116,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
 /// Going to the safer side, undo and setting up ask for no sign.
 fn needs_sign(name: &str) -> bool {
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
+        && !day_posts::knows(name)
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -198,7 +201,7 @@ fn decide_setup(
                 loose: fields.maybe("used")?.zip(fields.maybe("washed")?),
             },
         ),
-        _ => Err(Refusal::rule("refused-no-such-act")),
+        _ => day_posts::decide(name, view, draft, fields),
     }
 }
 
@@ -351,20 +354,22 @@ fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
 
 /// What the multipart form of a record holds.
 #[derive(Default)]
-struct Upload {
-    fields: Fields,
-    files: Vec<Vec<u8>>,
+pub(super) struct Upload {
+    pub(super) fields: Fields,
+    /// Each with the name it came under.
+    pub(super) files: Vec<(String, Vec<u8>)>,
 }
 
-async fn upload(mut form: Multipart) -> Result<Upload, Refusal> {
+pub(super) async fn upload(mut form: Multipart) -> Result<Upload, Refusal> {
     let unread = |_| Refusal::rule("refused-upload-cut");
     let mut upload = Upload::default();
     while let Some(part) = form.next_field().await.map_err(unread)? {
         let name = part.name().unwrap_or_default().to_owned();
         if name == "file" {
+            let called = part.file_name().unwrap_or_default().to_owned();
             let bytes = part.bytes().await.map_err(unread)?.to_vec();
             if !bytes.is_empty() {
-                upload.files.push(bytes);
+                upload.files.push((called, bytes));
             }
         } else {
             upload.fields.0.push((name, part.text().await.map_err(unread)?));
@@ -379,6 +384,9 @@ pub async fn take(State(served): State<Served>, head: Head, form: Multipart) -> 
         Ok(upload) => upload,
         Err(refusal) => return answer_refusal(&served, head, refusal, None).await,
     };
+    if upload.files.iter().any(|(_, bytes)| is_appointments(bytes)) {
+        return day_posts::bring_upload(&served, head, upload).await;
+    }
     let fields = upload.fields.clone();
     let work = {
         let head = head.clone();
@@ -399,7 +407,7 @@ fn take_all(app: &App, head: &Head, upload: &Upload) -> Result<Option<ActId>, Re
     let run: Option<RunId> = upload.fields.maybe("run")?;
     let first: ActId = upload.fields.need("act")?;
     let mut did = None;
-    for (index, bytes) in upload.files.iter().enumerate() {
+    for (index, (_, bytes)) in upload.files.iter().enumerate() {
         let act = if index == 0 { first } else { chance::id()? };
         let who = Who {
             act,

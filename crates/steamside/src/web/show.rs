@@ -105,6 +105,28 @@ pub fn trouble(head: &Head, what: &str) -> Response {
     (StatusCode::INTERNAL_SERVER_ERROR, head.jar.clone(), page).into_response()
 }
 
+/// Which service the time is being chosen for.
+#[derive(Debug, Deserialize)]
+pub struct ForService {
+    service: Option<String>,
+}
+
+/// Who comes when, without names; today and tomorrow.
+pub async fn visits(
+    State(served): State<Served>,
+    head: Head,
+    Query(query): Query<ForService>,
+) -> Response {
+    let service = query.service.and_then(|text| text.parse().ok());
+    let draw = move |view: &View<'_>, ctx: &Ctx| Ok(Some(pages::visits::page(view, ctx, service)?));
+    show(&served, head, draw).await
+}
+
+/// Services, and the figures that plans are made with.
+pub async fn services(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::services::page(view, ctx)?))).await
+}
+
 /// What needs hands. An empty book leads to its first steps.
 pub async fn now(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::now::page(view, ctx)?))).await

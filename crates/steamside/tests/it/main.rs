@@ -10,3 +10,4 @@ mod kill;
 mod loop_in_browser;
 mod salon;
 mod story;
+mod visits;

@@ -93,6 +93,22 @@ impl Salon {
 impl Salon {
     /// A record, as the file field of a page's form would send it; the status.
     pub fn upload(&self, fields: &[(&str, &str)], file: &str) -> u16 {
+        self.send("/act/take", fields, file).status().as_u16()
+    }
+
+    /// A file to an address that answers with a page.
+    pub fn upload_page(&self, path: &str, fields: &[(&str, &str)], file: &str) -> String {
+        let mut answer = self.send(path, fields, file);
+        assert_eq!(answer.status().as_u16(), 200);
+        answer.body_mut().read_to_string().expect("text")
+    }
+
+    fn send(
+        &self,
+        path: &str,
+        fields: &[(&str, &str)],
+        file: &str,
+    ) -> ureq::http::Response<ureq::Body> {
         const BORDER: &str = "border-of-the-parts";
         let mut body = String::new();
         for (name, value) in fields {
@@ -105,12 +121,10 @@ impl Salon {
              Content-Type: text/csv\r\n\r\n{file}\r\n--{BORDER}--\r\n"
         );
         agent()
-            .post(format!("{}/act/take", self.url))
+            .post(format!("{}{path}", self.url))
             .content_type(format!("multipart/form-data; boundary={BORDER}"))
             .send(body)
             .expect("an answer")
-            .status()
-            .as_u16()
     }
 }
 

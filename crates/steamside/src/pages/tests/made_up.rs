@@ -323,5 +323,6 @@ pub fn names() -> telling::Names {
         machines: [(id(21), 1)].into(),
         runs: [(id(41), (1, 3))].into(),
         codes: pouches(3, SetState::Ready).into_iter().map(|p| (p.pouch, p.code)).collect(),
+        services: [].into(),
     }
 }

@@ -57,6 +57,8 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
         ("unclaimed", sink(Machine, unclaimed::draw(&ctx, &unclaimed_cycle()))),
         ("setup", desk(setup::draw(&ctx, &set_up()))),
     ]);
+    let day = super::day_screens::day_screens(&ctx);
+    screens.extend(day.into_iter().map(|(name, body)| (name, desk(body))));
     screens.extend(alone(&ctx));
     screens
 }
