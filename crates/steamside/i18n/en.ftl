@@ -739,23 +739,14 @@ plan-sets = { $count } { $kind } { $count ->
    *[other] sets
  }
 plan-and = { $one } and { $other }
-plan-run-needed = Start the { $cycle } cycle on { $machine } at { $time } with { $sets }: { $missing } { $count ->
-    [one] is
-   *[other] are
- } needed at { $when }.
-plan-run-tomorrow = Start the { $cycle } cycle on { $machine } at { $time } with { $sets }: { $missing } { $count ->
-    [one] is
-   *[other] are
- } needed tomorrow morning.
-plan-run-reserve = Start the { $cycle } cycle on { $machine } at { $time } with { $sets }: they are a reserve.
-plan-unmet = At { $time } { $sets } { $count ->
-    [one] is
-   *[other] are
- } missing.
+plan-run-needed = Start the { $cycle } cycle on machine { $machine } at { $time } with { $sets }. Needed at { $when }: { $missing }.
+plan-run-tomorrow = Start the { $cycle } cycle on machine { $machine } at { $time } with { $sets }. Needed tomorrow morning: { $missing }.
+plan-run-reserve = Start the { $cycle } cycle on machine { $machine } at { $time } with { $sets }: they are a reserve.
+plan-unmet = Missing at { $time }: { $sets }.
 plan-way-single-use = Take a single-use kit at { $time } instead of { $sets }.
 plan-way-move = Move the { $time } appointment to { $to }.
 plan-way-earlier = Begin { $minutes } minutes earlier.
-plan-way-machine = One more machine like { $machine }.
+plan-way-machine = One more machine like machine { $machine }.
 plan-way-person = One more person for the washing.
 plan-way-all = Then nobody waits.
 plan-way-part = Then fewer wait.
@@ -769,6 +760,53 @@ kind-art-tools = nail art
 cycle-fast = fast
 cycle-middle = middle
 cycle-long = long
+plan-title = The day
+plan-none = Nothing is planned for today.
+plan-none-do = Add appointments or working times, and the day is planned from them.
+go-visits = Appointments
+go-sets = How many sets
+go-plan = The day plan
+plan-runs = Runs to start
+plan-no-runs = No run is needed.
+plan-dropped = Not any more: { $cycle } cycle on machine { $machine } at { $time }.
+plan-accept = Agree to this plan
+plan-accept-changes = Agree to these changes
+plan-spares-out = Spares are given out: with them kept back, somebody would wait.
+plan-tape = The day as a drawing
+plan-tape-alt = { $visits } appointments, { $runs } runs. The list above says the same.
+plan-chair = Chair { $chair }
+plan-machine = Machine { $number }
+plan-works = The day works: nobody waits.
+plan-short-tomorrow = Today works. Tomorrow morning { $count } { $count ->
+    [one] set is
+   *[other] sets are
+ } short.
+plan-somebody-waits = Somebody would wait.
+plan-ways = What would help?
+plan-unknown = { $count } { $count ->
+    [one] appointment has
+   *[other] appointments have
+ } no service yet: what it needs is not in the plan.
+plan-proven-not = It is not proven that no plan does better.
+plan-proven-unmet = Proven: no plan lets fewer wait.
+plan-proven-short = Proven: no plan lets fewer wait or leaves more ready for tomorrow.
+plan-proven-runs = Proven: no plan lets fewer wait, leaves more ready for tomorrow, or does it with fewer runs.
+plan-new = New
+plan-in = in { $minutes } minutes
+plan-where-from = Where the figures come from
+plan-wash-time = Washing a set: { $median } minutes here, half of the times { $low } to { $high } (worked out from { $count } times).
+plan-wash-time-typical = Washing a set: a setting; too few times in the book to tell.
+plan-pack-time = Packing a set: { $median } minutes here, half of the times { $low } to { $high } (worked out from { $count } times).
+plan-pack-time-typical = Packing a set: a setting; too few times in the book to tell.
+plan-hands-rota = Hands: the working times in the book, less appointments and lunch.
+plan-hands-assumed = Hands: nobody gave working times, so the whole team is taken to be there.
+plan-order-salon = First nobody waits, then tomorrow, then as little as can be without drying, then few runs; what lies overnight is dried in full before money is saved.
+plan-no-claim = A plan says when to run, never that a load may be used.
+ways-title = What would help
+ways-heading = Each of these was planned, none is a guess.
+ways-none = Nothing that was tried helps enough.
+ways-known = Worked out. More may help than was tried here.
+refused-plan-is-old = The plan no longer fits the machines. Nothing was written. Open the plan again.
 
 ## Visits, services, working times
 visits-title = Visits
@@ -831,7 +869,6 @@ brought-same = { $count ->
    *[other] { $count } visits were here already
 }
 brought-names = Titles are shown on this page only. They are not kept.
-titles-ask = Which sets do these need?
 ask-how = Choose the words that mean the service, without a name, and the service. Next time it is known.
 ask-no-services = Describe your services first; then bring the file once more.
 ask-count = { $count ->
@@ -839,7 +876,6 @@ ask-count = { $count ->
    *[other] { $count } visits, such as
 }
 ask-words = Or type the words
-titles-which = They mean
 ask-later = ask me another time
 ask-no-visit = no client: no set is needed
 ask-do = Keep these answers
@@ -948,3 +984,5 @@ refused-no-programme = A machine needs at least one programme.
 refused-shift = That working time does not fit together.
     .do = Go back: from before to, lunch inside, at most twelve weeks.
 refused-no-such-shift = This book knows no such working time.
+titles-ask = Which sets do these need?
+titles-which = They mean

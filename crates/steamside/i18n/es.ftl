@@ -1299,22 +1299,13 @@ plan-sets = { $count } { $count ->
 # draft
 plan-and = { $one } y { $other }
 # draft
-plan-run-needed = Inicie el ciclo { $cycle } en { $machine } a las { $time } con { $sets }: se { $count ->
-    [one] necesita
-   *[other] necesitan
- } { $missing } a las { $when }.
+plan-run-needed = Inicie el ciclo { $cycle } en la máquina { $machine } a las { $time } con { $sets }. Hacen falta a las { $when }: { $missing }.
 # draft
-plan-run-tomorrow = Inicie el ciclo { $cycle } en { $machine } a las { $time } con { $sets }: se { $count ->
-    [one] necesita
-   *[other] necesitan
- } { $missing } mañana por la mañana.
+plan-run-tomorrow = Inicie el ciclo { $cycle } en la máquina { $machine } a las { $time } con { $sets }. Hacen falta mañana por la mañana: { $missing }.
 # draft
-plan-run-reserve = Inicie el ciclo { $cycle } en { $machine } a las { $time } con { $sets }: quedan de reserva.
+plan-run-reserve = Inicie el ciclo { $cycle } en la máquina { $machine } a las { $time } con { $sets }: quedan de reserva.
 # draft
-plan-unmet = A las { $time } { $count ->
-    [one] falta
-   *[other] faltan
- } { $sets }.
+plan-unmet = Faltan a las { $time }: { $sets }.
 # draft
 plan-way-single-use = Use un kit desechable a las { $time } en lugar de { $sets }.
 # draft
@@ -1322,7 +1313,7 @@ plan-way-move = Pase la cita de las { $time } a las { $to }.
 # draft
 plan-way-earlier = Empiece { $minutes } minutos antes.
 # draft
-plan-way-machine = Una máquina más como { $machine }.
+plan-way-machine = Una máquina más como la { $machine }.
 # draft
 plan-way-person = Una persona más para lavar.
 # draft
@@ -1349,6 +1340,94 @@ cycle-fast = rápido
 cycle-middle = medio
 # draft
 cycle-long = largo
+# draft
+plan-title = El día
+# draft
+plan-none = Hoy no hay nada que planear.
+# draft
+plan-none-do = Añada citas u horarios y el día se planea con ellos.
+# draft
+go-visits = Citas
+# draft
+go-sets = Cuántos juegos
+# draft
+go-plan = El plan del día
+# draft
+plan-runs = Cargas por iniciar
+# draft
+plan-no-runs = No hace falta ninguna carga.
+# draft
+plan-dropped = Ya no: ciclo { $cycle } en la máquina { $machine } a las { $time }.
+# draft
+plan-accept = Aceptar este plan
+# draft
+plan-accept-changes = Aceptar estos cambios
+# draft
+plan-spares-out = Se usan los juegos de reserva: si se guardan, alguien tendría que esperar.
+# draft
+plan-tape = El día en un dibujo
+# draft
+plan-tape-alt = { $visits } citas, { $runs } cargas. La lista de arriba dice lo mismo.
+# draft
+plan-chair = Silla { $chair }
+# draft
+plan-machine = Máquina { $number }
+# draft
+plan-works = El día sale: nadie espera.
+# draft
+plan-short-tomorrow = Hoy sale. Mañana por la mañana { $count ->
+    [one] falta { $count } juego
+   *[other] faltan { $count } juegos
+ }.
+# draft
+plan-somebody-waits = Alguien tendría que esperar.
+# draft
+plan-ways = ¿Qué ayudaría?
+# draft
+plan-unknown = { $count ->
+    [one] { $count } cita no tiene
+   *[other] { $count } citas no tienen
+ } servicio todavía: lo que necesita no está en el plan.
+# draft
+plan-proven-not = No está demostrado que ningún plan sea mejor.
+# draft
+plan-proven-unmet = Demostrado: ningún plan deja esperar a menos.
+# draft
+plan-proven-short = Demostrado: ningún plan deja esperar a menos ni deja más listo para mañana.
+# draft
+plan-proven-runs = Demostrado: ningún plan deja esperar a menos, deja más listo para mañana ni usa menos cargas.
+# draft
+plan-new = Nuevo
+# draft
+plan-in = en { $minutes } minutos
+# draft
+plan-where-from = De dónde salen los números
+# draft
+plan-wash-time = Lavar un juego: aquí { $median } minutos, la mitad de las veces de { $low } a { $high } (calculado con { $count } veces).
+# draft
+plan-wash-time-typical = Lavar un juego: un ajuste; hay muy pocas veces en el libro para saberlo.
+# draft
+plan-pack-time = Empacar un juego: aquí { $median } minutos, la mitad de las veces de { $low } a { $high } (calculado con { $count } veces).
+# draft
+plan-pack-time-typical = Empacar un juego: un ajuste; hay muy pocas veces en el libro para saberlo.
+# draft
+plan-hands-rota = Manos: los horarios del libro, menos citas y almuerzo.
+# draft
+plan-hands-assumed = Manos: nadie dio horarios, así que se supone a todo el equipo.
+# draft
+plan-order-salon = Primero que nadie espere, luego mañana, luego lo menos posible sin secado, luego pocas cargas; lo que pasa la noche se seca del todo antes de ahorrar dinero.
+# draft
+plan-no-claim = Un plan dice cuándo iniciar, nunca que una carga se pueda usar.
+# draft
+ways-title = Qué ayudaría
+# draft
+ways-heading = Cada una de estas se planeó; ninguna es una suposición.
+# draft
+ways-none = Nada de lo probado ayuda lo suficiente.
+# draft
+ways-known = Calculado. Puede haber más que lo probado aquí.
+# draft
+refused-plan-is-old = El plan ya no encaja con las máquinas. No se escribió nada. Abra el plan otra vez.
 
 ## Visits, services, working times
 # draft
@@ -1457,8 +1536,6 @@ brought-same = { $count ->
 # draft
 brought-names = Los títulos solo se ven en esta página. No se guardan.
 # draft
-titles-ask = ¿Qué juegos necesitan estas?
-# draft
 ask-how = Elija las palabras que significan el servicio, sin nombre, y el servicio. La próxima vez ya se sabe.
 # draft
 ask-no-services = Describa primero sus servicios; luego traiga el archivo otra vez.
@@ -1469,8 +1546,6 @@ ask-count = { $count ->
 }
 # draft
 ask-words = O escriba las palabras
-# draft
-titles-which = Significan
 # draft
 ask-later = preguntar otra vez
 # draft
@@ -1674,3 +1749,7 @@ refused-shift = Ese horario no encaja.
     .do = Vuelva: desde antes que hasta, la comida dentro, doce semanas como máximo.
 # draft
 refused-no-such-shift = Este libro no conoce tal horario.
+# draft
+titles-ask = ¿Qué juegos necesitan estas?
+# draft
+titles-which = Significan

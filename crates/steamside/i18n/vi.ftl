@@ -1231,13 +1231,13 @@ plan-sets = { $count } bộ { $kind }
 # draft
 plan-and = { $one } và { $other }
 # draft
-plan-run-needed = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }: cần { $missing } lúc { $when }.
+plan-run-needed = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }. Cần lúc { $when }: { $missing }.
 # draft
-plan-run-tomorrow = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }: cần { $missing } cho sáng mai.
+plan-run-tomorrow = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }. Cần cho sáng mai: { $missing }.
 # draft
 plan-run-reserve = Chạy chu trình { $cycle } trên máy { $machine } lúc { $time } với { $sets }: để dự trữ.
 # draft
-plan-unmet = Lúc { $time } thiếu { $sets }.
+plan-unmet = Thiếu lúc { $time }: { $sets }.
 # draft
 plan-way-single-use = Lúc { $time } dùng bộ dùng một lần thay cho { $sets }.
 # draft
@@ -1272,6 +1272,88 @@ cycle-fast = nhanh
 cycle-middle = vừa
 # draft
 cycle-long = dài
+# draft
+plan-title = Kế hoạch hôm nay
+# draft
+plan-none = Hôm nay chưa có gì để lên kế hoạch.
+# draft
+plan-none-do = Thêm lịch hẹn hoặc giờ làm, rồi ngày sẽ được lên kế hoạch.
+# draft
+go-visits = Lịch hẹn
+# draft
+go-sets = Cần bao nhiêu bộ
+# draft
+go-plan = Kế hoạch hôm nay
+# draft
+plan-runs = Các mẻ cần chạy
+# draft
+plan-no-runs = Không cần chạy mẻ nào.
+# draft
+plan-dropped = Không cần nữa: chu trình { $cycle } trên máy { $machine } lúc { $time }.
+# draft
+plan-accept = Đồng ý kế hoạch này
+# draft
+plan-accept-changes = Đồng ý các thay đổi này
+# draft
+plan-spares-out = Dùng cả bộ dự phòng: nếu giữ lại thì sẽ có người phải chờ.
+# draft
+plan-tape = Hình vẽ cả ngày
+# draft
+plan-tape-alt = { $visits } lịch hẹn, { $runs } mẻ. Danh sách ở trên nói cùng điều đó.
+# draft
+plan-chair = Ghế { $chair }
+# draft
+plan-machine = Máy { $number }
+# draft
+plan-works = Ngày hôm nay ổn: không ai phải chờ.
+# draft
+plan-short-tomorrow = Hôm nay ổn. Sáng mai thiếu { $count } bộ.
+# draft
+plan-somebody-waits = Sẽ có người phải chờ.
+# draft
+plan-ways = Làm gì thì đỡ?
+# draft
+plan-unknown = { $count } lịch hẹn chưa có dịch vụ: phần cần dùng chưa nằm trong kế hoạch.
+# draft
+plan-proven-not = Chưa chứng minh được là không có kế hoạch nào tốt hơn.
+# draft
+plan-proven-unmet = Đã chứng minh: không kế hoạch nào để ít người chờ hơn.
+# draft
+plan-proven-short = Đã chứng minh: không kế hoạch nào để ít người chờ hơn hay để sẵn nhiều hơn cho ngày mai.
+# draft
+plan-proven-runs = Đã chứng minh: không kế hoạch nào để ít người chờ hơn, để sẵn nhiều hơn cho ngày mai, hay cần ít mẻ hơn.
+# draft
+plan-new = Mới
+# draft
+plan-in = sau { $minutes } phút
+# draft
+plan-where-from = Các con số từ đâu ra
+# draft
+plan-wash-time = Rửa một bộ: ở đây { $median } phút, một nửa số lần từ { $low } đến { $high } (tính từ { $count } lần).
+# draft
+plan-wash-time-typical = Rửa một bộ: số cài đặt; trong sổ còn quá ít lần để biết.
+# draft
+plan-pack-time = Đóng gói một bộ: ở đây { $median } phút, một nửa số lần từ { $low } đến { $high } (tính từ { $count } lần).
+# draft
+plan-pack-time-typical = Đóng gói một bộ: số cài đặt; trong sổ còn quá ít lần để biết.
+# draft
+plan-hands-rota = Người làm: giờ làm trong sổ, trừ lịch hẹn và giờ ăn trưa.
+# draft
+plan-hands-assumed = Người làm: chưa ai ghi giờ làm, nên coi như cả nhóm có mặt.
+# draft
+plan-order-salon = Trước hết không ai phải chờ, rồi đến ngày mai, rồi càng ít bộ không sấy càng tốt, rồi ít mẻ; bộ để qua đêm được sấy đủ trước khi tiết kiệm tiền.
+# draft
+plan-no-claim = Kế hoạch nói khi nào chạy, không bao giờ nói một mẻ được dùng.
+# draft
+ways-title = Làm gì thì đỡ
+# draft
+ways-heading = Mỗi cách đều đã được lên kế hoạch, không phải đoán.
+# draft
+ways-none = Chưa cách nào đã thử đủ giúp.
+# draft
+ways-known = Tính ra. Có thể còn cách khác chưa thử ở đây.
+# draft
+refused-plan-is-old = Kế hoạch không còn khớp với các máy. Chưa ghi gì cả. Hãy mở lại kế hoạch.
 
 ## Visits, services, working times
 # draft
@@ -1365,8 +1447,6 @@ brought-same = { $count } lượt khách đã có sẵn
 # draft
 brought-names = Tiêu đề chỉ hiện trên trang này. Sổ không giữ lại.
 # draft
-titles-ask = Những hẹn này cần bộ nào?
-# draft
 ask-how = Chọn những chữ chỉ dịch vụ, không có tên khách, và chọn dịch vụ. Lần sau sẽ tự biết.
 # draft
 ask-no-services = Hãy ghi các dịch vụ trước; rồi đưa tệp vào lần nữa.
@@ -1374,8 +1454,6 @@ ask-no-services = Hãy ghi các dịch vụ trước; rồi đưa tệp vào l�
 ask-count = { $count } lượt khách, ví dụ
 # draft
 ask-words = Hoặc gõ các chữ đó
-# draft
-titles-which = Nghĩa là
 # draft
 ask-later = hỏi lại lần khác
 # draft
@@ -1573,3 +1651,7 @@ refused-shift = Giờ làm đó không khớp.
     .do = Trở lại: từ trước đến sau, nghỉ trưa nằm trong, tối đa mười hai tuần.
 # draft
 refused-no-such-shift = Sổ này không có giờ làm đó.
+# draft
+titles-ask = Những hẹn này cần bộ nào?
+# draft
+titles-which = Nghĩa là

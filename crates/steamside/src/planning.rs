@@ -1,3 +1,5 @@
-//! The day plan in the salon's words.
+//! The day plan of the salon: from the book to a day, to a plan, to sentences.
 
+pub mod agreed;
 pub mod explain;
+pub mod today;

@@ -18,6 +18,7 @@
 //! | `/act/lift` | `sign`, `pouch` (many), `why` = `mistake`, `paperwork` |
 //! | `/act/open` | `sign`, `code` or `pouch`, `chair` (may be empty) |
 //! | `/act/apart` | `sign`, `pouch` (many) |
+//! | `/act/accept-plan` | `sign`, `from`, `to`, `run` (many), as the page of the plan packs them |
 //! | `/act/undo` | `undo` = the act to take back |
 //! | `/act/machine` | `number`, `air` = `vacuum`, `gravity`, `not-known`, `files` = `yes` or absent, `most` (may be empty) |
 //! | `/act/machine-out`, `/act/machine-back` | `sign`, `machine` |
@@ -41,6 +42,7 @@
 //! | `/act/shift-ended` | `shift` |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
+mod accept;
 mod apart;
 mod claim;
 mod lift;
@@ -62,6 +64,7 @@ mod unload;
 mod visits;
 mod wash;
 
+pub use accept::{Accept, accept};
 pub use apart::apart;
 pub use claim::{Claim, claim, write_verdict};
 pub use lift::{Lift, lift};

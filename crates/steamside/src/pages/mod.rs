@@ -9,6 +9,7 @@ pub mod log;
 pub mod machine;
 pub mod now;
 mod parts;
+pub mod plan;
 mod plot;
 pub mod reads;
 pub mod ready;
@@ -27,6 +28,7 @@ pub mod trouble;
 pub mod unclaimed;
 pub mod visits;
 pub mod wash;
+pub mod ways;
 mod when;
 
 pub use parts::Form;

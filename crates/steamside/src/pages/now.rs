@@ -111,6 +111,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (parts::way("/chair", Shape::Chair, &words.say("go-chair")))
             (parts::way("/wash", Shape::Waves, &words.say("wash-title")))
             (parts::way("/start", Shape::Drum, &words.say("go-start")))
+            (parts::way("/plan", Shape::Tape, &words.say("go-plan")))
             (parts::way("/visits", Shape::Hourglass, &words.say("visits-title")))
         }
     }

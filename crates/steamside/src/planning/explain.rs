@@ -22,8 +22,6 @@ impl Telling<'_> {
             Some(When::Tomorrow) => ("plan-run-tomorrow", String::new()),
             None => ("plan-run-reserve", String::new()),
         };
-        let missing: Vec<(usize, u32)> = why.missing.clone();
-        let count: u32 = missing.iter().map(|m| m.1).sum();
         self.words.tell(
             key,
             &[
@@ -31,8 +29,7 @@ impl Telling<'_> {
                 ("machine", self.problem.machines[run.machine].id.clone().into()),
                 ("time", (self.clock)(run.start).into()),
                 ("sets", self.sets(&loaded(run)).into()),
-                ("missing", self.sets(&missing).into()),
-                ("count", count.into()),
+                ("missing", self.sets(&why.missing).into()),
                 ("when", when.into()),
             ],
         )
@@ -46,7 +43,6 @@ impl Telling<'_> {
             &[
                 ("time", (self.clock)(service.start).into()),
                 ("sets", self.sets(&[(unmet.kind, unmet.n)]).into()),
-                ("count", unmet.n.into()),
             ],
         )
     }
@@ -94,7 +90,8 @@ impl Telling<'_> {
         })
     }
 
-    fn cycle(&self, run: &Run) -> String {
+    /// What a run's cycle is called.
+    pub fn cycle(&self, run: &Run) -> String {
         let id = &self.problem.machines[run.machine].cycles[run.cycle].id;
         let key = format!("cycle-{id}");
         if self.words.has(&key) { self.words.say(&key) } else { id.clone() }
@@ -103,7 +100,7 @@ impl Telling<'_> {
 
 /// A kind of set in the reader's language, where the salon uses one of the trade's plain words.
 pub fn kind_word(words: &Words, kind: &str) -> String {
-    let key = format!("kind-{}", kind.replace('_', "-"));
+    let key = format!("kind-{}", kind.replace(['_', ' '], "-"));
     if words.has(&key) { words.say(&key) } else { kind.replace('_', " ") }
 }
 

@@ -40,6 +40,8 @@ pub fn router(served: Served) -> Router {
         .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024));
     Router::new()
         .route("/", get(show::now))
+        .route("/plan", get(show::plan))
+        .route("/plan/ways", get(show::ways))
         .route("/wash", get(show::wash))
         .route("/start", get(show::start))
         .route("/machine", get(show::machine))

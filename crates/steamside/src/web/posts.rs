@@ -8,6 +8,7 @@ use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
 use crate::intake::take::{Arrived, take as take_in};
 use crate::intake::{judge, known};
+use crate::pages;
 use crate::pages::reads;
 use crate::words::Language;
 use crate::{chance, clock};
@@ -18,7 +19,7 @@ use load::{Programme, SetKind};
 use logbook::book::Draft;
 use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason, Way};
 use logbook::view::View;
-use measure::{ActId, Celsius, MachineId, PersonId, RunId};
+use measure::{ActId, Celsius, Instant, MachineId, PersonId, RunId};
 
 /// Longest address of our own that a form goes back to.
 const LONGEST_BACK: usize = 300;
@@ -157,8 +158,18 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
             let undo = acts::Undo { act: fields.need("undo")?, now: clock::now() };
             acts::undo(view, draft, undo)
         }
+        "accept-plan" => acts::accept(view, draft, accepted(fields)?),
         _ => decide_setup(name, view, draft, fields),
     }
+}
+
+/// The plan as its page packed it.
+fn accepted(fields: &Fields) -> Result<acts::Accept, Refusal> {
+    let moment = |name| Ok::<_, Refusal>(Instant::from_millis(fields.need(name)?));
+    let runs: Option<Vec<_>> =
+        fields.many::<String>("run")?.iter().map(|run| pages::plan::unpacked(run)).collect();
+    let runs = runs.ok_or_else(|| Refusal::rule("refused-plan-is-old"))?;
+    Ok(acts::Accept { from: moment("from")?, to: moment("to")?, runs })
 }
 
 fn decide_setup(

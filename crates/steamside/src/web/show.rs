@@ -132,6 +132,16 @@ pub async fn now(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::now::page(view, ctx)?))).await
 }
 
+/// The day plan.
+pub async fn plan(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::plan::page(view, ctx)?))).await
+}
+
+/// Ways out of a day on which somebody would wait.
+pub async fn ways(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::ways::page(view, ctx)?))).await
+}
+
 /// Wash and pack.
 pub async fn wash(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::wash::page(view, ctx)?))).await

@@ -76,6 +76,9 @@ fn put_together() -> Vec<String> {
     let mut keys: Vec<_> = (1..=7).map(|day| format!("weekday-{day}")).collect();
     keys.extend((1..=12).map(|month| format!("month-{month}")));
     keys.extend(Code::ALL.map(|code| format!("reason-{}", code.as_str().replace('_', "-"))));
+    keys.extend(["fast", "middle", "long"].map(|cycle| format!("cycle-{cycle}")));
+    let kinds = ["manicure", "pedicure", "efile-bits", "bits", "nippers", "foot-kit", "art-tools"];
+    keys.extend(kinds.map(|kind| format!("kind-{kind}")));
     keys.extend(["letter", "a4", "roll"].map(|stock| format!("labels-{stock}")));
     keys
 }
