@@ -9,5 +9,6 @@ mod drifting;
 mod kill;
 mod loop_in_browser;
 mod salon;
+mod sets;
 mod story;
 mod visits;

@@ -50,21 +50,22 @@ pub fn purchases(problem: &Problem, bought: &[Bought], prices: &Prices) {
             }
             _ => String::new(),
         };
+        let [low, high] = [one.gain.low, one.gain.high].map(year);
+        if low <= 0.0 {
+            println!("{what}: no good days more that can be seen ({low:.0} to {high:.0} a year).");
+            continue;
+        }
         println!(
-            "{what}: {:.0} good days a year more ({:.0} to {:.0}), {:.0} clients a year fewer wait, \
-             worth {:.0} a year{back}.",
-            one.days_a_year,
-            year(one.gain.low),
-            year(one.gain.high),
-            one.clients_a_year,
-            one.saved_a_year,
+            "{what}: {:.0} good days a year more ({low:.0} to {high:.0}), {:.0} clients a year fewer \
+             wait; {:.0} a year{back}.",
+            one.days_a_year, one.clients_a_year, one.saved_a_year,
         );
     }
     if !bought.is_empty() {
         println!(
-            "Counted with {} working days a year and {} for a client who waits (assumptions; say your \
-             own).",
-            prices.working_days, prices.waiting
+            "Money a year is what waiting clients cost, less what is paid each day: {} for a client who \
+             waits, {} for a longer lunch, {} working days (assumptions; say your own).",
+            prices.waiting, prices.lunch_a_day, prices.working_days
         );
     }
 }
