@@ -231,7 +231,8 @@ fn visit_line(ctx: &Ctx, seen: &Seen, visit: &Visit) -> Markup {
             }
             @if !booked { " · " em { (words.say(state_key(visit.state))) } }
         }
-        @if booked { (visit_forms(ctx, seen, visit)) }
+        // What is over is no longer late; a list of a whole day stays short enough to be read.
+        @if booked && visit.end() > ctx.now { (visit_forms(ctx, seen, visit)) }
     }
 }
 

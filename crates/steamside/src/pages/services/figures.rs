@@ -20,20 +20,20 @@ pub fn cards(ctx: &Ctx, seen: &Seen) -> Markup {
         }))
         (parts::card(Ground::Fine, Shape::Bowl, &words.say("kind-figures-title"), &html! {
             @for (at, kind) in seen.kinds.iter().enumerate() {
-                details { summary { (kind.value.kind) (typical(ctx, kind)) } (kind_form(ctx, at, &kind.value)) }
+                details { summary { span { (kind.value.kind) (typical(ctx, kind)) } } (kind_form(ctx, at, &kind.value)) }
             }
         }))
         (parts::card(Ground::Fine, Shape::Drum, &words.say("machine-figures-title"), &html! {
             @for (machine, figures) in &seen.machines {
                 details {
-                    summary { (machine_name(ctx, machine)) (typical(ctx, figures)) }
+                    summary { span { (machine_name(ctx, machine)) (typical(ctx, figures)) } }
                     (machine_form(ctx, machine, &figures.value))
                 }
             }
         }))
         @if let Some(rules) = &seen.rules {
             (parts::card(Ground::Fine, Shape::Hourglass, &words.say("rules-title"), &html! {
-                details { summary { (words.say("rules-how")) (typical(ctx, rules)) } (rules_form(ctx, &rules.value)) }
+                details { summary { span { (words.say("rules-how")) (typical(ctx, rules)) } } (rules_form(ctx, &rules.value)) }
             }))
         }
     }
