@@ -93,8 +93,12 @@ pub(super) fn gap_at_heat(view: &View, set_c: f64, needed_s: f64) -> Option<(f64
 /// An open chamber is no hotter than this, °C.
 const OPEN_C: f64 = 90.0;
 
+/// A chamber that only waits changes no more than this between two samples, K (common practice, no
+/// source): pulses of steam leave it warmer.
+const WAITS_K: f64 = 5.0;
+
 /// The longest interval without samples before the hold of which one end at least lies a tenth off
-/// the air pressure.
+/// the air pressure, or over which the chamber got warmer or colder.
 pub(super) fn gap_before(view: &View, hold: Stretch) -> Option<(f64, f64)> {
     if !view.has_pressure() || view.unbroken {
         return None;
@@ -102,7 +106,9 @@ pub(super) fn gap_before(view: &View, hold: Stretch) -> Option<(f64, f64)> {
     // On the way from a vacuum to steam the pressure passes that of the air; the chamber is hot then.
     let off =
         |at: usize| (view.press[at] - view.air).abs() > 0.1 * view.air || view.temp[at] > OPEN_C;
-    let gaps = (1..=hold.first).filter(|&at| view.may_hide(at) && (off(at - 1) || off(at)));
+    let warmed = |at: usize| (view.temp[at] - view.temp[at - 1]).abs() > WAITS_K;
+    let gaps = (1..=hold.first)
+        .filter(|&at| view.may_hide(at) && (off(at - 1) || off(at) || warmed(at)));
     gaps.map(|at| (view.t[at - 1], view.t[at]))
         .reduce(|a, b| if b.1 - b.0 > a.1 - a.0 { b } else { a })
 }
