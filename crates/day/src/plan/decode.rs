@@ -5,7 +5,12 @@
 //! lets whoever is free wash what is needed soonest, and unloads when somebody can. What comes out
 //! keeps every rule of the day, so that no wish is ever infeasible, only poor.
 
-use super::answer::{Immediate, Plan, Run, Unmet};
+mod tell;
+mod weigh;
+
+pub(super) use weigh::{AT_ONCE_EXPOSURE, DELAYS, penalty};
+
+use super::answer::Run;
 use super::hands::Washing;
 use super::order::{Criteria, Criterion};
 use super::problem::{Drying, MOST_KINDS};
@@ -274,7 +279,7 @@ impl<'t> Decoder<'t> {
             self.washing.take(t, -cycle.load_min);
             return t + cycle.long[0].min(cycle.long[1]) + cycle.after > table.slots;
         };
-        let load = self.fill(t, cycle, &wish.most, end, unload + cycle.after);
+        let load = self.fill(t, cycle, &wish.most, (end, unload + cycle.after));
         if load.iter().all(|&n| n == 0) {
             self.washing.take(t, -cycle.load_min);
             return true;
@@ -316,8 +321,7 @@ impl<'t> Decoder<'t> {
         t: usize,
         cycle: &CycleTable,
         most: &[u8; MOST_KINDS],
-        end: usize,
-        ready: usize,
+        (end, ready): (usize, usize),
     ) -> [u16; MOST_KINDS] {
         let table = self.table;
         let mut load = [0_u16; MOST_KINDS];
@@ -360,11 +364,11 @@ impl<'t> Decoder<'t> {
             mass -= table.mass[k];
             area -= if cycle.wrapped { table.area[k] } else { 0 };
         }
-        for k in 0..table.kinds {
+        for (k, &n) in load.iter().enumerate().take(table.kinds) {
             if cycle.drying == Drying::None {
-                self.promise_at_once(k, ready, last, u32::from(load[k]));
+                self.promise_at_once(k, ready, last, u32::from(n));
             } else {
-                self.arrivals[ready * table.kinds + k] += load[k];
+                self.arrivals[ready * table.kinds + k] += n;
             }
         }
         load
@@ -407,167 +411,5 @@ impl<'t> Decoder<'t> {
         sets.loaded += 1;
         sets.washed += 1;
         true
-    }
-
-    /// What the day came to.
-    fn weigh(&mut self, order: &[Criterion]) -> Criteria {
-        let table = self.table;
-        let mut sum = Criteria::default();
-        for &(i, n) in &self.unmet {
-            sum[Criterion::Unmet] += u64::from(table.needs[i].weight) * u64::from(n);
-        }
-        for k in 0..table.kinds {
-            sum[Criterion::Short] += u64::from(table.target[k].saturating_sub(self.sets[k].stock));
-        }
-        let mut at_once = 0;
-        for made in &self.made {
-            let cycle = &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
-            let sets: u64 = made.load.iter().map(|&n| u64::from(n)).sum();
-            sum[Criterion::Runs] += 1;
-            sum[Criterion::Cost] += cycle.cost[usize::from(made.warm)];
-            if cycle.wrapped {
-                let pouches = made.load.iter().zip(&table.pouch_cost);
-                sum[Criterion::Cost] +=
-                    pouches.map(|(&n, price)| u64::from(n) * price).sum::<u64>();
-            }
-            sum[Criterion::Drying] += sets * penalty(cycle.drying);
-            if cycle.drying == Drying::None {
-                at_once += sets;
-            }
-            sum[Criterion::Wait] += u64::from(made.unload - made.end) * table.slot_min;
-            let near = [made.start, made.unload].map(|t| table.from_break[usize::from(t)]);
-            sum[Criterion::Break] += u64::from(near[0].min(near[1])) * table.slot_min;
-        }
-        if order.contains(&Criterion::Changed) {
-            let kept =
-                self.made.iter().filter(|m| self.planned.contains(&(m.start, m.machine, m.cycle)));
-            sum[Criterion::Changed] =
-                (self.planned.len() + self.made.len() - 2 * kept.count()) as u64;
-        }
-        sum[Criterion::Immediate] = at_once;
-        sum[Criterion::Exposure] = AT_ONCE_EXPOSURE * at_once + self.exposure();
-        if order.contains(&Criterion::Overnight) {
-            sum[Criterion::Overnight] = self.overnight();
-        }
-        sum
-    }
-
-    /// Set-minutes that would be missing if every load came later (problem.md, level 6).
-    fn exposure(&mut self) -> u64 {
-        let table = self.table;
-        let mut missing = 0;
-        for k in 0..table.kinds {
-            let ready = table.ready[k];
-            let mut sum = ready;
-            for (there, cells) in self.there.iter_mut().zip(self.arrivals.chunks_exact(table.kinds))
-            {
-                sum += u32::from(cells[k]);
-                *there = sum;
-            }
-            let mut taken = 0;
-            for &t in &table.need_slots[k] {
-                let t = usize::from(t);
-                taken += u32::from(self.taken[t * table.kinds + k]);
-                for delay in 1..=DELAYS {
-                    let before = t.checked_sub(delay).map_or(ready, |b| self.there[b]);
-                    missing += taken.saturating_sub(before);
-                }
-            }
-        }
-        u64::from(missing) * table.slot_min
-    }
-
-    /// Drying missed by the sets that lie overnight: of each kind the last to become ready.
-    fn overnight(&self) -> u64 {
-        let table = self.table;
-        let mut by_ready: Vec<&Made> = self.made.iter().collect();
-        by_ready.sort_by_key(|made| std::cmp::Reverse(made.ready));
-        let mut missed = 0;
-        for k in 0..table.kinds {
-            let mut left = self.sets[k].stock;
-            for made in &by_ready {
-                let cycle =
-                    &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
-                if cycle.drying != Drying::None {
-                    let here = left.min(u32::from(made.load[k]));
-                    left -= here;
-                    missed += u64::from(here) * penalty(cycle.drying);
-                }
-            }
-        }
-        missed
-    }
-
-    /// The plan itself.
-    pub fn plan(&mut self, genome: &Genome, order: &[Criterion]) -> (Plan, Criteria) {
-        self.washing.work = Some(Vec::new());
-        self.dealt = Some(Vec::new());
-        let sum = self.decode(genome, order);
-        let hand_work = self.washing.work.take().unwrap_or_default();
-        let dealt = self.dealt.take().unwrap_or_default();
-        let table = self.table;
-        let runs = self.made.iter().map(|made| Run {
-            machine: usize::from(made.machine),
-            cycle: usize::from(made.cycle),
-            warm: made.warm,
-            start: usize::from(made.start),
-            end: usize::from(made.end),
-            unload: usize::from(made.unload),
-            ready: usize::from(made.ready),
-            load: made.load[..table.kinds].iter().map(|&n| u32::from(n)).collect(),
-        });
-        let unmet = self.unmet.iter().map(|&(i, n)| {
-            let need = table.needs[i];
-            Unmet { service: need.service, kind: need.kind, n }
-        });
-        let immediate = self.deal(&dealt);
-        (Plan { runs: runs.collect(), unmet: unmet.collect(), immediate, hand_work }, sum)
-    }
-
-    /// Which run each set that was used at once came from: the one whose time runs out first.
-    fn deal(&self, dealt: &[(usize, usize, u32)]) -> Vec<Immediate> {
-        let table = self.table;
-        let mut left: Vec<(usize, &Made, [u16; MOST_KINDS])> = Vec::new();
-        for (run, made) in self.made.iter().enumerate() {
-            let cycle = &table.machines[usize::from(made.machine)].cycles[usize::from(made.cycle)];
-            if cycle.drying == Drying::None {
-                left.push((run, made, made.load));
-            }
-        }
-        left.sort_by_key(|(_, made, _)| made.end);
-        let mut immediate = Vec::new();
-        for &(t, i, mut n) in dealt {
-            let need = table.needs[i];
-            for (run, made, rest) in &mut left {
-                let open =
-                    (usize::from(made.ready)..=usize::from(made.end) + table.window).contains(&t);
-                let here = if open { n.min(u32::from(rest[need.kind])) } else { 0 };
-                if here > 0 {
-                    rest[need.kind] -= here as u16;
-                    n -= here;
-                    immediate.push(Immediate {
-                        run: *run,
-                        service: need.service,
-                        kind: need.kind,
-                        n: here,
-                    });
-                }
-            }
-        }
-        immediate
-    }
-}
-
-/// Delays of level 6, in slots: 1 to this.
-pub(super) const DELAYS: usize = 6;
-/// What a set used at once counts in level 6, minutes.
-pub(super) const AT_ONCE_EXPOSURE: u64 = 30;
-
-/// What a set counts that was not dried in full.
-pub(super) fn penalty(drying: Drying) -> u64 {
-    match drying {
-        Drying::None => 2,
-        Drying::Short => 1,
-        Drying::Full => 0,
     }
 }

@@ -40,7 +40,7 @@ impl Manner {
             0 | 1 => Self { fresh: false, hot: 3.0, cold: 0.05, run: 150.0 },
             2 | 3 => Self { fresh: false, hot: 30.0, cold: 0.05, run: 150.0 },
             // Somebody would still wait: runs are cheap now.
-            _ if chain % 2 == 0 => Self { fresh: true, hot: 150.0, cold: 1.0, run: 40.0 },
+            _ if chain.is_multiple_of(2) => Self { fresh: true, hot: 150.0, cold: 1.0, run: 40.0 },
             _ => Self { fresh: false, hot: 60.0, cold: 1.0, run: 40.0 },
         }
     }
