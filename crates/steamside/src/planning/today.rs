@@ -7,7 +7,7 @@ use load::{SetKind, SetState};
 use logbook::book::BookError;
 use logbook::fact::{self, DayRules, KindFigures, PlanOrder};
 use logbook::view::{self, Appointment, HandTimes, Pouch, View};
-use measure::{Instant, MachineId, Span, VisitId};
+use measure::{Instant, MachineId, Span};
 use std::collections::BTreeMap;
 
 /// Length of a slot, minutes.
@@ -32,8 +32,6 @@ pub struct Today {
     pub origin: Instant,
     /// The machines of the problem: id and number on the door.
     pub machines: Vec<(MachineId, u32)>,
-    /// The visits of its services.
-    pub visits: Vec<VisitId>,
     /// Every appointment of the day from now on, those under way among them.
     pub appointments: Vec<Appointment>,
     /// Spares of each kind that are on the shelf and promised to nobody: not among the ready sets
@@ -111,7 +109,6 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
         problem,
         origin,
         machines,
-        visits: to_come.iter().map(|a| a.visit).collect(),
         unknown: appointments.iter().filter(|a| a.service.is_none()).count(),
         appointments,
         spares,

@@ -8,6 +8,7 @@ mod commands;
 mod drifting;
 mod kill;
 mod loop_in_browser;
+mod plan;
 mod salon;
 mod sets;
 mod story;
