@@ -111,7 +111,7 @@ fn is_air_open(style: &Style, verdict: &Verdict) -> bool {
 /// Rows on the straight line between two that are there. They may move an end of the hold by less
 /// than a step, which is the border that is reported, and the moment from which a pump counts as
 /// having levelled off by as much; and written to the last digit a value between two may move where
-/// a frozen sensor did not. The mean deviation over a hold takes in the row that is new at its end:
+/// a frozen sensor did not, and off the line that a temperature was worked out by. The mean deviation over a hold takes in the row that is new at its end:
 /// so near to its limit that its last digit is the limit's own, the verdict says so.
 fn in_between(choices: &mut Choices<'_>, made: &Made, style: &Style, first: &Judged) {
     let some = choices.coin();
@@ -130,7 +130,7 @@ fn in_between(choices: &mut Choices<'_>, made: &Made, style: &Style, first: &Jud
     }
     denser.extend(made.rows.last());
     let code = first.as_ref().map(|(_, verdict)| verdict.reasons[0].code);
-    let moves = [Code::HoldBorder, Code::GasketLeak, Code::SensorFrozen];
+    let moves = [Code::HoldBorder, Code::GasketLeak, Code::SensorFrozen, Code::SensorDerived];
     let mean = first.as_ref().and_then(|(figures, _)| figures.plateau?.satdev_mean_k);
     let near = mean.is_some_and(|mean| (mean.abs() - 2.0).abs() <= cycle::figures::NEAR_SATURATION_K);
     if !near && !code.is_some_and(|code| moves.contains(&code)) {

@@ -107,8 +107,8 @@ pub(super) fn gap_before(view: &View, hold: Stretch) -> Option<(f64, f64)> {
     let off =
         |at: usize| (view.press[at] - view.air).abs() > 0.1 * view.air || view.temp[at] > OPEN_C;
     let warmed = |at: usize| (view.temp[at] - view.temp[at - 1]).abs() > WAITS_K;
-    let gaps = (1..=hold.first)
-        .filter(|&at| view.may_hide(at) && (off(at - 1) || off(at) || warmed(at)));
+    let gaps =
+        (1..=hold.first).filter(|&at| view.may_hide(at) && (off(at - 1) || off(at) || warmed(at)));
     gaps.map(|at| (view.t[at - 1], view.t[at]))
         .reduce(|a, b| if b.1 - b.0 > a.1 - a.0 { b } else { a })
 }
