@@ -6,8 +6,10 @@
 
 mod exposure;
 mod fast;
+mod given_up;
 mod ground;
 mod machine;
+mod many;
 mod one;
 mod price;
 mod refusals;
@@ -23,6 +25,10 @@ pub(super) struct Prover<'t> {
     table: &'t Table,
     /// Bounds of unmet, short and runs.
     least: Option<[u64; 3]>,
+    /// Whether they are as good as they will get.
+    first_done: bool,
+    /// How many states are kept where many machines ask for joining them.
+    width: usize,
     /// Bounds of cost, drying and exposure.
     price: Option<Price>,
     /// The ways of leaving sets unmet that have not been looked through.
@@ -48,6 +54,8 @@ enum Stopped {
 
 /// What the first attempt may take, in loads tried.
 const FIRST_BUDGET: usize = 1 << 15;
+/// How many states the first attempt keeps.
+const FIRST_WIDTH: usize = 4;
 /// How many loads may be tried for each day that the search tries: about a quarter of its time.
 const WORK_A_DAY: usize = 20;
 
@@ -56,6 +64,8 @@ impl<'t> Prover<'t> {
         Self {
             table,
             least: None,
+            first_done: false,
+            width: FIRST_WIDTH,
             price: None,
             ways: None,
             below: price::NEVER,
@@ -82,8 +92,8 @@ impl<'t> Prover<'t> {
         while !self.too_large && self.spent.saturating_add(self.budget) <= allowance && !stop() {
             let mut left = self.budget;
             let done = match self.least {
-                None if levels > 0 => self.prove_first(first, &mut left, stop),
-                Some(least) if levels == LEVELS && least == first && self.price.is_none() => {
+                _ if levels > 0 && !self.first_done => self.prove_first(first, &mut left, stop),
+                Some(least) if self.price.is_none() && least == first && levels == LEVELS => {
                     self.prove_price(known, &mut left, stop)
                 }
                 _ => break,
@@ -104,9 +114,17 @@ impl<'t> Prover<'t> {
         left: &mut usize,
         stop: &dyn Fn() -> bool,
     ) -> Result<(), Stopped> {
-        let proof = one::prove(self.table, &[], known, left, stop)?;
-        self.least = Some(proof.least);
-        self.path = proof.path;
+        if self.table.machines.len() == 1 {
+            let proof = one::prove(self.table, &[], known, left, stop)?;
+            self.least = Some(proof.least);
+            self.path = proof.path;
+            self.first_done = true;
+            return Ok(());
+        }
+        let (least, worth_more) = many::prove(self.table, known, self.width, left, stop)?;
+        self.least = self.least.max(Some(least));
+        self.width *= 4;
+        self.first_done = !worth_more || self.least >= Some(known);
         Ok(())
     }
 

@@ -21,6 +21,7 @@ use super::super::problem::{Drying, MOST_KINDS};
 use super::super::table::{CycleTable, MachineTable, NEVER, Table};
 use super::Stopped;
 use super::fast::FastMap;
+use super::given_up::Ledger;
 use super::ground::{Counts, Ground, Load};
 use super::machine::Lone;
 
@@ -33,18 +34,11 @@ pub(super) struct Proof {
     pub path: Option<Genome>,
 }
 
-/// Needs that were given up.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-struct GivenUp {
-    unmet: Counts,
-    short: Counts,
-}
-
 #[derive(Debug, Clone, Copy)]
 struct Node {
     loaded: Counts,
     place: u32,
-    /// Index into [`Programme::given_up`].
+    /// Number in the ledger.
     given_up: u32,
     /// Earliest and latest slot in which the last run can have been unloaded.
     free: usize,
@@ -57,10 +51,7 @@ struct Node {
 struct Programme<'t> {
     ground: Ground<'t>,
     machine: Lone<'t>,
-    /// Weights of the needs of each kind, the lightest first.
-    weights: Vec<Vec<u32>>,
-    given_up: Vec<(GivenUp, [u64; 2])>,
-    given_up_at: FastMap<GivenUp, u32>,
+    ledger: Ledger,
     nodes: Vec<Node>,
     /// Where each state was reached: free and latest, none better than another.
     reached: FastMap<u64, Vec<(usize, i64)>>,
@@ -94,13 +85,6 @@ impl<'t> Programme<'t> {
     fn new(table: &'t Table, refused: &[u16], known: [u64; 3]) -> Option<Self> {
         let ground = Ground::new(table, refused, MOST_VECTORS)?;
         let machine = Lone::new(&ground, MOST_LOADS)?;
-        let weights = (0..table.kinds).map(|k| {
-            let of_kind = table.needs.iter().filter(|n| n.kind == k);
-            let mut w: Vec<u32> =
-                of_kind.flat_map(|n| std::iter::repeat_n(n.weight, n.n as usize)).collect();
-            w.sort_unstable();
-            w
-        });
         let start = Node {
             loaded: Counts::default(),
             place: 0,
@@ -111,11 +95,9 @@ impl<'t> Programme<'t> {
             run: None,
         };
         Some(Self {
-            weights: weights.collect(),
             ground,
             machine,
-            given_up: vec![(GivenUp::default(), [0, 0])],
-            given_up_at: FastMap::default(),
+            ledger: Ledger::new(table),
             nodes: vec![start],
             reached: FastMap::default(),
             work: 0,
@@ -156,12 +138,7 @@ impl<'t> Programme<'t> {
     /// Arrivals of each kind that are there or given up.
     fn done(&self, node: u32) -> Counts {
         let node = &self.nodes[node as usize];
-        let given_up = &self.given_up[node.given_up as usize].0;
-        let mut done = node.loaded;
-        for k in 0..MOST_KINDS {
-            done[k] += given_up.unmet[k] + given_up.short[k];
-        }
-        done
+        self.ledger.done(node.given_up, &node.loaded)
     }
 
     fn next_due(&self, node: u32) -> (u16, usize) {
@@ -170,7 +147,7 @@ impl<'t> Programme<'t> {
 
     /// What a state has come to, if it can still come to less than the limit.
     fn worth_a_look(&self, node: u32, runs: u64) -> Option<[u64; 3]> {
-        let [unmet, short] = self.given_up[self.nodes[node as usize].given_up as usize].1;
+        let [unmet, short] = self.ledger.value(self.nodes[node as usize].given_up);
         let value = [unmet, short, runs];
         let mut least = value;
         if value[..2] == self.limit[..2] {
@@ -182,29 +159,8 @@ impl<'t> Programme<'t> {
     fn give_up(&mut self, node: u32, layer: &mut Vec<u32>) {
         let (due, k) = self.next_due(node);
         let from = self.nodes[node as usize];
-        let mut given_up = self.given_up[from.given_up as usize].0;
-        let which = if usize::from(due) < self.ground.table.slots {
-            &mut given_up.unmet
-        } else {
-            &mut given_up.short
-        };
-        which[k] += 1;
-        let given_up = self.number_of(given_up);
+        let given_up = self.ledger.one_more(from.given_up, due, k);
         self.reach(Node { given_up, parent: node, run: None, ..from }, layer);
-    }
-
-    fn number_of(&mut self, given_up: GivenUp) -> u32 {
-        if let Some(&number) = self.given_up_at.get(&given_up) {
-            return number;
-        }
-        let lightest =
-            |(w, &n): (&Vec<u32>, &u8)| w.iter().take(n.into()).map(|&w| u64::from(w)).sum::<u64>();
-        let unmet = self.weights.iter().zip(&given_up.unmet).map(lightest).sum();
-        let short = given_up.short.iter().map(|&n| u64::from(n)).sum();
-        let number = self.given_up.len() as u32;
-        self.given_up.push((given_up, [unmet, short]));
-        self.given_up_at.insert(given_up, number);
-        number
     }
 
     fn reach(&mut self, node: Node, layer: &mut Vec<u32>) {
