@@ -15,7 +15,10 @@ fn the_demo_opens_answers_and_ends_on_ctrl_c() {
     let home = tempfile::tempdir().expect("a folder");
     let folder = home.path().join("demo");
     let mut salon = Salon::demo(&folder);
-    for page in ["/", "/wash", "/start", "/machine", "/ready", "/chair", "/log", "/setup"] {
+    for page in [
+        "/", "/wash", "/start", "/machine", "/ready", "/chair", "/log", "/setup", "/plan",
+        "/visits",
+    ] {
         let (status, text) = salon.get(page);
         assert_eq!(status, 200, "{page}");
         assert!(text.contains("DEMO"), "{page} does not say that it is a demo");

@@ -9,6 +9,7 @@ mod drifting;
 mod kill;
 mod loop_in_browser;
 mod plan;
+mod plan_in_browser;
 mod salon;
 mod sets;
 mod story;
