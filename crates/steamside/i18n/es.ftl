@@ -1753,3 +1753,63 @@ refused-no-such-shift = Este libro no conoce tal horario.
 titles-ask = ¿Qué juegos necesitan estas?
 # draft
 titles-which = Significan
+# draft
+own-title = Cuántos juegos tener
+# draft
+own-none = No hay día con que calcular
+# draft
+own-none-do = Anote visitas para los próximos días, o traiga un calendario: el día más lleno de la semana se vive muchas veces.
+# draft
+own-how = Calculado, no medido: el día más lleno, { $day }, vivido { $days } veces con lo que pueda pasar.
+# draft
+own-kind = { $kind }: ahora { $owned }
+# draft
+own-now = Con { $owned }, nadie espera en { $share } de 100 días ({ $low } a { $high }).
+# draft
+own-plot = Días de 100 en que nadie espera, según los juegos: { $kind }
+# draft
+own-axis = juegos (anillo: ahora)
+# draft
+own-numbers = Lo mismo en números
+# draft
+own-enough = { $owned } bastarían en 95 de 100 días.
+# draft
+own-enough-now = Lo que hay basta: { $owned } alcanzan en 95 de 100 días.
+# draft
+own-never-enough = Solo con más de estos no se llega a 95 días buenos de 100: falta otra cosa.
+# draft
+own-planned = Comprobado: { $days } de estos días se planearon también, sabiendo antes lo que viene. Con plan funcionan { $planner }, sin saberlo { $policy }.
+# draft
+own-buy = Qué más daría tiempo
+# draft
+own-buy-set = Un juego más, { $kind }:
+# draft
+own-buy-machine = Otra máquina como la primera:
+# draft
+own-buy-lunch = Una comida { $count } min más larga, con una persona atrás:
+# draft
+own-gain = { $days } días buenos más al año ({ $low } a { $high }), { $clients } clientes menos esperan, { $money } al año.
+# draft
+own-no-gain = no se ve ninguna ganancia.
+# draft
+own-prices = El dinero al año es lo que cuestan los clientes que esperan, menos lo que se paga cada día. Supuesto: { $waiting } por cliente que espera, { $lunch } al día por la comida, { $days } días de trabajo. Un juego cuesta { $set } una vez, una máquina { $machine }.
+# draft
+own-assumed = De qué están hechos los días
+# draft
+own-walk-ins = Por cada 100 visitas entran { $share } sin cita, y se quedan si alguien está libre pronto.
+# draft
+own-no-shows = { $share } de 100 clientes no vienen.
+# draft
+own-late = { $share } de 100 clientes llegan tarde, { $late } min como máximo.
+# draft
+own-overruns = { $share } de 100 visitas duran más, { $longer } min como máximo.
+# draft
+own-failed = { $share } de 100 tandas hay que repetirlas.
+# draft
+own-wet = { $share } de 100 cargas secadas salen mojadas y empiezan de nuevo.
+# draft
+own-assumption = (supuesto)
+# draft
+own-counted = (contado aquí, de { $of })
+# draft
+own-begin = Al empezar el día todos los juegos están listos, también los de más. Las máquinas fuera de uso no cuentan.

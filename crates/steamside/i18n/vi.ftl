@@ -1655,3 +1655,63 @@ refused-no-such-shift = Sổ này không có giờ làm đó.
 titles-ask = Những hẹn này cần bộ nào?
 # draft
 titles-which = Nghĩa là
+# draft
+own-title = Nên có bao nhiêu bộ
+# draft
+own-none = Chưa có ngày nào để tính
+# draft
+own-none-do = Hãy ghi hẹn cho mấy ngày tới, hoặc đưa lịch vào: ngày đông nhất trong tuần sẽ được thử nhiều lần.
+# draft
+own-how = Tính ra, không phải đo: ngày đông hẹn nhất, { $day }, thử { $days } lần với những chuyện có thể xảy ra.
+# draft
+own-kind = { $kind }: đang có { $owned }
+# draft
+own-now = Với { $owned } bộ, { $share } trong 100 ngày không ai phải đợi ({ $low } tới { $high }).
+# draft
+own-plot = Số ngày trong 100 không ai phải đợi, theo số bộ: { $kind }
+# draft
+own-axis = số bộ (vòng tròn: hiện nay)
+# draft
+own-numbers = Xem bằng số
+# draft
+own-enough = { $owned } bộ là đủ cho 95 trong 100 ngày.
+# draft
+own-enough-now = Số đang có là đủ: { $owned } bộ đủ cho 95 trong 100 ngày.
+# draft
+own-never-enough = Chỉ thêm bộ loại này thì không được 95 ngày tốt trong 100: còn thiếu thứ khác.
+# draft
+own-planned = Đã kiểm: { $days } ngày trong số đó cũng được lên kế hoạch, biết trước mọi chuyện. Theo kế hoạch { $planner } ngày ổn, không biết trước thì { $policy }.
+# draft
+own-buy = Mua gì khác để có thêm giờ
+# draft
+own-buy-set = Thêm một bộ, { $kind }:
+# draft
+own-buy-machine = Thêm một máy giống máy đầu:
+# draft
+own-buy-lunch = Nghỉ trưa dài thêm { $count } phút, có một người ở phía sau:
+# draft
+own-gain = thêm { $days } ngày tốt mỗi năm ({ $low } tới { $high }), bớt { $clients } khách phải đợi, { $money } mỗi năm.
+# draft
+own-no-gain = không thấy được lợi gì.
+# draft
+own-prices = Tiền mỗi năm là thiệt hại do khách đợi, trừ tiền trả mỗi ngày. Giả định: { $waiting } cho một khách phải đợi, { $lunch } mỗi ngày cho giờ trưa, { $days } ngày làm. Một bộ giá { $set }, một máy { $machine }.
+# draft
+own-assumed = Các ngày được dựng từ đâu
+# draft
+own-walk-ins = Cứ 100 hẹn có { $share } khách vãng lai, ở lại nếu sắp có người rảnh.
+# draft
+own-no-shows = { $share } trong 100 khách không tới.
+# draft
+own-late = { $share } trong 100 khách tới trễ, tối đa { $late } phút.
+# draft
+own-overruns = { $share } trong 100 lần làm kéo dài, tối đa { $longer } phút.
+# draft
+own-failed = { $share } trong 100 mẻ phải làm lại.
+# draft
+own-wet = { $share } trong 100 mẻ sấy ra bị ướt, phải làm lại từ đầu.
+# draft
+own-assumption = (giả định)
+# draft
+own-counted = (đếm tại đây, trong { $of })
+# draft
+own-begin = Đầu ngày mọi bộ đều sẵn sàng, kể cả bộ mua thêm. Máy đang hỏng không tính.

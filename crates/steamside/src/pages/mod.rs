@@ -18,6 +18,7 @@ pub mod refused;
 pub mod run;
 mod say;
 pub mod services;
+pub mod sets;
 pub mod setup;
 mod shapes;
 pub mod start;

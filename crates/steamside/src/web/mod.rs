@@ -42,6 +42,7 @@ pub fn router(served: Served) -> Router {
         .route("/", get(show::now))
         .route("/plan", get(show::plan))
         .route("/plan/ways", get(show::ways))
+        .route("/sets", get(show::sets))
         .route("/wash", get(show::wash))
         .route("/start", get(show::start))
         .route("/machine", get(show::machine))

@@ -142,6 +142,11 @@ pub async fn ways(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::ways::page(view, ctx)?))).await
 }
 
+/// How many sets to own.
+pub async fn sets(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::sets::page(view, ctx)?))).await
+}
+
 /// Wash and pack.
 pub async fn wash(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::wash::page(view, ctx)?))).await

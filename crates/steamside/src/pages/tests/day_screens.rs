@@ -3,14 +3,16 @@
 use super::made_up::{id, kinds, machine_row, now, people};
 use crate::intake::appointments::{Brought, Question};
 use crate::intake::calendar::{Odd, WholeDays, Why};
-use crate::pages::{services, visits};
+use crate::pages::{services, sets, visits};
 use crate::web::Ctx;
+use day::sets::Assumptions;
 use jiff::civil::date;
 use logbook::fact::{Day, Service, Source};
 use logbook::typical;
 use logbook::view::{HandTimes, Setting, Shift, Spread, Visit, VisitState};
 use maud::Markup;
 use measure::{Instant, Span};
+use std::sync::LazyLock;
 
 fn later(minutes: i64) -> Instant {
     now() + Span::from_minutes(minutes)
@@ -115,6 +117,13 @@ fn figures() -> services::Seen {
 }
 
 /// Each with its name.
+/// A made-up day, lived a few times; once for all screens.
+static SETS: LazyLock<sets::Seen> = LazyLock::new(|| {
+    let day = include_bytes!("../../../tests/it/days/small.json");
+    let problem = crate::wire::dayplan::read(day).unwrap();
+    sets::find(&problem, now(), Assumptions::default(), (200, 10)).unwrap().unwrap()
+});
+
 pub fn day_screens(ctx: &Ctx) -> Vec<(&'static str, Markup)> {
     vec![
         ("visits", visits::draw(ctx, &seen(false))),
@@ -124,6 +133,8 @@ pub fn day_screens(ctx: &Ctx) -> Vec<(&'static str, Markup)> {
         ("visits-brought-early", visits::draw_brought(ctx, &[], &brought())),
         ("services", services::draw(ctx, &figures())),
         ("services-empty", services::draw(ctx, &services::Seen::default())),
+        ("sets", sets::draw(ctx, Some(&SETS))),
+        ("sets-none", sets::draw(ctx, None)),
     ]
 }
 
