@@ -164,8 +164,12 @@ impl<'t> Ground<'t> {
         }
         let mut fullest = 0_i32;
         for (before, back) in &self.releases {
+            // The first set of a kind may be half washed; it lies there from the beginning.
+            let begun = |k: usize| if back[k] == 0 { table.worked[k] } else { 0 };
             let work: u32 = (0..table.kinds)
-                .map(|k| wanted[k].saturating_sub(back[k]) * table.hand_min[k])
+                .map(|k| {
+                    (wanted[k].saturating_sub(back[k]) * table.hand_min[k]).saturating_sub(begun(k))
+                })
                 .sum();
             if work > 0 {
                 fullest = fullest.max(before.saturating_add_unsigned(work));
