@@ -29,8 +29,10 @@ const DAYS: u32 = 2_000;
 const PLANNED: u32 = 30;
 /// The page says the same each time it is opened.
 const SEED: u64 = 1;
-/// How many sets fewer and more than owned are looked at.
-const AROUND: (u32, u32) = (2, 5);
+/// How many sets fewer and more are shown than where the curve bends.
+const AROUND: (u32, u32) = (4, 3);
+/// Random days for finding the bend.
+const ROUGH: u32 = 100;
 /// A lunch longer by so many minutes.
 const LUNCH_MIN: u32 = 30;
 /// Nobody waits on so many days: enough (ours: about one day a month is bad).
@@ -41,8 +43,8 @@ const ENOUGH: f64 = 0.95;
 pub struct Curve {
     /// Its name in the book.
     pub kind: String,
-    /// How many are owned.
-    pub owned: u32,
+    /// As many as are owned.
+    pub now: Point,
     /// The shares, by number of sets.
     pub points: Vec<Point>,
 }
@@ -138,9 +140,15 @@ pub fn find(
     let mut curves = Vec::new();
     for &k in &asked {
         let kind = &problem.kinds[k];
-        let counts = kind.owned.saturating_sub(AROUND.0)..=(kind.owned + AROUND.1).min(MOST_SETS);
+        let bend = bend(problem, k, &days)?;
+        let counts = bend.saturating_sub(AROUND.0)..=(bend + AROUND.1).min(MOST_SETS);
         let points = shares(problem, k, counts, &days)?;
-        curves.push(Curve { kind: kind.id.clone(), owned: kind.owned, points });
+        let now = shares(problem, k, kind.owned..=kind.owned, &days)?;
+        curves.extend(now.into_iter().map(|now| Curve {
+            kind: kind.id.clone(),
+            now,
+            points: points.clone(),
+        }));
     }
     let before = tally(problem, &days)?;
     let prices = Prices::default();
@@ -158,6 +166,17 @@ pub fn find(
         kinds: problem.kinds.iter().map(|kind| kind.id.clone()).collect(),
         prices,
     }))
+}
+
+/// The fewest sets that do on enough days, or with which as much is reached as with any number.
+fn bend(problem: &Problem, k: usize, days: &Days<'_>) -> Result<u32, Unusable> {
+    let needs = problem.services.iter().flat_map(|service| &service.needs);
+    // Each appointment and a walk-in for each: nobody asks for more.
+    let most = 2 * needs.filter(|need| need.0 == k).map(|need| need.1).sum::<u32>();
+    let points = shares(problem, k, 0..=most.min(MOST_SETS), &Days { days: ROUGH, ..*days })?;
+    let reached = points.iter().map(|point| point.tally.share().share).fold(0.0, f64::max);
+    let bend = points.iter().find(|point| point.tally.share().share >= reached.min(ENOUGH));
+    Ok(bend.map_or(0, |point| point.owned))
 }
 
 /// What stands on it.
@@ -191,18 +210,17 @@ pub fn draw(ctx: &Ctx, seen: Option<&Seen>) -> Markup {
 fn one_kind(ctx: &Ctx, curve: &Curve) -> Markup {
     let words = ctx.words();
     let kind = kind_word(words, &curve.kind);
-    let heading =
-        words.tell("own-kind", &[("kind", kind.as_str().into()), ("owned", curve.owned.into())]);
-    let now = curve.points.iter().find(|point| point.owned == curve.owned);
+    let heading = words
+        .tell("own-kind", &[("kind", kind.as_str().into()), ("owned", curve.now.owned.into())]);
     let enough = curve.points.iter().find(|point| point.tally.share().share >= ENOUGH);
     html! {
         section class="card" {
             h2 { (Shape::Envelope.draw()) span { (heading) } }
-            @if let Some(point) = now { p class="fact" { (words.tell("own-now", &of_100(point))) } }
+            p class="fact" { (words.tell("own-now", &of_100(&curve.now))) }
             (curve::draw(ctx, curve))
             p {
                 @match enough {
-                    Some(point) if point.owned <= curve.owned => {
+                    Some(point) if point.owned <= curve.now.owned => {
                         (words.tell("own-enough-now", &[("owned", point.owned.into())]))
                     }
                     Some(point) => (words.tell("own-enough", &[("owned", point.owned.into())])),
@@ -216,13 +234,20 @@ fn one_kind(ctx: &Ctx, curve: &Curve) -> Markup {
 /// A share in days of 100, with its interval.
 fn of_100(point: &Point) -> [(&'static str, Arg); 4] {
     let share = point.tally.share();
-    let whole = |value: f64| format!("{:.0}", 100.0 * value).into();
+    let whole = |value: f64| days_of_100(value).into();
     [
         ("owned", point.owned.into()),
         ("share", whole(share.share)),
         ("low", whole(share.low)),
         ("high", whole(share.high)),
     ]
+}
+
+/// Whole days; what is short of all of them, or above none, never reads as all or none.
+fn days_of_100(share: f64) -> String {
+    let days = (100.0 * share).round();
+    let days = if share > 0.0 && share < 1.0 { days.clamp(1.0, 99.0) } else { days };
+    format!("{days:.0}")
 }
 
 fn planned(ctx: &Ctx, seen: &Seen) -> Markup {
@@ -319,5 +344,21 @@ const fn event_key(event: Event) -> &'static str {
         Event::Overrun => "own-overruns",
         Event::Failed => "own-failed",
         Event::Wet => "own-wet",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::days_of_100;
+
+    #[test]
+    fn nearly_all_days_are_not_all() {
+        let check =
+            |share: f64, expected: &str| assert_eq!(days_of_100(share), expected, "{share}");
+        check(0.0, "0");
+        check(0.001, "1");
+        check(0.504, "50");
+        check(0.997, "99");
+        check(1.0, "100");
     }
 }

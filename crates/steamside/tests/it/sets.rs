@@ -1,6 +1,6 @@
 //! `steamside sets` from outside: what it prints, and that it says the same on any thread count.
 
-use super::salon::program;
+use super::salon::{Salon, program};
 use serde_json::Value;
 use std::path::Path;
 
@@ -103,4 +103,15 @@ fn what_cannot_be_used_is_said() {
     check(DAY, &["--days", "0"], "0");
     let folder = Path::new(DAY).parent().and_then(Path::to_str).expect("a folder");
     check(folder, &[], folder);
+}
+
+#[test]
+fn the_page_grows_out_of_the_booked_day() {
+    let home = tempfile::tempdir().expect("a folder");
+    let salon = Salon::demo(&home.path().join("demo"));
+    let (status, page) = salon.get("/sets");
+    assert_eq!(status, 200);
+    for part in ["How many sets to own", "class=\"shares\"", "of 100 days", "(assumed)"] {
+        assert!(page.contains(part), "{part} is missing");
+    }
 }

@@ -35,7 +35,7 @@ pub fn draw(ctx: &Ctx, curve: &Curve) -> Markup {
                     dominant-baseline="middle" { (format!("{:.0}", 100.0 * share)) }
             }
             @for (i, point) in curve.points.iter().enumerate() {
-                (mark(point, x(i, count), point.owned == curve.owned))
+                (mark(point, x(i, count), point.owned == curve.now.owned))
             }
             text class="t-text" x=(LEFT + WIDE / 2.0) y="322" text-anchor="middle" { (words.say("own-axis")) }
         }
