@@ -1,11 +1,11 @@
 //! How little can be unmet and short if so many needs of each kind are given up.
 
 use super::super::table::Table;
-use super::fast::FastMap;
 use super::ground::Counts;
+use std::collections::BTreeMap;
 
 /// Needs that were given up.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub(super) struct GivenUp {
     pub unmet: Counts,
     pub short: Counts,
@@ -18,7 +18,7 @@ pub(super) struct Ledger {
     /// Weights of the needs of each kind, the lightest first.
     weights: Vec<Vec<u32>>,
     all: Vec<(GivenUp, [u64; 2])>,
-    numbers: FastMap<GivenUp, u32>,
+    numbers: BTreeMap<GivenUp, u32>,
 }
 
 impl Ledger {
@@ -34,7 +34,7 @@ impl Ledger {
             slots: table.slots,
             weights: weights.collect(),
             all: vec![(GivenUp::default(), [0, 0])],
-            numbers: FastMap::default(),
+            numbers: BTreeMap::new(),
         }
     }
 

@@ -1,7 +1,7 @@
 //! The least unmet, short and runs that any plan can come to, however many machines there are.
 //!
-//! Runs are taken in the order in which they are ready, and each machine is always free. A state is
-//! what the runs so far hold of each kind and which needs were given up.
+//! Runs are taken in the order in which they are ready. A state is what the runs so far hold of each
+//! kind and which needs were given up, and for how long its runs keep each machine busy.
 //!
 //! **Why it is a bound.** As in [`super::one`], whatever is due before a run is ready has arrived or
 //! was given up. So the run is ready by the next due slot, and it starts in the last slot from which
@@ -15,28 +15,17 @@
 //! a run adds no more than its cycle holds. States that are joined add up to more than either of
 //! them; their weights do not.
 //!
-//! **What it leaves out:** that a machine is busy, or cold; that kinds share the hands; loading and
-//! unloading take no minutes; sets used at once serve whoever comes later as well.
+//! **What it leaves out:** that a machine waits for washed sets, or is cold; that kinds share the
+//! hands; loading and unloading take no minutes; sets used at once serve whoever comes later as well.
 
-use super::super::problem::{Drying, MOST_KINDS};
-use super::super::table::{CycleTable, NEVER, Table};
+use super::super::problem::MOST_KINDS;
+use super::super::table::{NEVER, Table};
 use super::Stopped;
+use super::filling::Filling;
 use super::given_up::Ledger;
 use super::ground::{Counts, Ground};
+use super::latest::{Latest, TRACKED, latest, sort_twins, twins};
 use std::collections::BTreeMap;
-
-/// A cycle of some machine, as late as it can be.
-#[derive(Debug)]
-struct Latest<'t> {
-    cycle: &'t CycleTable,
-    /// Last start from which it is ready by a slot; `None` before the first.
-    start: Vec<Option<u16>>,
-    /// What it can hold at most of each kind, ready by a slot: what is used at once must be asked
-    /// for in time.
-    room: Vec<Counts>,
-    /// The most weight that it can hold.
-    weight: u64,
-}
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct State {
@@ -45,6 +34,8 @@ struct State {
     started: u16,
     /// No more weight is there or given up.
     weight: u64,
+    /// Until when each of the first machines is busy, at least.
+    busy: [u16; TRACKED],
 }
 
 impl State {
@@ -55,13 +46,16 @@ impl State {
         ((more | HIGH) - less) & HIGH == HIGH
             && self.started >= other.started
             && self.weight >= other.weight
+            && self.busy.iter().zip(&other.busy).all(|(busy, other)| busy <= other)
     }
 
     fn join(&self, other: &Self) -> Self {
         let mut loaded = self.loaded;
         loaded.iter_mut().zip(&other.loaded).for_each(|(n, other)| *n = (*n).max(*other));
         let started = self.started.max(other.started);
-        Self { loaded, started, weight: self.weight.max(other.weight) }
+        let mut busy = self.busy;
+        busy.iter_mut().zip(&other.busy).for_each(|(busy, other)| *busy = (*busy).min(*other));
+        Self { loaded, started, weight: self.weight.max(other.weight), busy }
     }
 
     fn sets(&self) -> u32 {
@@ -76,6 +70,8 @@ struct Programme<'t> {
     ground: Ground<'t>,
     ledger: Ledger,
     cycles: Vec<Latest<'t>>,
+    /// For each machine one before it that is just like it.
+    twins: [Option<usize>; TRACKED],
     /// How many sets of each kind can be washed by a slot, if the hands did nothing else.
     washed: Vec<Counts>,
     weights: Vec<u64>,
@@ -122,10 +118,7 @@ impl<'t> Programme<'t> {
         let wrapped = table.machines.iter().flat_map(|m| &m.cycles).any(|c| c.wrapped);
         let each = if wrapped { &table.area } else { &table.mass };
         let weights: Vec<u64> = each.iter().map(|&w| u64::from(w)).collect();
-        let machines = table.machines.iter();
-        let cycles = machines
-            .flat_map(|m| m.cycles.iter().map(|c| latest(table, m.free_from, c, &weights)))
-            .collect();
+        let cycles = (0..table.machines.len()).flat_map(|m| latest(table, m, &weights)).collect();
         let by = |t: u16| -> u64 {
             let kinds = ground.due.iter().zip(&weights);
             kinds.map(|(due, w)| due.partition_point(|&due| due <= t) as u64 * w).sum()
@@ -136,6 +129,7 @@ impl<'t> Programme<'t> {
             ground,
             ledger,
             cycles,
+            twins: twins(table),
             washed,
             weights,
             asked,
@@ -147,7 +141,7 @@ impl<'t> Programme<'t> {
     }
 
     fn run(&mut self, budget: usize, stop: &dyn Fn() -> bool) -> Option<()> {
-        let start = State { loaded: Counts::default(), started: 0, weight: 0 };
+        let start = State { loaded: Counts::default(), started: 0, weight: 0, busy: [0; TRACKED] };
         let mut layer = Layer::from([((0, 0), vec![start])]);
         for runs in 0_u64.. {
             let mut next = Layer::new();
@@ -158,7 +152,7 @@ impl<'t> Programme<'t> {
                         return None;
                     }
                     self.work += 1;
-                    if let Some(one_more) = self.look(&state, number, runs, &mut next, count) {
+                    if let Some(one_more) = self.look(&state, (count, number), runs, &mut next) {
                         reach(layer.entry((count + 1, one_more.0)).or_default(), one_more.1);
                     }
                 }
@@ -175,10 +169,9 @@ impl<'t> Programme<'t> {
     fn look(
         &mut self,
         state: &State,
-        number: u32,
+        (count, number): (u32, u32),
         runs: u64,
         next: &mut Layer,
-        count: u32,
     ) -> Option<(u32, State)> {
         let [unmet, short] = self.ledger.value(number);
         let all = self.asked.last().copied().unwrap_or(0);
@@ -190,7 +183,7 @@ impl<'t> Programme<'t> {
         }
         let done = self.ledger.done(number, &state.loaded);
         let (due, k) = self.ground.next_due(&done);
-        if due == NEVER {
+        if due == NEVER && !(alike && state.weight < all) {
             self.limit = [unmet, short, runs];
             return None;
         }
@@ -199,6 +192,9 @@ impl<'t> Programme<'t> {
         let soonest =
             if alike && number == 0 { usize::from(due).min(heavy) } else { usize::from(due) };
         self.runs_from(state, &done, soonest, next.entry((count, number)).or_default());
+        if due == NEVER {
+            return None;
+        }
         let one_more = self.ledger.one_more(number, due, k);
         let [unmet, short] = self.ledger.value(one_more);
         let weight = (state.weight + self.weights[k]).min(all);
@@ -237,7 +233,7 @@ impl<'t> Programme<'t> {
 
     /// All fullest loads of each cycle.
     fn runs_from(&mut self, from: &State, done: &Counts, due: usize, next: &mut Vec<State>) {
-        let Self { ground, cycles, washed, weights, work, .. } = self;
+        let Self { ground, cycles, twins, washed, weights, width, joined, work, .. } = self;
         let by = due.min(ground.table.slots);
         let sum = |counts: &Counts| -> u64 {
             weights.iter().zip(counts).map(|(w, &n)| w * u64::from(n)).sum()
@@ -246,6 +242,15 @@ impl<'t> Programme<'t> {
             let Some(start) = latest.start[by] else {
                 continue;
             };
+            let mut busy = from.busy;
+            if let Some(until) = busy.get_mut(latest.machine) {
+                let twin = twins[latest.machine].is_some_and(|twin| from.busy[twin] == *until);
+                if twin || *until > start {
+                    continue;
+                }
+                *until = latest.unload[usize::from(*until)];
+                sort_twins(&mut busy, twins);
+            }
             let started = from.started.max(start);
             let mut most = latest.room[by];
             for (k, most) in most.iter_mut().enumerate().take(ground.table.kinds) {
@@ -254,14 +259,22 @@ impl<'t> Programme<'t> {
                 *most = (*most).min(missing).min(washed);
             }
             let filling = Filling { table: ground.table, cycle: latest.cycle, most };
-            filling.each(&mut |load| {
+            let mut look = |load: &Counts| {
                 *work += 1 + next.len() / 64;
                 let (mut loaded, mut there) = (from.loaded, *done);
                 loaded.iter_mut().zip(load).for_each(|(loaded, n)| *loaded += n);
                 there.iter_mut().zip(load).for_each(|(there, n)| *there += n);
                 let weight = (from.weight + latest.weight).min(sum(&there));
-                reach(next, State { loaded, started, weight });
-            });
+                if weight > from.weight || loaded != from.loaded {
+                    reach(next, State { loaded, started, weight, busy });
+                }
+            };
+            if *width == 1 {
+                *joined = true;
+                look(&filling.joined());
+            } else {
+                filling.each(&mut look);
+            }
         }
     }
 }
@@ -272,104 +285,4 @@ fn reach(states: &mut Vec<State>, state: State) {
         states.retain(|other| !state.covers(other));
         states.push(state);
     }
-}
-
-/// All loads of a cycle to which nothing can be added.
-struct Filling<'t> {
-    table: &'t Table,
-    cycle: &'t CycleTable,
-    most: Counts,
-}
-
-impl Filling<'_> {
-    fn each(&self, look: &mut dyn FnMut(&Counts)) {
-        let area = if self.cycle.wrapped { self.cycle.max_area } else { u32::MAX };
-        self.from(0, [self.cycle.max_mass, area], &mut Counts::default(), look);
-    }
-
-    /// Mass and, where it counts, area of a set.
-    fn size(&self, k: usize) -> [u32; 2] {
-        [self.table.mass[k], if self.cycle.wrapped { self.table.area[k] } else { 0 }]
-    }
-
-    fn from(&self, k: usize, left: [u32; 2], load: &mut Counts, look: &mut dyn FnMut(&Counts)) {
-        if k == self.table.kinds {
-            let room =
-                |k: usize| load[k] < self.most[k] && (0..2).all(|i| self.size(k)[i] <= left[i]);
-            if load.iter().any(|&n| n > 0) && !(0..k).any(room) {
-                look(load);
-            }
-            return;
-        }
-        let size = self.size(k);
-        let fits = |i: usize| left[i].checked_div(size[i]).unwrap_or(u32::MAX);
-        let most = u32::from(self.most[k]).min(fits(0)).min(fits(1));
-        // The last kind takes what room there is: less would not be full.
-        let least = if k + 1 == self.table.kinds { most } else { 0 };
-        for n in least..=most {
-            load[k] = n as u8;
-            self.from(k + 1, [left[0] - n * size[0], left[1] - n * size[1]], load, look);
-        }
-        load[k] = 0;
-    }
-}
-
-/// The last starts of a cycle and its room, by the slot in which it must be ready.
-fn latest<'t>(
-    table: &Table,
-    free_from: usize,
-    cycle: &'t CycleTable,
-    weights: &[u64],
-) -> Latest<'t> {
-    let mut start = vec![None; table.slots + 1];
-    let mut room = vec![Counts::default(); table.slots + 1];
-    for s in (free_from..table.slots).filter(|&s| table.hands[s] >= cycle.load_min) {
-        for long in cycle.long {
-            let Some((ready, asked)) = ready(table, cycle, s + long) else {
-                continue;
-            };
-            start[ready] = start[ready].max(Some(s as u16));
-            room[ready].iter_mut().zip(&asked).for_each(|(room, n)| *room = (*room).max(*n));
-        }
-    }
-    for ready in 1..=table.slots {
-        start[ready] = start[ready].max(start[ready - 1]);
-        let before = room[ready - 1];
-        room[ready].iter_mut().zip(&before).for_each(|(room, n)| *room = (*room).max(*n));
-    }
-    Latest { cycle, start, room, weight: fullest(table, cycle, weights) }
-}
-
-/// The most weight that a cycle can hold, were sets divisible.
-fn fullest(table: &Table, cycle: &CycleTable, weights: &[u64]) -> u64 {
-    let limited = |most: u32, sizes: &[u32]| {
-        let of = |(&w, &size): (&u64, &u32)| {
-            if w == 0 {
-                0
-            } else {
-                (w * u64::from(most)).checked_div(u64::from(size)).unwrap_or(u64::MAX / 4)
-            }
-        };
-        weights.iter().zip(sizes).map(of).max().unwrap_or(0)
-    };
-    let area = if cycle.wrapped { limited(cycle.max_area, &table.area) } else { u64::MAX / 4 };
-    limited(cycle.max_mass, &table.mass).min(area)
-}
-
-/// When a run that is over at `end` is ready, and what it can hold of each kind.
-fn ready(table: &Table, cycle: &CycleTable, end: usize) -> Option<(usize, Counts)> {
-    let wait = table.hands.get(end..)?.iter().position(|&h| h >= cycle.unload_min)?;
-    let ready = end + wait + cycle.after;
-    if ready > table.slots {
-        return None;
-    }
-    if cycle.drying != Drying::None {
-        return Some((ready, [u8::MAX; MOST_KINDS]));
-    }
-    let mut asked = [0_u32; MOST_KINDS];
-    for need in (ready..=(end + table.window).min(table.slots - 1)).flat_map(|t| table.needs_at(t))
-    {
-        asked[need.kind] += need.n;
-    }
-    (wait == 0).then(|| (ready, asked.map(|n| u8::try_from(n).unwrap_or(u8::MAX))))
 }

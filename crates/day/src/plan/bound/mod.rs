@@ -5,19 +5,22 @@
 //! looks. What is left out is said where it is left out.
 
 mod exposure;
-mod fast;
+mod filling;
 mod given_up;
 mod ground;
+mod latest;
 mod machine;
 mod many;
 mod one;
 mod price;
 mod refusals;
+mod worth;
 
 use super::answer::{LEVELS, Objective};
 use super::decode::Genome;
 use super::table::Table;
-use price::{Asked, Price};
+use price::Asked;
+use worth::Price;
 
 /// What has been proven about a day, and how much work went into it.
 #[derive(Debug)]
@@ -54,8 +57,9 @@ enum Stopped {
 
 /// What the first attempt may take, in loads tried.
 const FIRST_BUDGET: usize = 1 << 15;
-/// How many states the first attempt keeps.
-const FIRST_WIDTH: usize = 4;
+/// How many states are kept at first where something may be given up: were all joined into one,
+/// there would be too many ways of giving up.
+const FEWEST_STATES: usize = 4;
 /// How many loads may be tried for each day that the search tries: about a quarter of its time.
 const WORK_A_DAY: usize = 20;
 
@@ -65,14 +69,15 @@ impl<'t> Prover<'t> {
             table,
             least: None,
             first_done: false,
-            width: FIRST_WIDTH,
+            width: 1,
             price: None,
             ways: None,
-            below: price::NEVER,
+            below: worth::NEVER,
             path: None,
             budget: FIRST_BUDGET,
             spent: 0,
-            too_large: false,
+            // Who weighs nothing may be left out unseen; nothing below reckons with that.
+            too_large: table.needs.iter().any(|need| need.weight == 0),
         }
     }
 
@@ -120,6 +125,9 @@ impl<'t> Prover<'t> {
             self.path = proof.path;
             self.first_done = true;
             return Ok(());
+        }
+        if known[..2] != [0, 0] {
+            self.width = self.width.max(FEWEST_STATES);
         }
         let (least, worth_more) = many::prove(self.table, known, self.width, left, stop)?;
         self.least = self.least.max(Some(least));

@@ -20,10 +20,10 @@ use super::super::decode::{Genome, Wish};
 use super::super::problem::{Drying, MOST_KINDS};
 use super::super::table::{CycleTable, MachineTable, NEVER, Table};
 use super::Stopped;
-use super::fast::FastMap;
 use super::given_up::Ledger;
 use super::ground::{Counts, Ground, Load};
 use super::machine::Lone;
+use std::collections::BTreeMap;
 
 /// What was proven.
 #[derive(Debug, Clone)]
@@ -48,13 +48,24 @@ struct Node {
     run: Option<(u8, u16)>,
 }
 
+/// A run that is tried.
+struct Try<'a> {
+    /// From when on its sets are washed.
+    washed: usize,
+    /// By when it must be ready.
+    due: usize,
+    load: &'a Load,
+    cycle: &'a CycleTable,
+    warm: bool,
+}
+
 struct Programme<'t> {
     ground: Ground<'t>,
     machine: Lone<'t>,
     ledger: Ledger,
     nodes: Vec<Node>,
     /// Where each state was reached: free and latest, none better than another.
-    reached: FastMap<u64, Vec<(usize, i64)>>,
+    reached: BTreeMap<u64, Vec<(usize, i64)>>,
     /// Loads that were tried.
     work: usize,
     /// Only less than this is looked for.
@@ -99,7 +110,7 @@ impl<'t> Programme<'t> {
             machine,
             ledger: Ledger::new(table),
             nodes: vec![start],
-            reached: FastMap::default(),
+            reached: BTreeMap::new(),
             work: 0,
             limit: known,
         })
@@ -198,7 +209,7 @@ impl<'t> Programme<'t> {
                 };
                 for warm in [true, false] {
                     if let Some((start, free, latest)) =
-                        self.earliest(&from, washed, due, &load, (cycle, warm))
+                        self.earliest(&from, &Try { washed, due, load: &load, cycle, warm })
                     {
                         let run = Some((c as u8, start as u16));
                         self.reach(Node { loaded, place, free, latest, parent, run, ..from }, next);
@@ -209,14 +220,8 @@ impl<'t> Programme<'t> {
     }
 
     /// Earliest start of a run, and between which slots it can be unloaded.
-    fn earliest(
-        &self,
-        from: &Node,
-        washed: usize,
-        due: usize,
-        load: &Load,
-        (cycle, warm): (&CycleTable, bool),
-    ) -> Option<(usize, usize, i64)> {
+    fn earliest(&self, from: &Node, run: &Try) -> Option<(usize, usize, i64)> {
+        let Try { washed, due, load, cycle, warm } = *run;
         let table = self.ground.table;
         let machine = self.machine.table;
         let warm_until = machine.warm_until.max(from.latest + machine.warm_window as i64);

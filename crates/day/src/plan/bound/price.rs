@@ -19,33 +19,10 @@ use super::super::problem::{Drying, MOST_KINDS};
 use super::super::table::{CycleTable, Table};
 use super::Stopped;
 use super::exposure::{AtOnce, Exposure};
-use super::fast::FastMap;
 use super::ground::{Counts, Ground, Load};
 use super::machine::Lone;
-use std::ops::Add;
-
-/// Cost, drying and exposure; compares as the levels do.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
-pub(super) struct Price {
-    pub cost: u64,
-    pub drying: u64,
-    /// May be below 0 on the way.
-    pub exposure: i64,
-}
-
-/// More than any plan.
-pub(super) const NEVER: Price = Price { cost: u64::MAX / 4, drying: 0, exposure: 0 };
-
-impl Add for Price {
-    type Output = Self;
-    fn add(self, more: Self) -> Self {
-        Self {
-            cost: self.cost + more.cost,
-            drying: self.drying + more.drying,
-            exposure: self.exposure + more.exposure,
-        }
-    }
-}
+use super::worth::{NEVER, Price};
+use std::collections::BTreeMap;
 
 #[derive(Debug, Clone, Copy)]
 struct Node {
@@ -132,7 +109,7 @@ impl<'t> Programme<'t> {
         }];
         let mut best = None;
         for left in (0..=self.runs).rev() {
-            let mut next = FastMap::default();
+            let mut next = BTreeMap::new();
             for (i, node) in layer.into_iter().enumerate() {
                 if (i % 64 == 0 && stop()) || self.work > budget {
                     return None;
@@ -146,9 +123,7 @@ impl<'t> Programme<'t> {
                     self.runs_from(node, left, &mut next);
                 }
             }
-            let mut sorted: Vec<(u64, Node)> = next.into_iter().collect();
-            sorted.sort_unstable_by_key(|&(key, _)| key);
-            layer = sorted.into_iter().map(|(_, node)| node).collect();
+            layer = next.into_values().collect();
         }
         Some(best.map(|node| (node.price, self.path(node))))
     }
@@ -201,7 +176,7 @@ impl<'t> Programme<'t> {
         Some(())
     }
 
-    fn runs_from(&mut self, from: Node, left: usize, next: &mut FastMap<u64, Node>) {
+    fn runs_from(&mut self, from: Node, left: usize, next: &mut BTreeMap<u64, Node>) {
         let machine = self.machine.table;
         let all = self.ground.all();
         let place = self.ground.place(&from.loaded);
@@ -237,7 +212,7 @@ impl<'t> Programme<'t> {
     }
 
     /// All starts of a run that may be worth it.
-    fn starts(&mut self, from: &Node, run: &Run, next: &mut FastMap<u64, Node>) {
+    fn starts(&mut self, from: &Node, run: &Run, next: &mut BTreeMap<u64, Node>) {
         let table = self.ground.table;
         let machine = self.machine.table;
         let cycle = &machine.cycles[run.c];
@@ -368,7 +343,7 @@ struct Run {
 }
 
 /// Keeps the cheapest way to each state; of two conditions for the next run the weaker one.
-fn reach(next: &mut FastMap<u64, Node>, place: usize, node: Node) {
+fn reach(next: &mut BTreeMap<u64, Node>, place: usize, node: Node) {
     let key = ((place as u64) << 16 | node.free as u64) << 1 | u64::from(node.only_after.is_some());
     let known = next.entry(key).or_insert(node);
     let only_after = known.only_after.min(node.only_after);
