@@ -23,10 +23,9 @@ pub struct Mended {
     pub tried: u64,
 }
 
-/// Chains, one after the other: first close to what was planned, then further away.
-const CHAINS: u32 = 24;
-/// Steps of a chain.
-const STEPS: u32 = 1_000;
+/// Steps of each chain, one after the other: first close to what was planned, then further away and
+/// for longer.
+const STEPS: [u32; 8] = [1_000, 1_000, 2_000, 2_000, 3_000, 3_000, 3_000, 3_000];
 
 /// Mends what was planned for the rest of a day: nobody waits who need not, tomorrow begins well,
 /// and as much as can stays as it was ([`MENDING`]).
@@ -42,7 +41,7 @@ pub fn mend(rest: &Rest, stop: &dyn Fn() -> bool) -> Result<Mended, Unusable> {
     let starts = [as_loaded(rest, &table), as_asked(&rest.planned), Genome::default()];
     let mut tried = 0;
     let mut best: Option<Found> = None;
-    for chain in 0..CHAINS {
+    for (chain, steps) in (0_u32..).zip(STEPS) {
         let good = best.as_ref().is_some_and(|b| b.values[..2] == [0, 0]);
         if good && (chain >= 4 || best.as_ref().is_some_and(|b| b.values[2] == 0))
             || (chain > 0 && stop())
@@ -58,7 +57,7 @@ pub fn mend(rest: &Rest, stop: &dyn Fn() -> bool) -> Result<Mended, Unusable> {
         };
         let mut chain = Chain::new(&table, MENDING, manner, u64::from(chain), from);
         chain.keep_close_to(&rest.planned);
-        chain.anneal(STEPS, stop);
+        chain.anneal(steps, stop);
         tried += chain.count;
         if best.as_ref().is_none_or(|b| chain.best.values < b.values) {
             best = Some(chain.best);

@@ -9,6 +9,9 @@ use crate::Chance;
 
 type Values = [u64; CRITERIA];
 
+/// What somebody who waits is worth to most chains, cents.
+const USUAL_UNMET: f64 = 260.0;
+
 /// How a chain of steps wanders.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Manner {
@@ -20,28 +23,34 @@ pub(super) struct Manner {
     /// What a run is worth, cents. Little lets a plan with one run more lead to a cheaper one,
     /// much keeps to few runs.
     run: f64,
+    /// What somebody who waits is worth at least, cents. Much lets one fewer wait for many more sets
+    /// that are short tomorrow.
+    unmet: f64,
 }
 
 impl Manner {
     /// The chains of one round.
     pub fn of_round(round: u32) -> [Self; 4] {
         let run = [400.0, 150.0, 800.0][round as usize % 3];
+        let unmet = [USUAL_UNMET, 1200.0][round as usize % 2];
         [
-            Self { fresh: false, hot: 5.0, cold: 0.05, run: 400.0 },
-            Self { fresh: true, hot: 150.0, cold: 0.05, run },
-            Self { fresh: false, hot: 40.0, cold: 0.05, run },
-            Self { fresh: true, hot: 150.0, cold: 0.05, run: 400.0 },
+            Self { fresh: false, hot: 5.0, cold: 0.05, run: 400.0, unmet: USUAL_UNMET },
+            Self { fresh: true, hot: 150.0, cold: 0.05, run, unmet },
+            Self { fresh: false, hot: 40.0, cold: 0.05, run, unmet },
+            Self { fresh: true, hot: 150.0, cold: 0.05, run: 400.0, unmet: USUAL_UNMET },
         ]
     }
 
     /// The chains that mend a plan, nearest first.
     pub fn of_mending(chain: u32) -> Self {
         match chain {
-            0 | 1 => Self { fresh: false, hot: 3.0, cold: 0.05, run: 150.0 },
-            2 | 3 => Self { fresh: false, hot: 30.0, cold: 0.05, run: 150.0 },
+            0 | 1 => Self { fresh: false, hot: 3.0, cold: 0.05, run: 150.0, unmet: USUAL_UNMET },
+            2 | 3 => Self { fresh: false, hot: 30.0, cold: 0.05, run: 150.0, unmet: USUAL_UNMET },
             // Somebody would still wait: runs are cheap now.
-            _ if chain.is_multiple_of(2) => Self { fresh: true, hot: 150.0, cold: 1.0, run: 40.0 },
-            _ => Self { fresh: false, hot: 60.0, cold: 1.0, run: 40.0 },
+            _ if chain.is_multiple_of(2) => {
+                Self { fresh: true, hot: 150.0, cold: 1.0, run: 40.0, unmet: 1200.0 }
+            }
+            _ => Self { fresh: false, hot: 60.0, cold: 1.0, run: 40.0, unmet: 1200.0 },
         }
     }
 
@@ -49,7 +58,7 @@ impl Manner {
     /// plans are kept by their exact order.
     fn price(&self, which: Criterion) -> f64 {
         match which {
-            Criterion::Unmet => 260.0_f64.max(self.run * 0.8),
+            Criterion::Unmet => self.unmet.max(self.run * 0.8),
             Criterion::Short => 200.0_f64.max(self.run * 0.7),
             Criterion::Runs => self.run,
             Criterion::Cost => 1.0,
