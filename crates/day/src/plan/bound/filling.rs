@@ -20,10 +20,10 @@ impl Filling<'_> {
 
     /// All of them joined: of each kind what fits alone.
     pub fn joined(&self) -> Counts {
-        let mut most = self.most;
+        let mut most = Counts::default();
         for (k, most) in most.iter_mut().enumerate().take(self.table.kinds) {
             let fits = |i: usize| self.holds()[i].checked_div(self.size(k)[i]).unwrap_or(u32::MAX);
-            *most = u32::from(*most).min(fits(0)).min(fits(1)) as u8;
+            *most = u32::from(self.most[k]).min(fits(0)).min(fits(1)) as u8;
         }
         most
     }

@@ -14,6 +14,8 @@ mod many;
 mod one;
 mod price;
 mod refusals;
+#[cfg(test)]
+mod tests;
 mod worth;
 
 use super::answer::{LEVELS, Objective};
