@@ -8,6 +8,7 @@
 //!   it, and compares with planning the rest for so many seconds.
 
 #[path = "../../../crates/steamside/src/wire/dayplan.rs"]
+#[allow(dead_code)] // the sentences that only the command prints
 mod dayplan;
 mod mending;
 

@@ -761,6 +761,8 @@ cycle-fast = fast
 cycle-middle = middle
 cycle-long = long
 plan-title = The day
+plan-fault = The day cannot be planned.
+plan-fault-do = Look at the figures
 plan-none = Nothing is planned for today.
 plan-none-do = Add appointments or working times, and the day is planned from them.
 go-visits = Appointments
@@ -777,6 +779,7 @@ plan-tape-alt = { $visits } appointments, { $runs } runs. The list above says th
 plan-chair = Chair { $chair }
 plan-machine = Machine { $number }
 plan-works = The day works: nobody waits.
+plan-works-known = As far as is known the day works: nobody waits.
 plan-short-tomorrow = Today works. Tomorrow morning { $count } { $count ->
     [one] set is
    *[other] sets are

@@ -1343,6 +1343,10 @@ cycle-long = largo
 # draft
 plan-title = El día
 # draft
+plan-fault = El día no se puede planear.
+# draft
+plan-fault-do = Mirar las cifras
+# draft
 plan-none = Hoy no hay nada que planear.
 # draft
 plan-none-do = Añada citas u horarios y el día se planea con ellos.
@@ -1374,6 +1378,8 @@ plan-chair = Silla { $chair }
 plan-machine = Máquina { $number }
 # draft
 plan-works = El día sale: nadie espera.
+# draft
+plan-works-known = Por lo que se sabe, el día sale: nadie espera.
 # draft
 plan-short-tomorrow = Hoy sale. Mañana por la mañana { $count ->
     [one] falta { $count } juego

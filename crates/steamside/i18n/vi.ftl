@@ -1275,6 +1275,10 @@ cycle-long = dài
 # draft
 plan-title = Kế hoạch hôm nay
 # draft
+plan-fault = Không lên được kế hoạch cho hôm nay.
+# draft
+plan-fault-do = Xem các con số
+# draft
 plan-none = Hôm nay chưa có gì để lên kế hoạch.
 # draft
 plan-none-do = Thêm lịch hẹn hoặc giờ làm, rồi ngày sẽ được lên kế hoạch.
@@ -1306,6 +1310,8 @@ plan-chair = Ghế { $chair }
 plan-machine = Máy { $number }
 # draft
 plan-works = Ngày hôm nay ổn: không ai phải chờ.
+# draft
+plan-works-known = Theo những gì đã biết thì ngày hôm nay ổn: không ai phải chờ.
 # draft
 plan-short-tomorrow = Hôm nay ổn. Sáng mai thiếu { $count } bộ.
 # draft

@@ -21,8 +21,8 @@ pub use later::{Change, Rest, rest};
 pub use mend::{Mended, mend};
 pub use order::{CRITERIA, Criteria, Criterion, DAYPLAN, MENDING, SALON};
 pub use problem::{
-    Carry, Cycle, Drying, Kind, MOST_KINDS, MOST_MACHINES, MOST_SETS, MOST_SLOTS, Machine, Problem,
-    Service, Unusable,
+    Carry, Cycle, Drying, Kind, MOST_KINDS, MOST_MACHINES, MOST_SERVICES, MOST_SETS, MOST_SLOTS,
+    Machine, Problem, Service, Unusable,
 };
 pub use reason::{When, Why, reasons};
 pub use solve::{Answer, Options, solve};

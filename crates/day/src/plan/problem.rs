@@ -173,8 +173,18 @@ impl Problem {
     /// not fit the slots, a cycle that takes no time.
     pub fn check(&self) -> Result<(), Unusable> {
         let no = |why: String| Err(Unusable(why));
-        if self.slot_min == 0 || self.slots == 0 || self.slots > MOST_SLOTS {
+        if self.slot_min == 0
+            || self.slot_min > MINUTES
+            || self.slots == 0
+            || self.slots > MOST_SLOTS
+        {
             return no(format!("slots must be 1 to {MOST_SLOTS} and longer than no time"));
+        }
+        if self.hands.iter().any(|&minutes| minutes > MOST_HANDS) {
+            return no(format!("more than {MOST_HANDS} minutes of hands in a slot"));
+        }
+        if self.services.len() > MOST_SERVICES {
+            return no(format!("more than {MOST_SERVICES} services"));
         }
         if self.hands.len() != self.slots || self.carry.len() != self.kinds.len() {
             return no(format!("hands must be given for each of the {} slots", self.slots));
@@ -190,10 +200,15 @@ impl Problem {
             if machine.cycles.len() > usize::from(u8::MAX) {
                 return no(format!("machine {} has too many cycles", machine.id));
             }
+            let late = machine.free_from.max(machine.warm_until.unwrap_or(0)) > 2 * MOST_SLOTS;
+            if late || machine.warm_window_min > MINUTES {
+                return no(format!("machine {} is free or warm only after weeks", machine.id));
+            }
             for cycle in &machine.cycles {
-                if cycle.load_min + cycle.dur_cold_min.min(cycle.dur_warm_min) == 0
-                    || cycle.dur_cold_min.max(cycle.dur_warm_min) > MINUTES
-                    || cycle.load_min.max(cycle.unload_min).max(cycle.cool_min) > MINUTES
+                let lengths = [cycle.dur_cold_min, cycle.dur_warm_min];
+                let around = [cycle.load_min, cycle.unload_min, cycle.cool_min];
+                if lengths.iter().chain(&around).any(|&minutes| minutes > MINUTES)
+                    || cycle.load_min + cycle.dur_cold_min.min(cycle.dur_warm_min) == 0
                 {
                     return no(format!(
                         "cycle {} of {} takes no time or weeks",
@@ -208,8 +223,17 @@ impl Problem {
     fn check_kind(&self, kind: &Kind, carry: &Carry) -> Result<(), Unusable> {
         let later = [&carry.dirty_at, &carry.loadable_at, &carry.ready_at];
         let counts = later.iter().flat_map(|list| list.iter().map(|&(_, n)| n));
+        let on_their_way: u64 = counts.clone().map(u64::from).sum();
         let most =
             counts.chain([kind.owned, kind.ready, kind.target_ready, carry.dirty, carry.loadable]);
+        let asked =
+            self.services.iter().flat_map(|s| &s.needs).map(|need| u64::from(need.1)).sum::<u64>();
+        if on_their_way > u64::from(MOST_SETS) || asked > MOST_ASKED {
+            return Err(Unusable(format!(
+                "kind {}: more sets than any salon moves in a day",
+                kind.id
+            )));
+        }
         if most.max().unwrap_or(0) > MOST_SETS || kind.hand_min > MINUTES {
             return Err(Unusable(format!("kind {}: more than {MOST_SETS} sets", kind.id)));
         }
@@ -237,6 +261,12 @@ impl Problem {
     }
 }
 
+/// More hands than any salon has in one slot, minutes.
+const MOST_HANDS: u32 = 10_000;
+/// More appointments than any salon has in a day.
+pub const MOST_SERVICES: usize = 5_000;
+/// More sets than are opened in any day; keeps the search's tables small.
+const MOST_ASKED: u64 = 50_000;
 /// Longest single length of time, minutes: a week.
 const MINUTES: u32 = 7 * 24 * 60;
 /// Largest weight of a service, so that sums stay exact.

@@ -343,7 +343,7 @@ fn a_way_out_is_one_that_was_planned() {
     let problem = one_person(1, 1, 0, &[0, 10]);
     let answer = solve(&problem, &rounds(3, 1, SALON), &never).unwrap();
     assert_eq!(answer.objective[0], 1);
-    let ways = ways_out(&problem, &answer, &never).unwrap();
+    let ways = ways_out(&problem, &answer.plan, [1, 0], &never).unwrap();
     let single = Way::SingleUse { service: answer.plan.unmet[0].service, kind: 0, n: 1 };
     assert!(ways.iter().any(|w| w.way == single && w.unmet == 0), "{ways:?}");
     assert!(

@@ -1,10 +1,10 @@
 //! Ways out of a day on which somebody would wait, each one planned and not guessed. Another run,
 //! a faster cycle or another machine of the salon's own are no ways out: the plan has them already.
 
-use super::answer::Unmet;
+use super::answer::{Plan, Unmet};
 use super::order::{Criterion, SALON};
 use super::problem::{Problem, Service, Unusable};
-use super::solve::{Answer, Options, solve};
+use super::solve::{Options, solve};
 
 /// Something that could be done about a set that is missing.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -53,27 +53,30 @@ pub struct WayOut {
 /// Rounds of search for one way: enough for a salon's day, and the same every time.
 const ROUNDS: u32 = 5;
 
-/// Ways that make `answer` better in its first two levels, the best first. Each is planned anew in
-/// a fixed number of steps; what is not listed was not enough, or was not found in them.
+/// Ways that make a plan better in its first two levels, `now`, the best first. Each is planned anew
+/// in a fixed number of steps; what is not listed was not enough, or was not found in them.
 ///
 /// # Errors
 /// A day that [`Problem::check`] does not take.
 pub fn ways_out(
     problem: &Problem,
-    answer: &Answer,
+    plan: &Plan,
+    now: [u64; 2],
     stop: &(dyn Fn() -> bool + Sync),
 ) -> Result<Vec<WayOut>, Unusable> {
-    let now = [answer.criteria[Criterion::Unmet], answer.criteria[Criterion::Short]];
     let mut ways = Vec::new();
+    problem.check()?;
     if now == [0, 0] {
         return Ok(ways);
     }
-    for way in candidates(problem, answer) {
+    for way in candidates(problem, plan) {
         if stop() {
             break;
         }
         let options = Options { order: SALON, threads: 1, rounds: ROUNDS };
-        let then = solve(&changed(problem, &way), &options, stop)?.criteria;
+        // One machine or person more may be more than any salon has: then it is no way out.
+        let Ok(then) = solve(&changed(problem, &way), &options, stop) else { continue };
+        let then = then.criteria;
         let then = [then[Criterion::Unmet], then[Criterion::Short]];
         if then < now {
             ways.push(WayOut { way, unmet: then[0], short: then[1] });
@@ -83,10 +86,10 @@ pub fn ways_out(
     Ok(ways)
 }
 
-fn candidates(problem: &Problem, answer: &Answer) -> Vec<Way> {
+fn candidates(problem: &Problem, plan: &Plan) -> Vec<Way> {
     let mut ways = Vec::new();
     let hour = problem.slots_up(60);
-    for &Unmet { service, kind, n } in &answer.plan.unmet {
+    for &Unmet { service, kind, n } in &plan.unmet {
         ways.push(Way::SingleUse { service, kind, n });
         for by in [hour as i64 / 2, hour as i64, 2 * hour as i64, -(hour as i64) / 2] {
             let start = problem.services[service].start as i64 + by;

@@ -85,7 +85,12 @@ pub fn run(args: PlanArgs) -> ExitCode {
         }
         Format::Text => print_for_people(&telling, &answer, &explain, seconds),
     }
-    ExitCode::from(u8::from(answer.objective[..2] != [0, 0]))
+    ExitCode::from(u8::from(!all_served(&answer)))
+}
+
+/// Nobody goes without, however little they count, and tomorrow begins as wanted.
+fn all_served(answer: &Answer) -> bool {
+    answer.plan.unmet.is_empty() && answer.objective[1] == 0
 }
 
 fn read(path: &PathBuf) -> Result<Problem, String> {
@@ -114,13 +119,18 @@ fn print_for_people(telling: &Telling<'_>, answer: &Answer, explain: &[String], 
     if answer.objective[1] > 0 {
         println!("Tomorrow morning {} sets are short.", answer.objective[1]);
     }
-    if answer.objective[..2] == [0, 0] {
+    if all_served(answer) {
         println!("Everybody is served, and tomorrow begins as wanted.");
     }
     // A day that works needs no way out; looking for one has its own time.
     let begun = Instant::now();
     let over = || begun.elapsed().as_secs_f64() >= WAYS_SECONDS;
-    for way in ways_out(telling.problem, answer, &over).unwrap_or_default().iter().take(WAYS) {
+    for way in
+        ways_out(telling.problem, &answer.plan, [answer.objective[0], answer.objective[1]], &over)
+            .unwrap_or_default()
+            .iter()
+            .take(WAYS)
+    {
         println!("A way out: {}", telling.way(way));
     }
     let proven =

@@ -9,7 +9,7 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::when;
-use crate::planning::agreed::{self, Standing};
+use crate::planning::agreed::{self, Fault, Standing};
 use crate::planning::explain::Telling;
 use crate::planning::today::{self, Today};
 use crate::web::Ctx;
@@ -26,18 +26,22 @@ const AGAIN_S: u32 = 60;
 pub struct Seen {
     /// The rest of the day; `None`: nothing is left of it.
     pub day: Option<(Today, Standing)>,
+    /// Why there is no plan, where the book holds figures that no plan can be made of.
+    pub fault: Option<String>,
     /// Who can sign.
     pub people: Vec<Person>,
 }
 
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
-    let day = match today::today(view, ctx.now, &ctx.zone)? {
-        // Figures that no day can have were never taken into the book: a day that cannot be
-        // planned is one without a plan.
-        Some(today) => agreed::standing(today, view.accepted_plan()?.as_ref()).ok(),
-        None => None,
-    };
+    let (mut day, mut fault) = (None, None);
+    if let Some(today) = today::today(view, ctx.now, &ctx.zone)? {
+        match agreed::standing(view, today, view.accepted_plan()?.as_ref()) {
+            Ok(found) => day = Some(found),
+            Err(Fault::Day(why)) => fault = Some(why.to_string()),
+            Err(Fault::Book(error)) => return Err(error),
+        }
+    }
     let people = view.people()?.into_iter().filter(|person| person.left.is_none()).collect();
     let frame = Frame {
         title: ctx.words().say("plan-title"),
@@ -46,7 +50,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
         again_s: Some(AGAIN_S),
         did: frame::did(view, ctx)?,
     };
-    Ok(frame::page(ctx, &frame, &draw(ctx, &Seen { day, people })))
+    Ok(frame::page(ctx, &frame, &draw(ctx, &Seen { day, fault, people })))
 }
 
 /// What stands on it.
@@ -57,8 +61,15 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (parts::way("/visits", Shape::Chair, &words.say("go-visits")))
             (parts::way("/sets", Shape::Envelope, &words.say("go-sets")))
         }
+        @if let Some(why) = &seen.fault {
+            (parts::card(Ground::Turn, Shape::Hourglass, &words.say("plan-fault"), &html! {
+                p class="fact" { (why) }
+                p { a class="key" href="/services" { (words.say("plan-fault-do")) } }
+            }))
+        }
         @match &seen.day {
             Some((today, standing)) => (planned(ctx, today, standing, &seen.people)),
+            None if seen.fault.is_some() => {},
             None => (parts::card(Ground::Fine, Shape::House, &words.say("plan-none"), &html! {
                 p { (words.say("plan-none-do")) }
             })),
@@ -100,6 +111,7 @@ fn answer(ctx: &Ctx, today: &Today, standing: &Standing, telling: &Telling<'_>) 
     let words = ctx.words();
     let [unmet, short] = standing.unmet_short;
     let (ground, key) = match (unmet, short) {
+        (0, 0) if today.unknown > 0 => (Ground::Fine, "plan-works-known"),
         (0, 0) => (Ground::Fine, "plan-works"),
         (0, _) => (Ground::Turn, "plan-short-tomorrow"),
         _ => (Ground::Turn, "plan-somebody-waits"),

@@ -4,26 +4,30 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Ground};
 use super::shapes::Shape;
 use super::when;
+use crate::planning::agreed::{self, Standing};
 use crate::planning::explain::Telling;
 use crate::planning::today;
 use crate::web::Ctx;
-use day::plan::{Options, SALON, WayOut, solve, ways_out};
+use day::plan::{Problem, Way, WayOut, ways_out};
 use logbook::book::BookError;
 use logbook::view::View;
 use maud::{Markup, html};
 use std::time::{Duration, Instant};
 
-/// How long the page looks for a plan, and then for ways out.
-const WAIT: [Duration; 2] = [Duration::from_millis(500), Duration::from_millis(2_500)];
+/// How long the page looks for ways out.
+const WAIT: Duration = Duration::from_millis(1_000);
 
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     let words = ctx.words();
-    let told = match today::today(view, ctx.now, &ctx.zone)? {
-        Some(today) => {
+    let accepted = view.accepted_plan()?;
+    let day = today::today(view, ctx.now, &ctx.zone)?
+        .and_then(|today| agreed::standing(view, today, accepted.as_ref()).ok());
+    let told = match day {
+        Some((today, standing)) => {
             let clock = |slot: usize| when::clock_of(ctx, today.moment(slot));
             let telling = Telling { problem: &today.problem, words, clock: &clock };
-            found(&today.problem).iter().map(|way| telling.way(way)).collect()
+            found(&today.problem, &standing).iter().map(|way| telling.way(way)).collect()
         }
         None => Vec::new(),
     };
@@ -37,16 +41,14 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     Ok(frame::page(ctx, &frame, &draw(ctx, &told)))
 }
 
-fn found(problem: &day::plan::Problem) -> Vec<WayOut> {
+/// Ways that help the plan that stands. An earlier beginning is none: the day has begun.
+fn found(problem: &Problem, standing: &Standing) -> Vec<WayOut> {
     let begun = Instant::now();
-    let threads = std::thread::available_parallelism().map_or(1, usize::from);
-    let options = Options { order: SALON, threads, ..Options::default() };
+    let ways = ways_out(problem, &standing.plan, standing.unmet_short, &|| begun.elapsed() > WAIT);
     // What cannot be planned has no way out that could be planned.
-    let Ok(answer) = solve(problem, &options, &|| begun.elapsed() > WAIT[0]) else {
-        return Vec::new();
-    };
-    let begun = Instant::now();
-    ways_out(problem, &answer, &|| begun.elapsed() > WAIT[1]).unwrap_or_default()
+    let mut ways = ways.unwrap_or_default();
+    ways.retain(|out| !matches!(out.way, Way::Earlier { .. }));
+    ways
 }
 
 /// What stands on it.

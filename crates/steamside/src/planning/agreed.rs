@@ -3,8 +3,9 @@
 
 use super::today::{SLOT_MIN, Today};
 use day::plan::{DAYPLAN, Mended, Options, Plan, Rest, Run, SALON, Unusable, mend, solve};
-use logbook::fact::PlanOrder;
-use logbook::view::AcceptedPlan;
+use logbook::book::BookError;
+use logbook::fact::{PlanOrder, PlannedRun};
+use logbook::view::{AcceptedPlan, View};
 use measure::{Instant, Span};
 use std::time::Duration;
 
@@ -39,9 +40,15 @@ const LATE: Span = Span::from_minutes(60);
 /// # Errors
 /// A day that cannot be planned: the book holds figures that no salon has.
 pub fn standing(
+    view: &View<'_>,
     today: Today,
     accepted: Option<&AcceptedPlan>,
-) -> Result<(Today, Standing), Unusable> {
+) -> Result<(Today, Standing), Fault> {
+    let mut accepted = accepted.cloned();
+    if let Some(accepted) = &mut accepted {
+        strike_started(view, accepted, today.origin)?;
+    }
+    let accepted = accepted.as_ref();
     let kept = with(&today, accepted)?;
     if kept.unmet_short[0] == 0 || today.spares.iter().all(|&n| n == 0) {
         return Ok((today, kept));
@@ -90,6 +97,37 @@ fn with(today: &Today, accepted: Option<&AcceptedPlan>) -> Result<Standing, Unus
     Ok(Standing { plan, unmet_short, proven, spares_out: false, agreed: true, new, dropped })
 }
 
+/// Why there is no plan.
+#[derive(Debug, thiserror::Error)]
+pub enum Fault {
+    /// The book could not be read.
+    #[error(transparent)]
+    Book(#[from] BookError),
+    /// The book holds a day that cannot be planned.
+    #[error(transparent)]
+    Day(#[from] Unusable),
+}
+
+/// Takes out of an agreed plan what was started since: for each run of the book the first agreed one
+/// of its machine and programme, early or late.
+fn strike_started(
+    view: &View<'_>,
+    accepted: &mut AcceptedPlan,
+    now: Instant,
+) -> Result<(), BookError> {
+    let until = now + Span::from_minutes(60);
+    for run in view.runs_between(None, accepted.at, until)?.iter().filter(|run| !run.undone) {
+        let same = |planned: &PlannedRun| {
+            planned.machine == run.machine
+                && Some(planned.programme.word()) == run.programme.as_deref()
+        };
+        if let Some(at) = accepted.runs.iter().position(same) {
+            accepted.runs.remove(at);
+        }
+    }
+    Ok(())
+}
+
 /// The agreed runs that are still to be started. A run is started in the book, not in the plan: one
 /// whose time is past and whose machine was not started is late, and due now.
 fn planned(today: &Today, accepted: &AcceptedPlan) -> Vec<Run> {
@@ -105,8 +143,7 @@ fn planned(today: &Today, accepted: &AcceptedPlan) -> Vec<Run> {
             .kinds
             .iter()
             .map(|kind| run.load.iter().filter(|l| l.0.word() == kind.id).map(|l| l.1).sum());
-        let started = run.start < today.origin && problem.machines[machine].free_from > 0;
-        (!started && start < problem.slots).then(|| Run {
+        (start < problem.slots).then(|| Run {
             machine,
             cycle,
             warm: run.warm,

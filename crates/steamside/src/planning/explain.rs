@@ -74,7 +74,7 @@ impl Telling<'_> {
             }
             Way::OneMorePerson => "plan-way-person",
         };
-        let rest = if out.unmet == 0 && out.short == 0 { "plan-way-all" } else { "plan-way-part" };
+        let rest = if out.unmet == 0 { "plan-way-all" } else { "plan-way-part" };
         format!("{} {}", self.words.tell(key, &args), self.words.say(rest))
     }
 

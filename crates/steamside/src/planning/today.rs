@@ -7,8 +7,9 @@ use load::{SetKind, SetState};
 use logbook::book::BookError;
 use logbook::fact::{self, DayRules, KindFigures, PlanOrder};
 use logbook::view::{self, Appointment, HandTimes, Pouch, View};
-use measure::{Instant, MachineId, Span};
-use std::collections::BTreeMap;
+use measure::{Instant, MachineId, RunId, Span};
+use release::verdict::Outcome;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Length of a slot, minutes.
 pub const SLOT_MIN: u32 = 5;
@@ -20,6 +21,10 @@ const BEFORE_MIN: i64 = 30;
 const MORNING_MIN: i64 = 120;
 /// A set that was opened is in use so long where its visit is not in the book (ours).
 const VISIT_MIN: i64 = 60;
+/// From so many times on the book's own minutes count (ours).
+const ENOUGH: u32 = 8;
+/// Sets may be opened so long before the booked time (ours).
+const EARLY_MIN: i64 = 15;
 /// An undried set that is released unpouched is for use at once and in no plan.
 const SHELF: [SetState; 1] = [SetState::Ready];
 
@@ -59,11 +64,12 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
     let dawn = clock::day_start(now, zone);
     // Of a civil day no more than 25 hours; the next day's start follows from any moment in it.
     let night = clock::day_start(dawn + Span::from_minutes(26 * 60), zone);
-    let appointments: Vec<Appointment> = view.appointments(now, night)?;
-    let shifts: Vec<view::Shift> =
-        view.shifts(dawn, night)?.into_iter().filter(|shift| shift.to > now).collect();
+    let mut appointments: Vec<Appointment> = view.appointments(now, night)?;
+    // A shift that is over still says that somebody gave working times.
+    let shifts = view.shifts(dawn, night)?;
     let last = appointments.iter().map(|a| a.end + Span::from_minutes(TAIL_MIN));
-    let Some(end) = last.chain(shifts.iter().map(|shift| shift.to)).max() else {
+    let Some(end) = last.chain(shifts.iter().map(|shift| shift.to)).max().filter(|end| *end > now)
+    else {
         return Ok(None);
     };
     let slot = i64::from(SLOT_MIN) * 60_000;
@@ -71,7 +77,7 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
     let grid = Grid { now, origin, slots: slots_between(origin, end.min(night)).clamp(1, 288) };
     let rules = view.day_rules()?.value;
     let hand_times = view.hand_times()?;
-    let stock = Stock::read(view, &grid, &appointments)?;
+    let stock = Stock::read(view, &grid, &mut appointments)?;
     let mut machines = Vec::new();
     let mut hands = hands(view, &grid, &shifts, &appointments)?;
     let mut planned = Vec::new();
@@ -91,7 +97,9 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
     }
     let index: BTreeMap<&SetKind, usize> =
         stock.kinds.keys().enumerate().map(|(i, k)| (k, i)).collect();
-    let to_come: Vec<&Appointment> = appointments.iter().filter(|a| a.start >= origin).collect();
+    // Who is here and has no set yet needs one now.
+    let waits = |a: &&Appointment| a.start >= origin || a.needs.iter().any(|need| need.1 > 0);
+    let to_come: Vec<&Appointment> = appointments.iter().filter(waits).collect();
     let services = to_come.iter().map(|a| plan_service(&grid, a, &index)).collect();
     let problem = Problem {
         name: String::new(),
@@ -161,7 +169,11 @@ struct OfKind {
 }
 
 impl Stock {
-    fn read(view: &View<'_>, grid: &Grid, appointments: &[Appointment]) -> Result<Self, BookError> {
+    fn read(
+        view: &View<'_>,
+        grid: &Grid,
+        appointments: &mut [Appointment],
+    ) -> Result<Self, BookError> {
         let mut stock = Self::default();
         for count in view.kinds()? {
             let of_kind = stock.kinds.entry(count.kind).or_default();
@@ -175,11 +187,20 @@ impl Stock {
         for pouch in view.pouches_in(&SHELF)? {
             stock.kinds.entry(pouch.kind).or_default().ready += 1;
         }
-        for pouch in view.pouches_in(&[SetState::Bagged])? {
+        // What lies open on a tag is for use at once and in no plan for the shelf.
+        let pouched = |pouch: &Pouch| pouch.pouched;
+        for pouch in view.pouches_in(&[SetState::Bagged])?.into_iter().filter(pouched) {
             stock.kinds.entry(pouch.kind).or_default().carry.loadable += 1;
         }
-        // Out of the machine, and somebody still has to look: ready in a slot, if all is well.
-        for pouch in view.pouches_in(&[SetState::ToCheck])? {
+        // Out of the machine, and somebody still has to look: ready in a slot, if all is well. What a
+        // record spoke against, or leaves open, is counted on by nobody.
+        let doubtful: BTreeSet<RunId> = (view.runs_open()?.iter())
+            .filter(|run| run.outcome.is_some_and(|outcome| outcome != Outcome::Lethal))
+            .map(|run| run.run)
+            .collect();
+        let sound =
+            |pouch: &Pouch| pouch.pouched && pouch.run.is_none_or(|run| !doubtful.contains(&run));
+        for pouch in view.pouches_in(&[SetState::ToCheck])?.into_iter().filter(sound) {
             stock.kinds.entry(pouch.kind).or_default().carry.ready_at.push((1.min(grid.slots), 1));
         }
         stock.in_machines(view, grid)?;
@@ -194,32 +215,42 @@ impl Stock {
     }
 
     fn in_machines(&mut self, view: &View<'_>, grid: &Grid) -> Result<(), BookError> {
-        for run in view.runs_open()?.iter().filter(|run| run.unloaded.is_none()) {
+        let machines = view.machines()?;
+        let out = |run: &&view::Run| {
+            machines.iter().any(|m| m.machine == run.machine && m.out_since.is_some())
+        };
+        for run in view.runs_open()?.iter().filter(|run| run.unloaded.is_none() && !out(run)) {
             let cycles = view.machine_figures(run.machine)?.value.cycles;
             let (end, after) = expected(run, &cycles);
             let ready = grid.slot_after(end.max(grid.now) + Span::from_minutes(after)).max(1);
             if ready > grid.slots {
                 continue;
             }
-            for pouch in view.pouches_of_run(run.run)? {
+            for pouch in view.pouches_of_run(run.run)?.into_iter().filter(|pouch| pouch.pouched) {
                 self.kinds.entry(pouch.kind).or_default().carry.ready_at.push((ready, 1));
             }
         }
         Ok(())
     }
 
-    /// Sets that were opened for a visit under way are not in the bin before it ends, although the
-    /// book counts them there from the moment at which they were opened.
+    /// A set that was opened for a visit is no need of it any more, and is not in the bin before the
+    /// visit ends, although the book counts it there from the moment at which it was opened.
     fn in_use(
         &mut self,
         view: &View<'_>,
         grid: &Grid,
-        appointments: &[Appointment],
+        appointments: &mut [Appointment],
     ) -> Result<(), BookError> {
+        let since = grid.now - Span::from_minutes(12 * 60);
         for pouch in view.pouches_in(&[SetState::Opened])? {
-            let Some(end) = in_use_until(&pouch, appointments).filter(|end| *end > grid.now) else {
+            let Some((at, _, chair)) = pouch.opened.filter(|opened| opened.0 >= since) else {
                 continue;
             };
+            let end = served(appointments, &pouch.kind, at, chair)
+                .unwrap_or(at + Span::from_minutes(VISIT_MIN));
+            if end <= grid.now {
+                continue;
+            }
             let of_kind = self.kinds.entry(pouch.kind).or_default();
             let slot = grid.slot_after(end);
             if of_kind.carry.dirty > 0 && slot <= grid.slots {
@@ -231,10 +262,26 @@ impl Stock {
     }
 }
 
-fn in_use_until(pouch: &Pouch, appointments: &[Appointment]) -> Option<Instant> {
-    let (at, visit, _) = pouch.opened?;
-    let booked = appointments.iter().find(|a| a.visit == visit).map(|a| a.end);
-    Some(booked.unwrap_or(at + Span::from_minutes(VISIT_MIN)))
+/// Takes an opened set off what its visit needs: the visit at that chair, or else the first one that
+/// was due then and still needs such a set. When that visit ends.
+fn served(
+    appointments: &mut [Appointment],
+    kind: &SetKind,
+    at: Instant,
+    chair: Option<u32>,
+) -> Option<Instant> {
+    let early = Span::from_minutes(EARLY_MIN);
+    let needs = |a: &Appointment| a.needs.iter().any(|need| need.0 == *kind && need.1 > 0);
+    let due = |a: &Appointment| a.start - early <= at && at < a.end && needs(a);
+    let here = appointments.iter().position(|a| due(a) && chair.is_some() && a.chair == chair);
+    let found = here.or_else(|| appointments.iter().position(due))?;
+    let visit = &mut appointments[found];
+    visit
+        .needs
+        .iter_mut()
+        .filter(|need| need.0 == *kind)
+        .for_each(|need| need.1 = need.1.saturating_sub(1));
+    Some(visit.end)
 }
 
 /// When a run in a machine is likely to be over, and how long until its load is ready after that.
@@ -349,8 +396,12 @@ fn plan_cycle(cycle: &fact::DayCycle) -> Cycle {
 
 /// Spares stay on the shelf: they are promised to nobody.
 fn plan_kind(figures: &KindFigures, stock: &OfKind, times: &HandTimes, morning: u32) -> Kind {
-    let learnt =
-        times.wash.zip(times.pack).map(|(wash, pack)| (wash.median_s + pack.median_s).div_ceil(60));
+    let enough = |both: &(view::Spread, view::Spread)| both.0.count.min(both.1.count) >= ENOUGH;
+    let learnt = times
+        .wash
+        .zip(times.pack)
+        .filter(enough)
+        .map(|(wash, pack)| (wash.median_s + pack.median_s).div_ceil(60));
     Kind {
         id: figures.kind.word().to_owned(),
         owned: stock.owned,
@@ -374,8 +425,12 @@ fn morning(tomorrow: &[Appointment], kind: &SetKind) -> u32 {
 }
 
 fn plan_service(grid: &Grid, a: &Appointment, index: &BTreeMap<&SetKind, usize>) -> Service {
-    let mut needs: Vec<(usize, u32)> =
-        a.needs.iter().filter_map(|(kind, n)| Some((*index.get(kind)?, *n))).collect();
+    let mut needs: Vec<(usize, u32)> = a
+        .needs
+        .iter()
+        .filter(|need| need.1 > 0)
+        .filter_map(|(kind, n)| Some((*index.get(kind)?, *n)))
+        .collect();
     needs.sort_unstable();
     let start = grid.slot(a.start).min(grid.slots - 1);
     Service {

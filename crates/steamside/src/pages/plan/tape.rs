@@ -139,12 +139,18 @@ fn run(
             text class="tape-text" x=(from + 6) y=(y(row) + 28) { (letter) " " (sets) }
             @if let Some(When::Slot(slot)) = why.when {
                 @let at = today.moment(slot);
-                @if let Some((seat, _)) = seats.iter().find(|seat| seat.1.start >= at && seat.0 < chairs) {
+                @if let Some((seat, _)) = seats.iter().find(|seat| seat.1.start >= at && seat.0 < chairs && needs(today, seat.1, why)) {
                     path class="tape-flow" d=(format!("M{ready} {} L{} {}", y(row) + ROW / 2, x(today, at), y(*seat) + ROW - 4)) {}
                 }
             }
         }
     }
+}
+
+/// Does a visit need one of the kinds that a run is for?
+fn needs(today: &Today, appointment: &Appointment, why: &Why) -> bool {
+    let kind = |k: usize| today.problem.kinds[k].id.as_str();
+    why.missing.iter().any(|m| appointment.needs.iter().any(|need| need.0.word() == kind(m.0)))
 }
 
 /// A run as a form carries it: `machine|start|warm|kind:number,...|programme`.
