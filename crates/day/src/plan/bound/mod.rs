@@ -4,6 +4,8 @@
 //! real plan does is allowed there and comes to no more. So no plan can be better, however long one
 //! looks. What is left out is said where it is left out.
 
+#[cfg(test)]
+mod by_hand;
 mod exposure;
 mod filling;
 mod given_up;
