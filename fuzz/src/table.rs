@@ -147,11 +147,19 @@ fn same(made: &Made, style: &Style, first: &Judged, rows: &[Row], what: &str) {
         "{what}: {:?} {:?} {style:?}",
         before.reasons, after.reasons
     );
+    // Without headings and decimals a doubled row may settle what a column is; as long as the record
+    // asks for its units, figures are those of one possible reading.
+    let asks = |verdict: &Verdict| verdict.reasons.iter().any(|r| r.code == Code::UnitUnclear);
+    if asks(before) && asks(&after) {
+        return;
+    }
     assert!(
         (figures.hold_s - again.hold_s).abs() < 0.02,
-        "{what}: {} {}",
+        "{what}: {} {}: {:?} {:?} {style:?}",
         figures.hold_s,
-        again.hold_s
+        again.hold_s,
+        before.reasons,
+        after.reasons
     );
     assert!((figures.f0_min - again.f0_min).abs() < 1e-3 * (1.0 + figures.f0_min), "{what}: F0");
 }
