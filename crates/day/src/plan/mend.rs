@@ -63,9 +63,9 @@ pub fn mend(rest: &Rest, stop: &dyn Fn() -> bool) -> Result<Mended, Unusable> {
             best = Some(chain.best);
         }
     }
-    let genome = best.map(|b| b.genome).unwrap_or_default();
     let mut decoder = Decoder::new(&table);
     decoder.planned(&rest.planned);
+    let genome = best.map(|best| exchanged(&mut decoder, best, stop)).unwrap_or_default();
     let (plan, criteria) = decoder.plan(&genome, MENDING);
     let same = |a: &Run, b: &Run| (a.start, a.machine, a.cycle) == (b.start, b.machine, b.cycle);
     let new = |run: &Run| !rest.planned.iter().any(|planned| same(planned, run));
@@ -77,6 +77,44 @@ pub fn mend(rest: &Rest, stop: &dyn Fn() -> bool) -> Result<Mended, Unusable> {
         criteria,
         tried,
     })
+}
+
+/// As long as it helps: leaves somebody without a set who counts less, so that it is there for one
+/// who counts more and comes later.
+fn exchanged(decoder: &mut Decoder<'_>, mut best: Found, stop: &dyn Fn() -> bool) -> Genome {
+    let table = decoder.table;
+    let mut better = best.values[0] > 0;
+    while better && !stop() {
+        better = false;
+        decoder.decode(&best.genome, MENDING);
+        // Whoever goes without does so on purpose now, so that a set that is left over goes on.
+        let mut without: Vec<u16> = (decoder.unmet.iter())
+            .flat_map(|&(need, n)| std::iter::repeat_n(need as u16, n as usize))
+            .collect();
+        without.sort_unstable();
+        let pairs =
+            (0..without.len()).flat_map(|at| (0..table.needs.len()).map(move |light| (at, light)));
+        for (at, light) in pairs {
+            let (heavy, lighter) = (table.needs[usize::from(without[at])], table.needs[light]);
+            let refused = without.iter().filter(|&&r| usize::from(r) == light).count();
+            let fits = lighter.kind == heavy.kind
+                && lighter.weight < heavy.weight
+                && refused < lighter.n as usize;
+            if !fits {
+                continue;
+            }
+            let mut trial = Genome { refused: without.clone(), ..best.genome.clone() };
+            trial.refused[at] = light as u16;
+            trial.refused.sort_unstable();
+            let values = decoder.decode(&trial, MENDING).in_order(MENDING);
+            if values < best.values {
+                best = Found { values, genome: trial };
+                better = true;
+                break;
+            }
+        }
+    }
+    best.genome
 }
 
 /// The plan as it was: no more of each kind than was planned, and the same go without.
