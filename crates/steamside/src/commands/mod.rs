@@ -9,8 +9,11 @@ mod sets;
 mod take;
 mod verify;
 
+use crate::wire;
 use clap::Parser;
-use std::path::PathBuf;
+use day::plan::Problem;
+use std::io::Read;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Looks after the implements that touch clients: what the record of a run proves, what may be
@@ -57,6 +60,21 @@ pub fn run(command: Command) -> ExitCode {
 fn unusable(what: impl std::fmt::Display) -> ExitCode {
     eprintln!("steamside: {what}");
     ExitCode::from(2)
+}
+
+/// A day's description is a few kilobytes; more than this is something else.
+const MOST_BYTES: u64 = 16 << 20;
+
+/// Reads a described day; why not, in one sentence.
+fn described_day(path: &Path) -> Result<Problem, String> {
+    let file = std::fs::File::open(path).map_err(|e| format!("it cannot be opened: {e}"))?;
+    let mut bytes = Vec::new();
+    let read = file.take(MOST_BYTES + 1).read_to_end(&mut bytes);
+    read.map_err(|e| format!("it cannot be read: {e}; name the file of one day"))?;
+    if bytes.len() as u64 > MOST_BYTES {
+        return Err("it is far too large for one day".to_owned());
+    }
+    wire::dayplan::read(&bytes)
 }
 
 /// Where the salon's own book lies when nothing else is said.

@@ -1,12 +1,11 @@
 //! `plan`: the day plan of a described day.
 
-use super::unusable;
+use super::{described_day, unusable};
 use crate::planning::explain::Telling;
 use crate::wire;
 use crate::words::{Language, Words};
 use clap::{Args, ValueEnum};
-use day::plan::{Answer, DAYPLAN, LEVEL_NAMES, Options, Problem, SALON, reasons, solve, ways_out};
-use std::io::Read;
+use day::plan::{Answer, DAYPLAN, LEVEL_NAMES, Options, SALON, reasons, solve, ways_out};
 use std::path::PathBuf;
 use std::process::ExitCode;
 use std::time::Instant;
@@ -44,9 +43,6 @@ enum OrderName {
     Salon,
 }
 
-/// A day's description is a few kilobytes; more than this is something else.
-const MOST_BYTES: u64 = 16 << 20;
-
 fn seconds(text: &str) -> Result<f64, String> {
     match text.parse() {
         Ok(seconds) if (0.0..=86_400.0).contains(&seconds) => Ok(seconds),
@@ -56,7 +52,7 @@ fn seconds(text: &str) -> Result<f64, String> {
 
 /// Plans the day; 0 all served, 1 something is unmet or short, 2 not usable.
 pub fn run(args: PlanArgs) -> ExitCode {
-    let problem = match read(&args.instance) {
+    let problem = match described_day(&args.instance) {
         Ok(problem) => problem,
         Err(why) => return unusable(format_args!("{}: {why}", args.instance.display())),
     };
@@ -91,17 +87,6 @@ pub fn run(args: PlanArgs) -> ExitCode {
 /// Nobody goes without, however little they count, and tomorrow begins as wanted.
 fn all_served(answer: &Answer) -> bool {
     answer.plan.unmet.is_empty() && answer.objective[1] == 0
-}
-
-fn read(path: &PathBuf) -> Result<Problem, String> {
-    let file = std::fs::File::open(path).map_err(|e| format!("it cannot be opened: {e}"))?;
-    let mut bytes = Vec::new();
-    let read = file.take(MOST_BYTES + 1).read_to_end(&mut bytes);
-    read.map_err(|e| format!("it cannot be read: {e}; name the file of one day"))?;
-    if bytes.len() as u64 > MOST_BYTES {
-        return Err("it is far too large for one day".to_owned());
-    }
-    wire::dayplan::read(&bytes)
 }
 
 /// A described day has no date: `3:35` is three hours and 35 minutes after it begins.

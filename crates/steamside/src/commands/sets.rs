@@ -3,15 +3,13 @@
 mod options;
 mod text;
 
-use super::unusable;
+use super::{described_day, unusable};
 use crate::wire;
 use day::plan::{MOST_SETS, Problem, Unusable};
 use day::sets::{Assumptions, Bought, Confirmed, Days, Point, Prices, Purchase};
 use day::sets::{buy, confirm, curve, owning, tally};
 use options::Format;
 pub use options::SetsArgs;
-use std::io::Read;
-use std::path::Path;
 use std::process::ExitCode;
 
 /// Everything that was found out about one kind.
@@ -22,7 +20,7 @@ struct Found {
 
 /// Simulates; 0 done, 2 not usable.
 pub fn run(args: SetsArgs) -> ExitCode {
-    let found = read(&args.instance).and_then(|problem| {
+    let found = described_day(&args.instance).and_then(|problem| {
         let (assumptions, prices) = (args.assumptions(), args.prices());
         let found = find(&problem, &args, &assumptions).map_err(|Unusable(why)| why)?;
         let bought = match args.what_if {
@@ -54,20 +52,6 @@ pub fn run(args: SetsArgs) -> ExitCode {
         }
     }
     ExitCode::SUCCESS
-}
-
-/// A day's description is a few kilobytes; more than this is something else.
-const MOST_BYTES: u64 = 16 << 20;
-
-fn read(path: &Path) -> Result<Problem, String> {
-    let file = std::fs::File::open(path).map_err(|e| format!("it cannot be opened: {e}"))?;
-    let mut bytes = Vec::new();
-    let read = file.take(MOST_BYTES + 1).read_to_end(&mut bytes);
-    read.map_err(|e| format!("it cannot be read: {e}; name the file of one day"))?;
-    if bytes.len() as u64 > MOST_BYTES {
-        return Err("it is far too large for one day".to_owned());
-    }
-    wire::dayplan::read(&bytes)
 }
 
 fn find(
