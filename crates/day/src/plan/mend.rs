@@ -25,7 +25,7 @@ pub struct Mended {
 
 /// Steps of each chain, one after the other: first close to what was planned, then further away and
 /// for longer.
-const STEPS: [u32; 8] = [1_000, 1_000, 2_000, 2_000, 3_000, 3_000, 3_000, 3_000];
+const STEPS: [u32; 10] = [1_000, 1_000, 2_000, 2_000, 3_000, 3_000, 3_000, 3_000, 4_000, 4_000];
 
 /// Mends what was planned for the rest of a day: nobody waits who need not, tomorrow begins well,
 /// and as much as can stays as it was ([`MENDING`]).
