@@ -48,7 +48,7 @@ pub struct Answer {
 /// the answer, so that more time is never worse.
 ///
 /// # Errors
-/// A day that [`Problem::check`] does not take.
+/// A day that [`Problem::check`] does not take, or a fault of this program (`BUG:`).
 pub fn solve(
     problem: &Problem,
     options: &Options,
@@ -58,7 +58,7 @@ pub fn solve(
     let table = Table::new(problem);
     let mut search = Search::new(&table, options);
     search.run(stop);
-    Ok(search.answer(problem))
+    search.answer(problem)
 }
 
 struct Search<'t> {
@@ -149,18 +149,19 @@ impl<'t> Search<'t> {
         self.best.values == [0; CRITERIA] || (self.options.order == DAYPLAN && proven())
     }
 
-    fn answer(&self, problem: &Problem) -> Answer {
+    /// The best plan, looked at once more by the auditor: a plan that does not keep the rules is a
+    /// fault of this program, and nobody is handed it.
+    fn answer(&self, problem: &Problem) -> Result<Answer, Unusable> {
         let mut decoder = Decoder::new(self.table);
         let (plan, criteria) = decoder.plan(&self.best.genome, self.options.order);
         let audited = audit(problem, &plan);
         let objective: Objective = DAYPLAN_LEVELS.map(|which| criteria[which]);
-        assert_eq!(
-            audited.as_ref(),
-            Ok(&objective),
-            "BUG: the plan does not keep the rules of its day"
-        );
+        if audited != Ok(objective) {
+            let why = audited.err().unwrap_or_else(|| "its sums differ".to_owned());
+            return Err(Unusable(format!("BUG: the plan that was found is none ({why})")));
+        }
         let bound = self.prover.bound(&objective, self.levels_alike());
-        Answer { plan, criteria, objective, bound, tried: self.tried }
+        Ok(Answer { plan, criteria, objective, bound, tried: self.tried })
     }
 }
 

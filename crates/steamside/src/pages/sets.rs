@@ -73,7 +73,7 @@ pub struct Seen {
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     let seen = match busiest(view, ctx)? {
-        // What cannot be planned was never taken into the book: such a day is none.
+        // Where a day cannot be planned, the page of the plan says why.
         Some(today) => {
             find(&today.problem, today.origin, history::counted(view, ctx.now)?, (DAYS, PLANNED))
                 .ok()

@@ -4,7 +4,7 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Ground};
 use super::shapes::Shape;
 use super::when;
-use crate::planning::agreed::{self, Standing};
+use crate::planning::agreed::{self, Fault, Standing};
 use crate::planning::explain::Telling;
 use crate::planning::today;
 use crate::web::Ctx;
@@ -21,8 +21,15 @@ const WAIT: Duration = Duration::from_millis(1_000);
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     let words = ctx.words();
     let accepted = view.accepted_plan()?;
-    let day = today::today(view, ctx.now, &ctx.zone)?
-        .and_then(|today| agreed::standing(view, today, accepted.as_ref()).ok());
+    let day = match today::today(view, ctx.now, &ctx.zone)? {
+        Some(today) => match agreed::standing(view, today, accepted.as_ref()) {
+            Ok(day) => Some(day),
+            Err(Fault::Book(error)) => return Err(error),
+            // The page of the plan says why there is none.
+            Err(Fault::Day(_)) => None,
+        },
+        None => None,
+    };
     let told = match day {
         Some((today, standing)) => {
             let clock = |slot: usize| when::clock_of(ctx, today.moment(slot));

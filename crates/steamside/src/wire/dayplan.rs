@@ -5,7 +5,7 @@ use day::plan::{
 };
 use serde::Deserialize;
 use serde_json::{Value, json};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 #[derive(Deserialize)]
 struct Instance {
@@ -110,9 +110,23 @@ pub fn read(bytes: &[u8]) -> Result<Problem, String> {
     if form.slot_min == 0 {
         return Err("line 1: a slot must be longer than no time".to_owned());
     }
+    one_of_each("service", form.services.iter().map(|s| &s.id))?;
+    one_of_each("kind", form.kinds.iter().map(|k| &k.id))?;
+    one_of_each("machine", form.machines.iter().map(|m| &m.id))?;
     let problem = problem(form)?;
     problem.check().map_err(|Unusable(why)| format!("line 1: the day cannot be planned: {why}"))?;
     Ok(problem)
+}
+
+/// A plan names things by their ids: two alike could not be told apart.
+fn one_of_each<'a>(what: &str, ids: impl Iterator<Item = &'a String>) -> Result<(), String> {
+    let mut seen = BTreeSet::new();
+    for id in ids {
+        if !seen.insert(id) {
+            return Err(format!("line 1: the {what} \"{id}\" stands there twice"));
+        }
+    }
+    Ok(())
 }
 
 fn problem(form: Instance) -> Result<Problem, String> {
