@@ -58,7 +58,7 @@ fn what_is_no_calendar_is_refused() {
     assert!(!is_calendar(b"Date;Service\r\n"));
 }
 
-/// Folded lines (3.1) and escapes (3.3.11), with letters of more than one byte.
+/// Folded lines (3.1) and escapes (3.3.11; both from memory), with letters of more than one byte.
 #[test]
 fn folded_lines_and_escapes() {
     let lines = "DTSTART:19970714T120000Z\nDTEND:19970714T130000Z\n\

@@ -80,7 +80,7 @@ mod tests {
     use super::*;
     use jiff::civil::date as day;
 
-    /// The examples of 3.3.4, 3.3.5, 3.3.6 and 3.3.14.
+    /// The examples of 3.3.4, 3.3.5, 3.3.6 and 3.3.14, from memory.
     #[test]
     fn examples_of_the_standard() {
         assert_eq!(stamp("19970714"), Some(Stamp::Day(day(1997, 7, 14))));

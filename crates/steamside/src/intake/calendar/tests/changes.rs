@@ -1,4 +1,5 @@
-//! 3.8.4.4, 3.8.5.1, 3.8.5.2, 3.8.1.11 and 3.8.7.4: what was moved, added, taken out, called off.
+//! 3.8.4.4, 3.8.5.1, 3.8.5.2, 3.8.1.11, 3.8.7.4 and 3.6.1, each from memory: what was moved, added,
+//! taken out, called off.
 
 use super::*;
 

@@ -1,4 +1,4 @@
-//! 3.8.5.3, "Examples" (all of them), and 3.3.10.
+//! 3.8.5.3, "Examples" (all of them, read), and 3.3.10 (from memory).
 
 use super::*;
 

@@ -1,4 +1,4 @@
-//! 3.6.5 and 3.3.5: wall clocks and moments.
+//! 3.6.5 (read) and 3.3.5 (from memory): wall clocks and moments.
 
 use super::*;
 
