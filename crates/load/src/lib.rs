@@ -1,4 +1,6 @@
-//! What goes in: what the steam has to get through, the states of a set, the code on its pouch.
+//! What goes in: implements and their metals, sets, pouches, trays and chambers; what fits, with
+//! which spacing and facing, how heavy it is, and its picture as plain geometry. Also the states
+//! of a set and the code on its pouch.
 //!
 //! ```
 //! use load::{Contents, ShelfCode, SetState};
@@ -9,12 +11,20 @@
 //! # Ok::<(), load::NoShelfCode>(())
 //! ```
 
+pub mod chamber;
 mod contents;
+pub mod geometry;
+pub mod implement;
+pub mod pack;
+pub mod picture;
 mod plain_word;
+pub mod pouch;
 mod shelf_code;
 mod state;
 
 pub use contents::{Contents, UnknownContents};
-pub use plain_word::{NoPlainWord, Programme, ServiceWord, SetKind};
+pub use plain_word::{
+    ImplementWord, NoPlainWord, PouchWord, Programme, ServiceWord, SetKind,
+};
 pub use shelf_code::{NoShelfCode, ShelfCode};
 pub use state::SetState;

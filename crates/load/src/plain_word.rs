@@ -71,6 +71,14 @@ word!(
     /// The word for a service that the salon offers: `gel manicure`, `pedicure`, ...
     ServiceWord
 );
+word!(
+    /// The word for an implement: `cuticle nipper`, `pusher`, ...
+    ImplementWord
+);
+word!(
+    /// The word for a size of pouch: `small`, `middle`, `long`, ...
+    PouchWord
+);
 
 #[cfg(test)]
 mod tests {

@@ -1,0 +1,210 @@
+//! The room inside a machine: chamber, trays, a rack, and the pattern in which pouches lie there.
+//!
+//! Sizes are inside measures in whole millimetres, as a ruler gives them. The pattern is a setting
+//! of the machine: published guidance differs (flat with film up, flat with paper up, on edge in a
+//! rack, overlapped), so the machine's own manual decides, and its page stands beside the setting.
+
+/// The chamber, by inside measure.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Chamber {
+    /// A drum lying on its side.
+    Round {
+        /// Across, mm.
+        diameter_mm: u32,
+        /// From door to back, mm.
+        depth_mm: u32,
+    },
+    /// A box.
+    Box {
+        /// Across, mm.
+        width_mm: u32,
+        /// High, mm.
+        height_mm: u32,
+        /// From door to back, mm.
+        depth_mm: u32,
+    },
+}
+
+/// A tray, by inside measure. Seen from above with the door below: `width_mm` goes across,
+/// `depth_mm` from door to back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Tray {
+    /// Across, mm.
+    pub width_mm: u32,
+    /// From door to back, mm.
+    pub depth_mm: u32,
+    /// Free height above it, mm.
+    pub height_mm: u32,
+    /// The empty tray, grams.
+    pub mass_g: u32,
+}
+
+/// A rack in which pouches stand on their long edge, side by side across the tray.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Rack {
+    /// Places side by side.
+    pub places: u32,
+    /// From the middle of one place to the next, mm.
+    pub pitch_mm: u32,
+    /// How high a pouch may stand in it, mm.
+    pub height_mm: u32,
+    /// From door to back, mm.
+    pub depth_mm: u32,
+    /// The empty rack, grams.
+    pub mass_g: u32,
+}
+
+/// How pouches lie or stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Pattern {
+    /// Flat, one layer, nothing on another.
+    Flat,
+    /// On edge, a place each in a rack.
+    OnEdge,
+    /// In rows, each over the next by about 2.5 cm, paper to paper and film to film
+    /// (common practice, no source).
+    Overlapped,
+}
+
+/// Which side of a pouch is up, or towards the right in a rack.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Face {
+    /// The paper side.
+    Paper,
+    /// The film side.
+    Film,
+}
+
+/// All that is known of the room inside one machine.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct Inside {
+    /// The chamber.
+    pub chamber: Chamber,
+    /// The trays that go in together, from the top.
+    pub trays: Vec<Tray>,
+    /// The rack, where there is one; it replaces the trays for [`Pattern::OnEdge`].
+    pub rack: Option<Rack>,
+    /// How pouches lie.
+    pub pattern: Pattern,
+    /// Which side is up where they lie flat. Overlapped ones alternate.
+    pub face: Face,
+    /// Left free between a pouch and the tray's edge, mm.
+    pub wall_mm: u32,
+    /// Left free between two pouches, mm.
+    pub between_mm: u32,
+    /// Page of the machine's manual that says so.
+    pub manual_page: Option<u32>,
+}
+
+/// Overlap of [`Pattern::Overlapped`], mm (common practice, no source).
+pub const OVERLAP_MM: u32 = 25;
+
+/// A room that cannot be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoRoom {
+    /// A measure is nothing, or more than two metres.
+    Measure,
+    /// No tray, or more than twelve.
+    Trays,
+    /// [`Pattern::OnEdge`] without a rack.
+    NoRack,
+    /// Trays or rack do not go into the chamber.
+    DoesNotGoIn,
+}
+
+impl std::fmt::Display for NoRoom {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(match self {
+            Self::Measure => "a measure is nothing or more than two metres: measure it inside, in millimetres",
+            Self::Trays => "a machine has one to twelve trays",
+            Self::NoRack => "on edge needs a rack: say how many places it has, or choose another pattern",
+            Self::DoesNotGoIn => "these trays do not go into this chamber: measure both inside, in millimetres",
+        })
+    }
+}
+
+impl std::error::Error for NoRoom {}
+
+impl Chamber {
+    /// Volume in cubic millimetres.
+    #[must_use]
+    pub fn volume_mm3(&self) -> f64 {
+        match *self {
+            Self::Round { diameter_mm, depth_mm } => {
+                let radius = f64::from(diameter_mm) / 2.0;
+                std::f64::consts::PI * radius * radius * f64::from(depth_mm)
+            }
+            Self::Box { width_mm, height_mm, depth_mm } => {
+                f64::from(width_mm) * f64::from(height_mm) * f64::from(depth_mm)
+            }
+        }
+    }
+
+    /// Inside wall, both ends included, square millimetres.
+    #[must_use]
+    pub fn wall_mm2(&self) -> f64 {
+        match *self {
+            Self::Round { diameter_mm, depth_mm } => {
+                let d = f64::from(diameter_mm);
+                std::f64::consts::PI * d * (f64::from(depth_mm) + d / 2.0)
+            }
+            Self::Box { width_mm, height_mm, depth_mm } => {
+                let [w, h, d] = [width_mm, height_mm, depth_mm].map(f64::from);
+                2.0 * (w * h + w * d + h * d)
+            }
+        }
+    }
+
+    /// Does a body of this width, height and depth go in, somewhere?
+    #[must_use]
+    pub const fn takes(&self, width_mm: u32, height_mm: u32, depth_mm: u32) -> bool {
+        match *self {
+            Self::Round { diameter_mm, depth_mm: depth } => {
+                let across = width_mm as u64 * width_mm as u64 + height_mm as u64 * height_mm as u64;
+                across <= diameter_mm as u64 * diameter_mm as u64 && depth_mm <= depth
+            }
+            Self::Box { width_mm: w, height_mm: h, depth_mm: d } => {
+                width_mm <= w && height_mm <= h && depth_mm <= d
+            }
+        }
+    }
+}
+
+impl Inside {
+    /// Can it be? Every measure positive and at most two metres, one to twelve trays that go into
+    /// the chamber, a rack where the pattern needs one.
+    ///
+    /// # Errors
+    /// The first [`NoRoom`] that is found.
+    pub fn check(&self) -> Result<(), NoRoom> {
+        let of_chamber = match self.chamber {
+            Chamber::Round { diameter_mm, depth_mm } => vec![diameter_mm, depth_mm],
+            Chamber::Box { width_mm, height_mm, depth_mm } => vec![width_mm, height_mm, depth_mm],
+        };
+        let of_trays = self.trays.iter().flat_map(|t| [t.width_mm, t.depth_mm, t.height_mm]);
+        let of_rack = self.rack.iter().flat_map(|r| [r.pitch_mm, r.height_mm, r.depth_mm]);
+        let measures: Vec<u32> = of_chamber.into_iter().chain(of_trays).chain(of_rack).collect();
+        if measures.iter().any(|&mm| mm == 0 || mm > 2_000)
+            || self.wall_mm > 2_000
+            || self.between_mm > 2_000
+        {
+            return Err(NoRoom::Measure);
+        }
+        if self.trays.is_empty() || self.trays.len() > 12 {
+            return Err(NoRoom::Trays);
+        }
+        if self.pattern == Pattern::OnEdge && self.rack.is_none() {
+            return Err(NoRoom::NoRack);
+        }
+        let tray = |t: &Tray| self.chamber.takes(t.width_mm, t.height_mm, t.depth_mm);
+        let rack = |r: &Rack| {
+            r.places > 0
+                && r.places <= 200
+                && self.chamber.takes(r.places * r.pitch_mm, r.height_mm, r.depth_mm)
+        };
+        if !self.trays.iter().all(tray) || !self.rack.iter().all(rack) {
+            return Err(NoRoom::DoesNotGoIn);
+        }
+        Ok(())
+    }
+}
