@@ -4,6 +4,8 @@
 //! of the machine: published guidance differs (flat with film up, flat with paper up, on edge in a
 //! rack, overlapped), so the machine's own manual decides, and its page stands beside the setting.
 
+use crate::stored_word::stored_words;
+
 /// The chamber, by inside measure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Chamber {
@@ -75,6 +77,17 @@ pub enum Face {
     Film,
 }
 
+stored_words!(Pattern, 3, {
+    Flat => "flat",
+    OnEdge => "on edge",
+    Overlapped => "overlapped",
+});
+
+stored_words!(Face, 2, {
+    Paper => "paper",
+    Film => "film",
+});
+
 /// All that is known of the room inside one machine.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Inside {
@@ -115,10 +128,16 @@ pub enum NoRoom {
 impl std::fmt::Display for NoRoom {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(match self {
-            Self::Measure => "a measure is nothing or more than two metres: measure it inside, in millimetres",
+            Self::Measure => {
+                "a measure is nothing or more than two metres: measure it inside, in millimetres"
+            }
             Self::Trays => "a machine has one to twelve trays",
-            Self::NoRack => "on edge needs a rack: say how many places it has, or choose another pattern",
-            Self::DoesNotGoIn => "these trays do not go into this chamber: measure both inside, in millimetres",
+            Self::NoRack => {
+                "on edge needs a rack: say how many places it has, or choose another pattern"
+            }
+            Self::DoesNotGoIn => {
+                "these trays do not go into this chamber: measure both inside, in millimetres"
+            }
         })
     }
 }
@@ -160,7 +179,8 @@ impl Chamber {
     pub const fn takes(&self, width_mm: u32, height_mm: u32, depth_mm: u32) -> bool {
         match *self {
             Self::Round { diameter_mm, depth_mm: depth } => {
-                let across = width_mm as u64 * width_mm as u64 + height_mm as u64 * height_mm as u64;
+                let across =
+                    width_mm as u64 * width_mm as u64 + height_mm as u64 * height_mm as u64;
                 across <= diameter_mm as u64 * diameter_mm as u64 && depth_mm <= depth
             }
             Self::Box { width_mm: w, height_mm: h, depth_mm: d } => {

@@ -3,8 +3,26 @@
 //!
 //! Nobody draws an outline: a [`Form`] with length and width makes one, as it lies in the pouch,
 //! hinges open.
+//!
+//! ```
+//! use load::implement::{Form, Material, Metal};
+//! let nipper = Form::Nippers.outline(105, 62)?;
+//! assert_eq!((nipper.bounds().width, nipper.bounds().height), (620, 1_050));
+//! // Open handles leave a notch.
+//! assert!(nipper.area() < 620 * 1_050 * 3 / 4);
+//! assert!(!Metal::Carbide.may_touch(Metal::Diamond));
+//! assert_eq!(Material::Glass.metal(), None);
+//! # Ok::<(), load::geometry::NoOutline>(())
+//! ```
+
+mod advice;
+mod form;
+mod material;
+
+pub use advice::{Caution, HOTTEST_STEAM_C, NoImplement};
 
 use crate::plain_word::ImplementWord;
+use crate::stored_word::stored_words;
 
 /// What an implement is made of, where it counts for heat and for rust.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -137,3 +155,56 @@ pub struct Implement {
     /// Highest temperature that it stands, °C.
     pub most_c: u32,
 }
+
+stored_words!(Material, 12, {
+    Steel420 => "stainless 420",
+    Steel304 => "stainless 304",
+    Plated => "plated steel",
+    Carbon => "carbon steel",
+    Aluminium => "aluminium",
+    Carbide => "carbide",
+    Diamond => "diamond",
+    Ceramic => "ceramic",
+    Glass => "glass",
+    Silicone => "silicone",
+    Polypropylene => "polypropylene",
+    Fibre => "fibre",
+});
+
+stored_words!(Metal, 6, {
+    Stainless => "stainless",
+    Plated => "plated",
+    Carbon => "carbon",
+    Aluminium => "aluminium",
+    Carbide => "carbide",
+    Diamond => "diamond",
+});
+
+stored_words!(Stands, 3, {
+    Yes => "yes",
+    AskMaker => "ask the maker",
+    Never => "never",
+});
+
+stored_words!(Chemical, 9, {
+    Hypochlorite => "bleach",
+    Iodine => "iodine",
+    MetalChlorides => "metal chlorides",
+    Acid => "acid",
+    Alkali => "alkali",
+    Acetone => "acetone",
+    Alcohol => "alcohol",
+    Peroxide => "peroxide",
+    Quaternary => "quaternary ammonium",
+});
+
+stored_words!(Form, 8, {
+    Nippers => "nippers",
+    Scissors => "scissors",
+    Clippers => "clippers",
+    Tweezers => "tweezers",
+    Stick => "stick",
+    Bit => "bit",
+    Block => "block",
+    File => "file",
+});

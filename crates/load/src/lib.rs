@@ -11,6 +11,7 @@
 //! # Ok::<(), load::NoShelfCode>(())
 //! ```
 
+pub mod catalogue;
 pub mod chamber;
 mod contents;
 pub mod geometry;
@@ -21,10 +22,9 @@ mod plain_word;
 pub mod pouch;
 mod shelf_code;
 mod state;
+mod stored_word;
 
 pub use contents::{Contents, UnknownContents};
-pub use plain_word::{
-    ImplementWord, NoPlainWord, PouchWord, Programme, ServiceWord, SetKind,
-};
+pub use plain_word::{ImplementWord, NoPlainWord, PouchWord, Programme, ServiceWord, SetKind};
 pub use shelf_code::{NoShelfCode, ShelfCode};
 pub use state::SetState;
