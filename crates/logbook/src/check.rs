@@ -1,6 +1,7 @@
 //! What every fact keeps to, checked before it is written and again after it was read.
 
 mod day;
+mod loading;
 
 use crate::fact::{Body, Judged};
 use measure::bounds::ALTITUDE;
@@ -31,6 +32,7 @@ pub(crate) fn body(body: &Body) -> Result<(), String> {
         }
         Body::Judged(verdict) => judged(verdict),
         Body::Day(day) => day::day(day),
+        Body::Loading(loading) => loading::loading(loading),
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped]
                 .into_iter()

@@ -8,11 +8,13 @@
 //! because two programs may print one differently.
 
 mod day;
+mod loading;
 
 pub use day::{
     Day, DayCycle, DayRules, Drying, Keyed, KindFigures, MachineFigures, Origin, PlanOrder,
     PlannedRun, Service, Source,
 };
+pub use loading::{Loading, ProgrammeFigures};
 
 use load::{Contents, SetKind, ShelfCode};
 use measure::{
@@ -513,4 +515,6 @@ pub enum Body {
     },
     /// Something around the day: visits, services, working times, plans.
     Day(Day),
+    /// Something about what goes in: implements, sets, pouches, machines' rooms and programmes.
+    Loading(Box<Loading>),
 }

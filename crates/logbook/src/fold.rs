@@ -8,6 +8,7 @@
 pub(crate) mod day;
 pub(crate) mod hands;
 mod kinds;
+pub(crate) mod loading;
 mod machines;
 mod pouches;
 mod records;
@@ -24,7 +25,7 @@ use crate::wire::words::Word;
 use measure::SalonId;
 
 /// Raised whenever the tables or the rules of the fold change; an older fold is made again.
-pub(crate) const VERSION: i64 = 2;
+pub(crate) const VERSION: i64 = 3;
 
 /// Every cached table, for dropping and for comparing.
 pub(crate) const TABLES: [&str; 26] = [
@@ -98,6 +99,7 @@ pub(crate) fn apply(sql: Sql<'_>, salon: SalonId, fact: &Fact) -> Result<(), Boo
         Body::TakenApart { pouches } => fold.taken_apart(pouches),
         Body::Undone { act } => fold.undone(*act),
         Body::Day(day) => fold.day(day),
+        Body::Loading(loading) => fold.loading(loading),
     }
 }
 

@@ -4,7 +4,9 @@
 //! practice, with no source. Everything else here is an assumption: a tray on a kitchen scale and
 //! a look at the clock are better.
 
-use crate::fact::{DayCycle, DayRules, Drying, KindFigures, MachineFigures, PlanOrder};
+use crate::fact::{
+    DayCycle, DayRules, Drying, KindFigures, MachineFigures, PlanOrder, ProgrammeFigures,
+};
 use load::{Programme, SetKind};
 use measure::MachineId;
 
@@ -61,4 +63,30 @@ pub fn machine(machine: MachineId) -> MachineFigures {
         })
         .collect();
     MachineFigures { machine, warm_window_min: 30, cycles }
+}
+
+/// What a typical machine does in a programme that dries so far. The manual of the machine knows
+/// better: what a load may weigh is not known, and nothing hollow goes in until somebody has looked
+/// it up. (All assumption.)
+#[must_use]
+pub fn programme(machine: MachineId, cycle: &DayCycle) -> ProgrammeFigures {
+    let (hold_s, drying_min, drying_pa) = match cycle.drying {
+        Drying::None => (210, 0, None),
+        Drying::Short => (240, 6, Some(10_000)),
+        Drying::Full => (240, 20, Some(8_000)),
+    };
+    ProgrammeFigures {
+        machine,
+        programme: cycle.programme.clone(),
+        set_c: 134,
+        hold_s,
+        pulses: 3,
+        drying_min,
+        drying_pa,
+        for_pouches: cycle.wrapped && cycle.drying != Drying::None,
+        for_hollow: false,
+        most_pouched_g: None,
+        most_unwrapped_g: None,
+        manual_page: None,
+    }
 }

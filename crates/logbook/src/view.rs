@@ -5,6 +5,7 @@
 
 mod day;
 mod drift;
+mod loading;
 mod log;
 mod recall;
 mod records;
@@ -15,6 +16,7 @@ mod visits;
 
 pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
 pub use drift::JudgedRun;
+pub use loading::{DryLook, Weighed};
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
 pub use visits::{Appointment, Shift, Visit, VisitState};

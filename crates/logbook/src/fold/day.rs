@@ -71,7 +71,8 @@ impl Fold<'_> {
         }
     }
 
-    fn setting(&self, topic: &str, name: &str) -> Result<(), BookError> {
+    /// Notes that this fact says what holds of `name` from now on.
+    pub(super) fn setting(&self, topic: &str, name: &str) -> Result<(), BookError> {
         self.sql
             .run(
                 "INSERT INTO setting (topic, name, seq) VALUES ($1, $2, $3) \
@@ -81,7 +82,8 @@ impl Fold<'_> {
             .map(drop)
     }
 
-    fn unset(&self, topic: &str, name: &str) -> Result<usize, BookError> {
+    /// Nothing is said of `name` any more; how many lines went.
+    pub(super) fn unset(&self, topic: &str, name: &str) -> Result<usize, BookError> {
         self.sql.run(
             "DELETE FROM setting WHERE topic = $1 AND name = $2",
             &[Value::Text(topic), Value::Text(name)],

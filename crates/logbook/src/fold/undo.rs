@@ -53,6 +53,7 @@ impl Fold<'_> {
             Body::Opened { pouch, .. } => self.close_again(seq, *pouch),
             Body::TakenApart { pouches } => self.put_together(seq, pouches),
             Body::Day(day) => self.visit_back(seq, day),
+            Body::Loading(loading) => self.loading_back(seq, loading),
             // Doing it again is a new act, not an undoing of the undoing.
             Body::Undone { .. } => Ok(Fit::No),
             _ => Ok(Fit::Yes),

@@ -66,7 +66,8 @@ const NEWEST: i64 = 200;
 const ONE_SET_S: std::ops::RangeInclusive<i64> = 10..=15 * 60;
 
 impl View<'_> {
-    fn said(&self, topic: &str) -> Result<Vec<(String, u64)>, BookError> {
+    /// What was said of a topic, each name once, in the order in which it was last said.
+    pub(super) fn said(&self, topic: &str) -> Result<Vec<(String, u64)>, BookError> {
         self.sql.all(
             "SELECT name, seq FROM setting WHERE topic = $1 ORDER BY seq",
             &[Value::Text(topic)],
@@ -74,7 +75,8 @@ impl View<'_> {
         )
     }
 
-    fn said_of(&self, topic: &str, name: &str) -> Result<Option<u64>, BookError> {
+    /// The place of the fact that says what holds of `name`.
+    pub(super) fn said_of(&self, topic: &str, name: &str) -> Result<Option<u64>, BookError> {
         self.sql.first(
             "SELECT seq FROM setting WHERE topic = $1 AND name = $2",
             &[Value::Text(topic), Value::Text(name)],

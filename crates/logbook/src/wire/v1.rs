@@ -221,7 +221,9 @@ macro_rules! bodies {
                     $($field: $field.to_wire()?),*
                 },)*
                 Body::Judged(judged) => BodyV1::Judged(Box::new(judged.to_wire()?)),
-                Body::Day(_) => return Err("BUG: facts of the day have no first form".to_owned()),
+                Body::Day(_) | Body::Loading(_) => {
+                    return Err("BUG: this fact has no first form".to_owned());
+                }
             })
         }
 

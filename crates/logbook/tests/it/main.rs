@@ -9,4 +9,6 @@ mod common;
 mod day;
 mod day_bodies;
 mod fold;
+mod loading;
+mod loading_bodies;
 mod story;
