@@ -5,6 +5,7 @@
 //! point, hold, F0, saturation deviation, pulses, drying, leak rate, sensors) without judging it.
 //! Whether that suffices for what was inside is for the room `release` to say.
 
+pub mod balance;
 pub mod drift;
 mod extent;
 pub mod figures;

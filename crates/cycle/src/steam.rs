@@ -18,6 +18,11 @@
 
 use measure::maths;
 
+mod heat;
+mod regions;
+
+pub use heat::{latent_heat, liquid_enthalpy, vapour_density};
+
 /// The ten coefficients of the region 4 equation, IAPWS R7-97(2012), table 34.
 const N: [f64; 10] = [
     0.116_705_214_527_67e4,
