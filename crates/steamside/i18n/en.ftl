@@ -967,6 +967,17 @@ line-plan = A plan of { $count ->
     [one] one run
    *[other] { $count } runs
 } was accepted.
+line-implement-set = Implement { $what }: { $length } × { $width } mm, { $mass } g.
+line-implement-ended = { $what } is no longer used.
+line-set-of = A { $kind } set is { $pieces }.
+line-pouch-set = Pouch size { $what }: { $width } × { $length } mm.
+line-pouch-ended = Pouch size { $what } is no longer kept.
+line-inside-set = The inside of { $machine } was measured: { $count ->
+    [one] one tray
+   *[other] { $count } trays
+}.
+line-tray-weighed = Tray weighed: { $grams } g with { $sets }.
+line-programme-set = { $programme } on { $machine }, by its manual: { $temperature } °C for { $hold } s, { $count } min drying.
 refused-no-calendar = This file is neither a calendar nor a table of appointments that can be read.
     .do = Export it once more as .ics, or as a table with a date, a time and a service.
 refused-one-calendar = One calendar at a time.

@@ -1723,6 +1723,25 @@ line-plan = Se aceptó un plan de { $count ->
    *[other] { $count } tandas
 }.
 # draft
+line-implement-set = Instrumento { $what }: { $length } × { $width } mm, { $mass } g.
+# draft
+line-implement-ended = { $what } ya no se usa.
+# draft
+line-set-of = Un juego { $kind } es { $pieces }.
+# draft
+line-pouch-set = Tamaño de bolsa { $what }: { $width } × { $length } mm.
+# draft
+line-pouch-ended = El tamaño de bolsa { $what } ya no se tiene.
+# draft
+line-inside-set = Se midió el interior de { $machine }: { $count ->
+    [one] una bandeja
+   *[other] { $count } bandejas
+}.
+# draft
+line-tray-weighed = Bandeja pesada: { $grams } g con { $sets }.
+# draft
+line-programme-set = { $programme } en { $machine }, según su manual: { $temperature } °C durante { $hold } s, { $count } min de secado.
+# draft
 refused-no-calendar = Este archivo no es un calendario ni una tabla de citas que se pueda leer.
     .do = Expórtelo otra vez como .ics, o como tabla con fecha, hora y servicio.
 # draft

@@ -1625,6 +1625,22 @@ line-day-rules = Đã đặt điều chung cho mọi kế hoạch.
 # draft
 line-plan = Đã nhận kế hoạch { $count } mẻ.
 # draft
+line-implement-set = Dụng cụ { $what }: { $length } × { $width } mm, { $mass } g.
+# draft
+line-implement-ended = Không dùng { $what } nữa.
+# draft
+line-set-of = Một bộ { $kind } gồm { $pieces }.
+# draft
+line-pouch-set = Cỡ túi { $what }: { $width } × { $length } mm.
+# draft
+line-pouch-ended = Không giữ cỡ túi { $what } nữa.
+# draft
+line-inside-set = Đã đo bên trong { $machine }: { $count } khay.
+# draft
+line-tray-weighed = Đã cân khay: { $grams } g với { $sets }.
+# draft
+line-programme-set = { $programme } trên { $machine }, theo sách hướng dẫn: { $temperature } °C trong { $hold } giây, sấy { $count } phút.
+# draft
 refused-no-calendar = Tệp này không phải lịch hay bảng hẹn đọc được.
     .do = Hãy xuất lại dạng .ics, hoặc bảng có ngày, giờ và dịch vụ.
 # draft

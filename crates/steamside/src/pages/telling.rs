@@ -1,5 +1,7 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
+mod loading;
+
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
 use crate::words::Arg;
@@ -201,6 +203,7 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         }
         Body::Undone { .. } => words.say("line-undone"),
         Body::Day(day) => visits::line(ctx, names, day),
+        Body::Loading(said) => loading::line(ctx, names, said),
         other => setup_line(ctx, names, other),
     }
 }
@@ -330,7 +333,8 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         | Body::PersonLeft { .. }
         | Body::SetsOwned { .. }
         | Body::Counted { .. }
-        | Body::Day(_) => String::new(),
+        | Body::Day(_)
+        | Body::Loading(_) => String::new(),
     }
 }
 
