@@ -84,7 +84,7 @@ pub(crate) fn fit(text: &str, (w, h): (f64, f64), sizes: Sizes) -> Result<Fitted
 /// The words of the text in lines of at most `room`; a word longer than that has its own line.
 /// A no-break space holds its words together, so that day and month stay in one line, unless they
 /// are together longer than a line.
-fn broken(text: &str, room: f64) -> Vec<String> {
+pub(crate) fn broken(text: &str, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut add = |word: &str| match lines.last_mut() {
         Some(line) if width(line) + advance(' ') + width(word) <= room => {

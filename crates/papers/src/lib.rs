@@ -1,6 +1,7 @@
 //! What is printed. Values go in, the bytes of a page come out.
 //!
-//! So far: labels for pouches. Every text is handed in, in the reader's language; this room
+//! So far: labels for pouches, and pictures of pouches and trays, for the screen ([`drawing`]) and
+//! as a page of A5 to hang at the machine ([`tray_sheet`]). Every text is handed in, in the reader's language; this room
 //! knows where it goes and whether it fits, and it refuses to print what must never be printed
 //! (see [`Unprintable`]). It asks no clock, so the printed date is handed in as well.
 //!
@@ -36,17 +37,58 @@
 //! assert!(pages[0].contains(">3K7P<"));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
+//!
+//! A picture is plain geometry; here it becomes ink. Paper and film are told apart by hatch and
+//! word, never by colour, and everything is to scale.
+//!
+//! ```
+//! use load::geometry::{Outline, Rect};
+//! use load::picture::{Part, Picture, Role};
+//! use papers::{Caption, DrawingNames, PictureWords, drawing};
+//!
+//! let tray = Outline::rectangle(1_800, 2_850)?;
+//! let pouch = Outline::rectangle(900, 1_300)?.moved(120, 120);
+//! let picture = Picture {
+//!     frame: Rect { x: 0, y: 0, width: 1_800, height: 2_850 },
+//!     parts: vec![
+//!         Part { role: Role::Tray, outline: tray, names: None },
+//!         Part { role: Role::Paper, outline: pouch, names: Some(0) },
+//!     ],
+//!     distances: Vec::new(),
+//! };
+//! let words = PictureWords {
+//!     paper: "paper up",
+//!     film: "film up",
+//!     over: "lies over by 2.5 cm",
+//!     fold: "kept free for the fold",
+//!     near: Some("door"),
+//!     caption: &|_, _| Some(Caption { main: "3K7P".into(), more: "manicure".into() }),
+//!     distance: &|tenths| format!("{} mm", tenths / 10),
+//! };
+//! let (id, title) = ("tray-1", "Tray 1 from the top");
+//! let svg = drawing(&picture, &DrawingNames { id, title, desc: "One pouch, paper up.", words })?;
+//! assert!(svg.starts_with("<svg") && svg.contains(">3K7P<") && svg.contains(">paper up<"));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
+mod column;
+mod drawing;
 mod fit;
 mod label;
+mod lettering;
+mod painter;
 mod payload;
 mod refuse;
 mod sheet;
 mod sheets;
 mod svg;
+mod tray_sheet;
 
+pub use drawing::{DrawingNames, drawing};
 pub use label::{Label, Run};
+pub use lettering::{Caption, PictureWords};
 pub use payload::{NotOurCode, label_payload, read_payload};
 pub use refuse::Unprintable;
 pub use sheet::{DotsPerInch, NoDots, Sheet};
 pub use sheets::{Words, label_sheets};
+pub use tray_sheet::{TrayOfSheet, TrayWords, tray_sheet};

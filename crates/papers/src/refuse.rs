@@ -29,6 +29,20 @@ pub enum Unprintable {
         /// The word.
         word: &'static str,
     },
+    /// A word that has to stand on the page was left out.
+    Blank {
+        /// What it is for.
+        what: &'static str,
+    },
+    /// The name of a drawing is not made of `a` to `z`, digits and hyphens, a letter first.
+    Name {
+        /// The name.
+        name: String,
+    },
+    /// A picture has nothing in it, or a shape that leaves its frame.
+    Frame,
+    /// A tray is too large for the page at any scale that can be read.
+    TooLarge,
     /// The code could not be made. It holds 33 characters of at most 38, so this is a fault of ours.
     Code(String),
 }
@@ -37,14 +51,16 @@ impl fmt::Display for Unprintable {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("Nothing was printed: ")?;
         match self {
-            Self::Nothing => f.write_str("no label was asked for. Pack a set first"),
+            Self::Nothing => {
+                f.write_str("no label and no tray was asked for. Pack a set or fill a tray first")
+            }
             Self::Start { asked, labels } => write!(
                 f,
                 "label {asked} is not on this sheet, which has 1 to {labels}. Count from the top left, along the rows"
             ),
             Self::TooLong { text } => write!(
                 f,
-                "{text:?} does not fit its place on the label. Use a shorter text or a larger label"
+                "{text:?} does not fit its place. Use a shorter text, or a larger label or picture"
             ),
             Self::NotPlain { text } => {
                 write!(f, "{text:?} has a character that cannot be printed. Type the text again")
@@ -52,6 +68,19 @@ impl fmt::Display for Unprintable {
             Self::Claim { word } => write!(
                 f,
                 "{word:?} claims what a label cannot know before the run. Take the word out"
+            ),
+            Self::Blank { what } => {
+                write!(f, "the word for {what} is missing. Add it to the words of this language")
+            }
+            Self::Name { name } => write!(
+                f,
+                "{name:?} cannot name a drawing. Use small letters, digits and hyphens, a letter first"
+            ),
+            Self::Frame => f.write_str(
+                "the picture is empty or a shape leaves it. Lay the tray again from the list; tell its makers",
+            ),
+            Self::TooLarge => f.write_str(
+                "the tray is too large for the page. Look whether its sizes are in millimetres",
             ),
             Self::Code(why) => write!(f, "the code could not be made ({why}). Tell its makers"),
         }
@@ -67,6 +96,11 @@ const CLAIMS: [&str; 4] = [
     concat!("est", "ériles"),
     concat!("vô ", "trùng"),
 ];
+
+/// Lets a text through that has to be there and may be.
+pub(crate) fn wanted<'a>(text: &'a str, what: &'static str) -> Result<&'a str, Unprintable> {
+    if text.trim().is_empty() { Err(Unprintable::Blank { what }) } else { plain(text) }
+}
 
 /// Lets a text through that a label or a sheet may carry.
 pub(crate) fn plain(text: &str) -> Result<&str, Unprintable> {

@@ -27,6 +27,9 @@ pub struct Words<'a> {
     pub run_short: &'a str,
 }
 
+/// Size of the letters in the margin, mm.
+const SIZE: f64 = 2.6;
+
 /// Pages of labels, one SVG text each, in the order of the labels: along the rows from the top
 /// left, on the first sheet from label `start_at` (counted from 1), so that a sheet that was begun
 /// is not wasted.
@@ -80,8 +83,6 @@ fn margin(
     page_of: &str,
 ) -> Result<(), Unprintable> {
     const LEFT: f64 = 12.0;
-    const SIZE: f64 = 2.6;
-    const BAR: f64 = 50.0;
     let right = sheet.page.0 - LEFT;
     // Printers leave about six millimetres at the edge white (from memory), labels begin after 12.
     let (above, below) = (8.7, sheet.page.1 - 8.5);
@@ -93,11 +94,23 @@ fn margin(
     };
     line(LEFT, above, 130.0, words.printed)?;
     line(right - 40.0, above, 40.0, page_of)?;
-    let beside = LEFT + BAR + 2.0;
-    line(beside, below + 0.7, right - beside, words.scale)?;
     line(LEFT, above + 3.2, right - LEFT, words.stock)?;
-    page.rule(LEFT, below, BAR);
-    let (x, y) = (LEFT, below - 1.5);
-    page.shape((x, y), "M0 0h0.25v3h-0.25zM49.75 0h0.25v3h-0.25z");
+    scale_bar(page, (LEFT, below), right - LEFT, words.scale)
+}
+
+/// A bar of 50 mm to check the scale with, its middle on `y`, and what is said beside it.
+pub(crate) fn scale_bar(
+    page: &mut Page,
+    (x, y): (f64, f64),
+    room: f64,
+    text: &str,
+) -> Result<(), Unprintable> {
+    const BAR: f64 = 50.0;
+    let sizes = Sizes { most: SIZE, least: 1.8 };
+    let beside = BAR + 2.0;
+    let fitted = fit(plain(text)?, (room - beside, sizes.most * 1.2), sizes)?;
+    page.text((x + beside, y + 0.7), fitted.size, Weight::Regular, text);
+    page.rule(x, y, BAR);
+    page.shape((x, y - 1.5), "M0 0h0.25v3h-0.25zM49.75 0h0.25v3h-0.25z");
     Ok(())
 }

@@ -16,13 +16,20 @@ pub(crate) struct Place {
 
 impl Place {
     /// Whether `inner` lies within this place, to a thousandth of a millimetre.
-    #[cfg(test)]
     pub(crate) fn holds(&self, inner: &Self) -> bool {
         const LEAST: f64 = 0.001;
         inner.x >= self.x - LEAST
             && inner.y >= self.y - LEAST
             && inner.x + inner.width <= self.x + self.width + LEAST
             && inner.y + inner.height <= self.y + self.height + LEAST
+    }
+
+    /// Whether the two share more than an edge.
+    pub(crate) fn meets(&self, other: &Self) -> bool {
+        self.x < other.x + other.width
+            && other.x < self.x + self.width
+            && self.y < other.y + other.height
+            && other.y < self.y + self.height
     }
 }
 
@@ -66,6 +73,21 @@ impl Page {
         ))
     }
 
+    /// An empty drawing that is as wide as what holds it. Ink on white until a style says otherwise:
+    /// `color` of the drawing for the ink, `fill` of its class `ground` for what lies below. `title`
+    /// and `desc` are for who cannot see it.
+    pub(crate) fn scaling(
+        (width, height): (f64, f64),
+        id: &str,
+        (title, desc): (&str, &str),
+    ) -> Self {
+        let (w, h) = (mm(width), mm(height));
+        let (title, desc) = (escape(title), escape(desc));
+        Self(format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" width=\"100%\" viewBox=\"0 0 {w} {h}\" color=\"#16242b\" font-family=\"{FONTS}\" role=\"img\" aria-labelledby=\"{id}-title {id}-desc\"><title id=\"{id}-title\">{title}</title><desc id=\"{id}-desc\">{desc}</desc>"
+        ))
+    }
+
     /// One line of text whose letters stand on `y`.
     pub(crate) fn text(&mut self, (x, y): (f64, f64), size: f64, weight: Weight, text: &str) {
         let bold = match weight {
@@ -79,6 +101,13 @@ impl Page {
             mm(size),
             escape(text)
         ));
+    }
+
+    /// The same in the ink of the drawing, whatever a style makes of it.
+    pub(crate) fn ink(&mut self, (x, y): (f64, f64), size: f64, weight: Weight, text: &str) {
+        self.push(format_args!("<g fill=\"currentColor\">"));
+        self.text((x, y), size, weight, text);
+        self.push(format_args!("</g>"));
     }
 
     /// A level line of this length, a quarter of a millimetre thick.
@@ -106,7 +135,8 @@ impl Page {
         self.0
     }
 
-    fn push(&mut self, piece: std::fmt::Arguments<'_>) {
+    /// Adds a piece that is already SVG.
+    pub(crate) fn push(&mut self, piece: std::fmt::Arguments<'_>) {
         // Writing to a string never fails.
         if self.0.write_fmt(piece).is_err() {
             debug_assert!(false, "BUG: a string refused text");
