@@ -1,0 +1,290 @@
+//! Which filling on which tray: all that could be best, tray by tray, and a proof of how many go in.
+
+use super::fills::{Class, Filling, Known, Plan, covers, least, plain, sum};
+use super::kinds::{Kinds, Tally};
+use super::lay::{Answer, Board, Taste, lay, total};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// A search over the trays of one load.
+pub struct Trays<'a> {
+    /// The pouches.
+    pub kinds: &'a Kinds,
+    /// Trays of one size and height.
+    pub classes: Vec<Class>,
+    /// Class of each tray.
+    pub trays: Vec<usize>,
+    /// Limit of mass.
+    pub most_g: Option<u32>,
+    /// The fillings hold everything that could be.
+    pub whole: bool,
+    /// Steps left.
+    pub steps: u32,
+}
+
+/// What was found.
+#[derive(Debug, Clone)]
+pub struct Found {
+    /// A plan for each tray.
+    pub plans: Vec<Plan>,
+    /// So many pouches it holds.
+    pub count: u32,
+    /// No more than so many could.
+    pub bound: u32,
+}
+
+/// So many steps for one question whether rectangles go onto a tray.
+const QUESTION: u32 = 3_000;
+/// So many states side by side before the proof is given up.
+const STATES: usize = 1_200;
+
+struct State {
+    form: Tally,
+    before: usize,
+    filling: usize,
+}
+
+/// The best choice of a filling for each tray.
+struct Choice {
+    count: u32,
+    fillings: Vec<usize>,
+}
+
+impl Trays<'_> {
+    /// Takes the best choice, asks whether its fillings go in, lowers those that do not, and again,
+    /// until the best choice is no better than what was found.
+    pub fn search(&mut self, start: Found) -> Found {
+        let mut found = start;
+        let mut proving = self.whole;
+        let mut first = true;
+        while first || self.steps > 0 {
+            first = false;
+            let (choice, whole) = self.choose(found.count);
+            proving &= whole;
+            let Some(choice) = choice else {
+                if proving {
+                    found.bound = found.bound.min(found.count);
+                }
+                break;
+            };
+            if proving {
+                found.bound = found.bound.min(choice.count);
+            }
+            if !self.ask(&choice, proving, &mut found) {
+                if !proving {
+                    break;
+                }
+                // All that is left is what could not be answered: from here on only for the plan.
+                proving = false;
+            }
+            if found.count >= found.bound {
+                break;
+            }
+        }
+        found
+    }
+
+    /// Asks for each filling of the choice. Did anything change?
+    fn ask(&mut self, choice: &Choice, proving: bool, found: &mut Found) -> bool {
+        let mut changed = false;
+        let mut plans: Vec<Plan> = Vec::new();
+        let mut lower: BTreeSet<(usize, Tally)> = BTreeSet::new();
+        let mut answered: BTreeMap<(usize, usize), Plan> = BTreeMap::new();
+        for (class, &at) in self.trays.clone().into_iter().zip(&choice.fillings) {
+            let Some(filling) = self.classes[class].fillings.get(at).cloned() else {
+                plans.push(Plan::Flat(Vec::new()));
+                continue;
+            };
+            if let Some(plan) = answered.get(&(class, at)) {
+                plans.push(plan.clone());
+                continue;
+            }
+            let (plan, never) = self.answer(class, at, &filling);
+            answered.insert((class, at), plan.clone());
+            let open = self.classes[class].fillings[at].known == Known::Open;
+            changed |= filling.known == Known::Untried;
+            if never || (open && !proving) {
+                lower.insert((class, filling.form));
+            }
+            plans.push(plan);
+        }
+        for (class, form) in lower {
+            self.classes[class].lower(self.kinds, &form);
+            changed = true;
+        }
+        self.better(plans, found);
+        changed
+    }
+
+    /// What the filling holds for certain, and whether the whole of it is proven not to go in.
+    fn answer(&mut self, class: usize, at: usize, filling: &Filling) -> (Plan, bool) {
+        if let Known::Fits(plan) = &filling.known {
+            return (plan.clone(), false);
+        }
+        let own = &mut self.classes[class];
+        let numbers = plain(self.kinds, &filling.form);
+        let mut used = 0;
+        let again = filling.known == Known::Open;
+        let budget = if again { 0 } else { QUESTION };
+        let answer = lay(&self.kinds.all, own.room, &numbers, budget, &mut used);
+        self.steps = self.steps.saturating_sub(used);
+        match answer {
+            Answer::Fits(slots) => {
+                own.fillings[at].known = Known::Fits(Plan::Flat(slots.clone()));
+                (Plan::Flat(slots), false)
+            }
+            Answer::Never(slots) => (Plan::Flat(slots), !again),
+            Answer::Open(slots) => {
+                own.fillings[at].known = Known::Open;
+                (Plan::Flat(slots), false)
+            }
+        }
+    }
+
+    fn better(&self, plans: Vec<Plan>, found: &mut Found) {
+        let places = plans.iter().fold(Tally::default(), |all, plan| sum(&all, &plan.numbers()));
+        let count = self.kinds.count(&self.kinds.running(&places), self.most_g);
+        if count > found.count || found.plans.is_empty() {
+            found.count = count;
+            found.plans = plans;
+        }
+    }
+
+    /// The choice that holds the most, if it holds more than `floor`; and whether all were seen.
+    fn choose(&mut self, floor: u32) -> (Option<Choice>, bool) {
+        let mut rest = vec![(Tally::default(), 0_u32)];
+        for &class in self.trays.iter().rev() {
+            let (join, most) = rest.last().copied().unwrap_or_default();
+            let own = &self.classes[class];
+            let best = own.fillings.iter().map(|f| self.kinds.held(&f.form)).max().unwrap_or(0);
+            rest.push((sum(&join, &own.join()), most.saturating_add(best)));
+        }
+        rest.reverse();
+        let mut layers = vec![vec![State { form: Tally::default(), before: 0, filling: 0 }]];
+        let (mut whole, mut seen) = (true, 0_u32);
+        for (tray, &class) in self.trays.iter().enumerate() {
+            let Some(before) = layers.last() else { break };
+            let (join, most) = rest.get(tray + 1).copied().unwrap_or_default();
+            let none = [Filling { form: Tally::default(), known: Known::Untried }];
+            let own = &self.classes[class].fillings;
+            let own: &[Filling] = if own.is_empty() { &none } else { own };
+            let mut next: Vec<State> = Vec::new();
+            for (at, state) in before.iter().enumerate() {
+                for (filling, more) in own.iter().enumerate() {
+                    seen += 1;
+                    let form = least(&sum(&state.form, &more.form), &self.kinds.supply);
+                    let hope = self.kinds.held(&least(&sum(&form, &join), &self.kinds.supply));
+                    if hope > floor && self.kinds.held(&form).saturating_add(most) > floor {
+                        next.push(State { form, before: at, filling });
+                    }
+                }
+            }
+            let (kept, all) = undominated(next);
+            whole &= all;
+            layers.push(kept);
+        }
+        self.steps = self.steps.saturating_sub(seen / 8);
+        (self.best(&layers, floor), whole)
+    }
+
+    fn best(&self, layers: &[Vec<State>], floor: u32) -> Option<Choice> {
+        let (mut count, mut end) = (floor, None);
+        for (at, state) in layers.last()?.iter().enumerate() {
+            if self.kinds.held(&state.form) > count {
+                let own = self.kinds.count(&state.form, self.most_g);
+                if own > count {
+                    (count, end) = (own, Some(at));
+                }
+            }
+        }
+        let mut at = end?;
+        let mut fillings = Vec::new();
+        for layer in layers.iter().skip(1).rev() {
+            let state = layer.get(at)?;
+            fillings.push(state.filling);
+            at = state.before;
+        }
+        fillings.reverse();
+        Some(Choice { count, fillings })
+    }
+
+    /// A first plan: as many of the small ones as one can hope for, the large ones of them first,
+    /// each on the first tray that takes it.
+    pub fn guess(&self, bound: u32) -> Found {
+        let mut found = Found { plans: Vec::new(), count: 0, bound };
+        let mut sorted: Vec<usize> = (0..self.kinds.all.len()).collect();
+        let own = |&at: &usize| self.kinds.all[at];
+        sorted.sort_by_key(|at| i64::from(own(at).short) * i64::from(own(at).long));
+        let list: Vec<usize> = sorted
+            .iter()
+            .flat_map(|&kind| std::iter::repeat_n(kind, self.kinds.bags[kind].len()))
+            .take(GUESSED.min(bound as usize))
+            .collect();
+        for fewer in 0..6 {
+            let wanted = list.get(..list.len().saturating_sub(fewer)).unwrap_or_default();
+            for taste in [Taste::ShortRest, Taste::Near] {
+                let plans = self.first_fit(wanted, taste);
+                self.better(plans, &mut found);
+            }
+            if found.count as usize >= wanted.len() {
+                break;
+            }
+        }
+        found
+    }
+
+    fn first_fit(&self, wanted: &[usize], taste: Taste) -> Vec<Plan> {
+        let mut boards: Vec<Board> = self
+            .trays
+            .iter()
+            .map(|&class| Board::new(self.classes[class].room.0, self.classes[class].room.1))
+            .collect();
+        let mut slots = vec![Vec::new(); boards.len()];
+        let mut full = BTreeSet::new();
+        for &kind in wanted.iter().rev() {
+            let own = self.kinds.all[kind];
+            for (tray, board) in boards.iter_mut().enumerate() {
+                if own.rank > self.classes[self.trays[tray]].rank || full.contains(&(tray, kind)) {
+                    continue;
+                }
+                if let Some(slot) = board.place(kind, &own, taste) {
+                    slots[tray].push(slot);
+                    break;
+                }
+                full.insert((tray, kind));
+            }
+        }
+        slots.into_iter().map(Plan::Flat).collect()
+    }
+
+    /// At most as many as area allows, tray by tray for the best filling, and as there are.
+    pub fn bound(&self) -> u32 {
+        let of_class = |&class: &usize| {
+            let fillings = self.classes[class].fillings.iter();
+            fillings.map(|filling| self.kinds.held(&filling.form)).max().unwrap_or(0)
+        };
+        let by_tray = self.trays.iter().map(of_class).fold(0_u32, u32::saturating_add);
+        let all = total(&self.kinds.numbers());
+        by_tray.min(all).min(self.kinds.count(&self.kinds.supply, self.most_g))
+    }
+}
+
+/// So many are laid by the first guess; more are a matter of the search over trays.
+const GUESSED: usize = 300;
+
+/// Without those that another one covers; `false`: some were dropped without being covered.
+fn undominated(mut states: Vec<State>) -> (Vec<State>, bool) {
+    let weight = |state: &State| std::cmp::Reverse(state.form.iter().map(|&n| u64::from(n)).sum::<u64>());
+    states.sort_by_key(|state| (weight(state), state.form, state.before, state.filling));
+    states.dedup_by_key(|state| state.form);
+    let mut kept: Vec<State> = Vec::new();
+    for state in states {
+        if kept.iter().any(|other| covers(&other.form, &state.form)) {
+            continue;
+        }
+        if kept.len() == STATES {
+            return (kept, false);
+        }
+        kept.push(state);
+    }
+    (kept, true)
+}
