@@ -7,8 +7,9 @@ use crate::refuse::Unprintable;
 use crate::svg::{Page, Place, Weight};
 use load::picture::Role;
 
-/// Least size of letters on a page that hangs on a wall, mm; as on a label.
-const LEAST: f64 = 1.8;
+/// Least size of letters on a page that hangs on a wall, mm; a little more than on a label, which
+/// is held in the hand (assumption).
+const LEAST: f64 = 2.0;
 
 /// Hatch beside a word, mm.
 const SAMPLE: (f64, f64) = (8.0, 4.4);
@@ -34,7 +35,6 @@ pub(crate) struct Set {
     size: f64,
     at: (f64, f64),
     sample: Option<(Role, Place)>,
-    high: f64,
 }
 
 /// Sets the texts from the top of the place.
@@ -44,7 +44,7 @@ pub(crate) struct Set {
 pub(crate) fn column(place: Place, entries: &[Entry<'_>]) -> Result<Vec<Set>, Unprintable> {
     let longest = || entries.iter().map(|entry| entry.text).max_by_key(|text| text.len());
     let too_long = || Unprintable::TooLong { text: longest().unwrap_or_default().to_owned() };
-    (0..=20)
+    (0..=15)
         .find_map(|step| at_share(place, entries, 1.0 - 0.03 * f64::from(step)))
         .ok_or_else(too_long)
 }
@@ -70,18 +70,10 @@ fn at_share(place: Place, entries: &[Entry<'_>], share: f64) -> Option<Vec<Set>>
             size,
             at: (place.x + before, y + (high - text_high) / 2.0),
             sample: entry.sample.map(|role| (role, sample)),
-            high,
         });
         y += high;
     }
     Some(sets)
-}
-
-/// How much of the place the texts take from its top, mm.
-pub(crate) fn taken(place: Place, sets: &[Set]) -> f64 {
-    let ends =
-        sets.iter().map(|set| set.sample.map_or(set.at.1, |(_, at)| at.y) + set.high - place.y);
-    ends.fold(0.0, f64::max)
 }
 
 impl Set {

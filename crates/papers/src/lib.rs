@@ -81,6 +81,7 @@ mod payload;
 mod refuse;
 mod sheet;
 mod sheets;
+mod spots;
 mod svg;
 mod tray_sheet;
 

@@ -1,10 +1,10 @@
 //! A page of A5 for the machine: each tray as it is to be laid, what is in it, and what hands have
 //! to know.
 
-use crate::column::{Entry, Set, column, taken};
+use crate::column::{Entry, Set, column};
 use crate::lettering::{PictureWords, Written, letters};
 use crate::painter::{Painter, framed, hatches, name};
-use crate::refuse::{Unprintable, plain, wanted};
+use crate::refuse::{Unprintable, wanted};
 use crate::sheets::scale_bar;
 use crate::svg::{Page, Place, Weight, mm};
 use load::geometry::PER_MM;
@@ -70,7 +70,7 @@ const NEAR: f64 = 5.0;
 const UNIT: f64 = 0.92;
 
 /// Scales in tenths that a reader can reckon with.
-const SCALES: [u32; 13] = [10, 15, 20, 25, 30, 35, 40, 50, 60, 80, 100, 150, 200];
+const SCALES: [u32; 14] = [10, 15, 20, 25, 30, 35, 40, 50, 60, 80, 100, 150, 200, 250];
 
 /// Pages of A5 as SVG texts, trays in the order in which they were handed in, all at the largest
 /// scale at which the largest of them leaves room for its words; as many on a page as go on it.
@@ -152,7 +152,7 @@ impl<'a> Body<'a> {
         id: &str,
         scale: u32,
     ) -> Result<Self, Unprintable> {
-        let said = (words.scale)(scale);
+        let scale_said = (words.scale)(scale);
         let mut body = Self {
             pictures: Vec::new(),
             beside: Vec::new(),
@@ -175,16 +175,16 @@ impl<'a> Body<'a> {
             let last = number + 1 == trays.len();
             let down = if last { END - y } else { height + NEAR };
             let place = Place { x, y, width: PAGE.0 - EDGE - x, height: down };
-            let facts = facts(tray, &said)?;
-            let mut sets = column(place, &facts)?;
-            if last {
-                // The rest of the column is for what holds for the whole run.
-                let used = taken(place, &sets) + 6.0;
-                let rest = Place { y: y + used, height: down - used, ..place };
+            let mut said = facts(tray, &scale_said)?;
+            if number == 0 {
                 let pictures = trays.iter().map(|tray| tray.picture);
-                sets.extend(column(rest, &whole(words, pictures)?)?);
+                let legend = words.picture.legend(pictures)?.into_iter();
+                said.extend(legend.enumerate().map(|(at, word)| in_legend(at, word)));
             }
-            body.beside.extend(sets);
+            if last {
+                said.extend(whole(words)?);
+            }
+            body.beside.extend(column(place, &said)?);
             y += height + NEAR + GAP;
         }
         Ok(body)
@@ -252,23 +252,18 @@ fn facts<'a>(tray: &TrayOfSheet<'a>, scale: &'a str) -> Result<Vec<Entry<'a>>, U
     Ok(facts)
 }
 
-/// The legend, and what holds for the whole run.
-fn whole<'a, 'p>(
-    words: &TrayWords<'a>,
-    pictures: impl Iterator<Item = &'p Picture> + Clone,
-) -> Result<Vec<Entry<'a>>, Unprintable> {
-    let legend = words.picture.legend(pictures)?;
-    let mut entries: Vec<Entry<'_>> = legend.into_iter().map(in_legend).collect();
-    entries.extend([
-        entry(wanted(words.total, "how heavy all is")?, Weight::Bold, 4.0, 7.0),
+/// What holds for the whole run.
+fn whole<'a>(words: &TrayWords<'a>) -> Result<[Entry<'a>; 3], Unprintable> {
+    Ok([
+        entry(wanted(words.total, "how heavy all is")?, Weight::Bold, 3.8, 7.0),
         entry(wanted(words.limit, "the machine's limit")?, Weight::Regular, 3.4, 1.8),
-        entry(wanted(words.programme, "the programme")?, Weight::Bold, 4.2, 6.0),
-    ]);
-    Ok(entries)
+        entry(wanted(words.programme, "the programme")?, Weight::Bold, 3.8, 6.0),
+    ])
 }
 
-fn in_legend((role, text): (Role, &str)) -> Entry<'_> {
-    Entry { text, weight: Weight::Regular, size: 3.1, above: 2.4, sample: Some(role) }
+const fn in_legend(at: usize, (role, text): (Role, &str)) -> Entry<'_> {
+    let above = if at == 0 { 6.0 } else { 2.4 };
+    Entry { text, weight: Weight::Regular, size: 3.1, above, sample: Some(role) }
 }
 
 fn cautions<'a>(words: &TrayWords<'a>) -> Result<Vec<Entry<'a>>, Unprintable> {
@@ -276,9 +271,7 @@ fn cautions<'a>(words: &TrayWords<'a>) -> Result<Vec<Entry<'a>>, Unprintable> {
         return Err(Unprintable::Blank { what: "the cautions" });
     }
     let texts = words.cautions.iter();
-    texts
-        .map(|text| Ok(entry(plain(wanted(text, "a caution")?)?, Weight::Regular, 3.7, 0.5)))
-        .collect()
+    texts.map(|text| Ok(entry(wanted(text, "a caution")?, Weight::Regular, 3.7, 0.5))).collect()
 }
 
 /// The sign for heat: a triangle with three waves in it.
@@ -289,3 +282,6 @@ fn heat(page: &mut Page, (x, y): (f64, f64)) {
         mm(y)
     ));
 }
+
+#[cfg(test)]
+mod tests;
