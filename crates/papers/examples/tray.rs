@@ -94,7 +94,11 @@ fn pouch() -> Picture {
         ),
     ];
     let point = |x, y| Point { x, y };
-    let distances = vec![Distance { from: point(440, 300), to: point(560, 300) }];
+    let distances = vec![
+        Distance { from: point(440, 300), to: point(560, 300) },
+        Distance { from: point(0, 0), to: point(900, 0) },
+        Distance { from: point(0, 0), to: point(0, 2300) },
+    ];
     Picture { frame: frame(900, 2300), parts, distances }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::fit::{BASE, LINE, Sizes, fit};
 use crate::lettering::{PictureWords, letters};
-use crate::painter::{Painter, framed, hatches, name};
+use crate::painter::{Painter, framed, hatches, name, on_edge};
 use crate::refuse::{Unprintable, wanted};
 use crate::svg::{Page, Place, Weight};
 use load::geometry::PER_MM;
@@ -39,11 +39,17 @@ pub fn drawing(picture: &Picture, names: &DrawingNames<'_>) -> Result<String, Un
     let (width, height) = (mm(picture.frame.width), mm(picture.frame.height));
     // A hundredth of the side of a square as large: 2.3 mm for a tray of 180 × 285 mm.
     let unit = (width * height).sqrt() / 100.0;
-    let painter = Painter { id, at: (unit, unit), scale: 1.0, unit, frame: picture.frame };
+    let on_edges = |side: fn((bool, bool)) -> bool| {
+        let any = picture.distances.iter().any(|it| side(on_edge(picture.frame, it)));
+        if any { ASIDE * unit } else { 0.0 }
+    };
+    let around = (on_edges(|(left, _)| left), on_edges(|(_, near)| near));
+    let (left, end) = (unit + around.0, unit + height + around.1);
+    let painter = Painter { id, at: (left, unit), scale: 1.0, unit, frame: picture.frame, around };
     let written = letters(picture, &painter, &names.words)?;
     let legend = names.words.legend(std::iter::once(picture))?;
-    let (below, high) = rows(&names.words, &legend, (unit, 2.5 * unit + height, width), unit)?;
-    let size = (width + 2.0 * unit, 3.5 * unit + height + high);
+    let (below, high) = rows(&names.words, &legend, (left, end + 1.5 * unit, width), unit)?;
+    let size = (left + width + unit, end + high + 2.5 * unit);
     let mut page = Page::scaling(size, id, about);
     hatches(&mut page, id, unit);
     painter.draw(&mut page, picture);
@@ -55,6 +61,9 @@ pub fn drawing(picture: &Picture, names: &DrawingNames<'_>) -> Result<String, Un
     }
     Ok(page.done())
 }
+
+/// Kept free beside the picture for a distance along its edge, units.
+const ASIDE: f64 = 4.6;
 
 /// A line below a picture, with the hatch it explains.
 struct Row {

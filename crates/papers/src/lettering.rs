@@ -2,7 +2,7 @@
 //! share a place, and each keeps to the part of its pouch that is seen.
 
 use crate::fit::{BASE, LINE, Sizes, broken, width};
-use crate::painter::Painter;
+use crate::painter::{Painter, on_edge};
 use crate::refuse::{Unprintable, plain, wanted};
 use crate::spots::{middles, seen};
 use crate::svg::{Page, Place, Weight, escape, mm};
@@ -100,7 +100,7 @@ pub(crate) fn letters(
             let text = wanted(&caption.main, "a piece")?;
             let spots = middles(&part.outline);
             let spots = spots.iter().map(|p| painter.point(*p));
-            taken.push(chip(painter, text, spots, &taken)?);
+            taken.push(chip(painter, (text, false), spots, &taken)?.edged());
         }
     }
     for distance in &picture.distances {
@@ -143,7 +143,7 @@ fn best(place: Place, unit: f64, texts: &[(&str, Weight)]) -> Option<Written> {
         .chain(level)
         .reduce(|best, next| if next.0.size > 1.15 * best.0.size { next } else { best })?;
     let middle = (place.x + place.width / 2.0, place.y + place.height / 2.0);
-    Some(setting.around(middle, unit, turned, false))
+    Some(setting.around(middle, unit, turned))
 }
 
 /// One line, in bold letters first, then in regular ones.
@@ -240,31 +240,31 @@ fn at_size(texts: &[(&str, Weight)], room: f64, size: f64) -> Setting {
 }
 
 impl Setting {
-    fn around(self, (x, y): (f64, f64), unit: f64, turned: bool, edged: bool) -> Written {
+    fn around(self, (x, y): (f64, f64), unit: f64, turned: bool) -> Written {
         let edge = 2.0 * EDGE * unit;
         let long = self.long + edge;
         let high = self.lines.len() as f64 * LINE * self.size + edge;
         let (width, height) = if turned { (high, long) } else { (long, high) };
         let place = Place { x: x - width / 2.0, y: y - height / 2.0, width, height };
-        Written { place, size: self.size, lines: self.lines, turned, edged }
+        Written { place, size: self.size, lines: self.lines, turned, edged: false }
     }
 }
 
-/// A short text at the first of these spots that is free and inside the frame.
+/// A short text, upright or turned, at the first of these spots that is free and inside the frame.
 fn chip(
     painter: &Painter<'_>,
-    text: &str,
+    (text, turned): (&str, bool),
     spots: impl Iterator<Item = (f64, f64)>,
     taken: &[Written],
 ) -> Result<Written, Unprintable> {
-    let frame = painter.place(painter.frame);
+    let whole = painter.whole();
     let unit = painter.unit;
     let mut chips = spots.map(|spot| {
         let setting = at_size(&[(text, Weight::Bold)], f64::MAX, SMALL * unit);
-        setting.around(spot, unit, false, true)
+        setting.around(spot, unit, turned)
     });
     let free = chips.find(|chip| {
-        frame.holds(&chip.place) && taken.iter().all(|other| !chip.place.meets(&other.place))
+        whole.holds(&chip.place) && taken.iter().all(|other| !chip.place.meets(&other.place))
     });
     free.ok_or_else(|| Unprintable::TooLong { text: text.to_owned() })
 }
@@ -272,16 +272,20 @@ fn chip(
 /// The number of a distance: on its line where that is long, otherwise beside it.
 fn number(
     painter: &Painter<'_>,
-    Distance { from, to }: Distance,
+    distance: Distance,
     words: &PictureWords<'_>,
     taken: &[Written],
 ) -> Result<Written, Unprintable> {
+    let Distance { from, to } = distance;
     let (dx, dy) = (f64::from(to.x - from.x), f64::from(to.y - from.y));
     let text = (words.distance)((dx * dx + dy * dy).sqrt().round() as i32);
     let text = wanted(&text, "a distance")?;
-    let ((ax, ay), (bx, by)) = (painter.point(from), painter.point(to));
+    let ((ax, ay), (bx, by)) = painter.ends(&distance);
     let (x, y) = ((ax + bx) / 2.0, (ay + by) / 2.0);
-    let (w, h) = (wide(text, Weight::Bold) * SMALL * painter.unit, SMALL * LINE * painter.unit);
+    let turned = on_edge(painter.frame, &distance).0 && painter.around.0 > 0.0;
+    let (long, high) =
+        (wide(text, Weight::Bold) * SMALL * painter.unit, SMALL * LINE * painter.unit);
+    let (w, h) = if turned { (high, long) } else { (long, high) };
     let free = 2.0 * painter.unit;
     let fits = (bx - ax).abs() > w + 2.0 * free || (by - ay).abs() > h + 2.0 * free;
     let on_line = fits.then_some((x, y));
@@ -292,12 +296,15 @@ fn number(
         let sides = [(1, 0), (-1, 0), (0, -1), (0, 1), (1, -1), (-1, -1), (1, 1), (-1, 1)];
         sides.map(|(sx, sy)| (x + f64::from(sx) * rx, y + f64::from(sy) * ry))
     });
-    let mut number = chip(painter, text, on_line.into_iter().chain(ring), taken)?;
-    number.edged = false;
-    Ok(number)
+    chip(painter, (text, turned), on_line.into_iter().chain(ring), taken)
 }
 
 impl Written {
+    /// With a thin line around it.
+    fn edged(self) -> Self {
+        Self { edged: true, ..self }
+    }
+
     /// Draws it on a plate of the ground, so that no hatch runs through the letters. The plate is
     /// as long as the letters usually are, so that much of the hatch is left.
     pub(crate) fn draw(&self, page: &mut Page, unit: f64) {

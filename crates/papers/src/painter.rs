@@ -4,7 +4,7 @@
 use crate::refuse::Unprintable;
 use crate::svg::{Page, Place, mm};
 use load::geometry::{Outline, PER_MM, Point, Rect};
-use load::picture::{Part, Picture, Role};
+use load::picture::{Distance, Part, Picture, Role};
 use std::fmt::Write;
 
 /// Where a picture lies on a page and how large.
@@ -20,6 +20,18 @@ pub(crate) struct Painter<'a> {
     pub(crate) unit: f64,
     /// The frame of the picture.
     pub(crate) frame: Rect,
+    /// What is kept free left of the frame and below it for the distances along those edges, mm on
+    /// the page.
+    pub(crate) around: (f64, f64),
+}
+
+/// Does the distance run along the left or along the near edge of the frame, where a line would not
+/// be seen?
+pub(crate) fn on_edge(frame: Rect, distance: &Distance) -> (bool, bool) {
+    let Distance { from, to } = distance;
+    let left = from.x == frame.x && to.x == frame.x && from.y != to.y;
+    let near = from.y == frame.y && to.y == frame.y && from.x != to.x;
+    (left, near)
 }
 
 /// A hatch: parallel lines, turned, so far apart and so thick (in units), and whether other lines
@@ -87,6 +99,22 @@ impl Painter<'_> {
         (self.at.0 + length(p.x - self.frame.x), self.at.1 + length(self.frame.far() - p.y))
     }
 
+    /// The ends of a distance on the page; along an edge they stand off, where there is room.
+    pub(crate) fn ends(&self, distance: &Distance) -> ((f64, f64), (f64, f64)) {
+        let (left, near) = on_edge(self.frame, distance);
+        let aside = if left { -self.around.0 / 2.0 } else { 0.0 };
+        let down = if near { self.around.1 / 2.0 } else { 0.0 };
+        let (from, to) = (self.point(distance.from), self.point(distance.to));
+        ((from.0 + aside, from.1 + down), (to.0 + aside, to.1 + down))
+    }
+
+    /// The frame on the page with what is kept free beside it.
+    pub(crate) fn whole(&self) -> Place {
+        let Place { x, y, width, height } = self.place(self.frame);
+        let (left, below) = self.around;
+        Place { x: x - left, y, width: width + left, height: height + below }
+    }
+
     /// A rectangle of the picture on the page.
     pub(crate) fn place(&self, rect: Rect) -> Place {
         let (x, y) = self.point(Point { x: rect.x, y: rect.far() });
@@ -100,7 +128,8 @@ impl Painter<'_> {
             self.shape(page, *role, &self.path(outline));
         }
         for distance in &picture.distances {
-            self.line(page, self.point(distance.from), self.point(distance.to));
+            let (from, to) = self.ends(distance);
+            self.line(page, from, to);
         }
     }
 

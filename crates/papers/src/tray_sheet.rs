@@ -191,7 +191,8 @@ impl<'a> Body<'a> {
     }
 
     fn painter<'p>(&self, id: &'p str, y: f64, picture: &Picture) -> Painter<'p> {
-        Painter { id, at: (EDGE, y), scale: self.scale, unit: UNIT, frame: picture.frame }
+        let (scale, frame) = (self.scale, picture.frame);
+        Painter { id, at: (EDGE, y), scale, unit: UNIT, frame, around: (0.0, 0.0) }
     }
 
     fn page(&self, words: &TrayWords<'_>, id: &str, page_of: &str) -> Result<String, Unprintable> {

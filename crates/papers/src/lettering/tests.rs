@@ -18,7 +18,7 @@ const WORDS: PictureWords<'_> = PictureWords {
 const FRAME: Rect = Rect { x: 0, y: 0, width: 1_800, height: 2_850 };
 
 fn painter() -> Painter<'static> {
-    Painter { id: "t", at: (0.0, 0.0), scale: 1.0, unit: 2.0, frame: FRAME }
+    Painter { id: "t", at: (0.0, 0.0), scale: 1.0, unit: 2.0, frame: FRAME, around: (0.0, 0.0) }
 }
 
 fn part(role: Role, rect: Rect) -> Part {
@@ -99,4 +99,20 @@ fn a_name_keeps_to_the_part_that_is_seen() {
     // By hand: 0 to 60 mm of the lower one is seen, 90 to 150 mm of the upper one is not crossed.
     assert!((middle(&written[0]) - 30.0).abs() < 1e-9, "{written:?}");
     assert!((middle(&written[1]) - 120.0).abs() < 1e-9, "{written:?}");
+}
+
+/// The width and the length of the whole picture are told beside it, where there is room for them.
+#[test]
+fn a_distance_along_an_edge_is_written_outside() {
+    let near_left = Point { x: 0, y: 0 };
+    let ends = [Point { x: 1_800, y: 0 }, Point { x: 0, y: 2_850 }];
+    let distances = ends.map(|to| Distance { from: near_left, to }).to_vec();
+    let picture = Picture { frame: FRAME, parts: Vec::new(), distances };
+    let frame = painter().place(FRAME);
+    let roomy = Painter { around: (10.0, 10.0), ..painter() };
+    let written = letters(&picture, &roomy, &WORDS).unwrap();
+    assert!(!written[0].place.meets(&frame) && !written[0].turned, "{written:?}");
+    assert!(!written[1].place.meets(&frame) && written[1].turned, "{written:?}");
+    let inside = letters(&picture, &painter(), &WORDS).unwrap();
+    assert!(inside.iter().all(|text| frame.holds(&text.place) && !text.turned), "{inside:?}");
 }
