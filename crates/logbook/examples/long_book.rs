@@ -64,6 +64,9 @@ fn measure(folder: &Path, facts: u64) -> Result<(), Box<dyn Error>> {
         let visits: usize = reached.iter().map(|run| run.visits.len()).sum();
         println!("  {} runs, {visits} visits", reached.len());
     }
+    let looks =
+        timed("looks for dryness", || book.read::<_, BookError>(|view| view.dry_looks(id(2, 0))))?;
+    println!("  {} runs", looks.len());
     let verified = timed("verify", || verify(folder))?;
     println!("  {} facts, ok: {}", verified.facts, verified.ok);
     let folded = timed("fold again", || book.rebuild())?;

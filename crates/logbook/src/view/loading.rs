@@ -231,17 +231,16 @@ impl View<'_> {
     /// Was a pouch of this run said to be wet? `None`: nobody looked whether they were dry.
     fn was_wet(&self, run: RunId) -> Result<Option<bool>, BookError> {
         let places = self.sql.all(
-            "SELECT look.seq FROM look JOIN facts ON facts.seq = look.seq \
-             LEFT JOIN act_undone ON act_undone.act = facts.act AND act_undone.seq > look.seq \
-             WHERE look.run = $1 AND act_undone.act IS NULL ORDER BY look.seq",
+            "SELECT seq FROM look WHERE run = $1 ORDER BY seq",
             &[Value::id(&run)],
             |row| row.count::<u64>(0),
         )?;
         let mut found = None;
         for seq in places {
-            let body = facts::at(self.sql, seq)?.map(|fact| fact.body);
-            let Some(Body::Looked { dry_looked, wet, .. }) = body else { continue };
-            if dry_looked || !wet.is_empty() {
+            let Some(fact) = facts::at(self.sql, seq)? else { continue };
+            let Body::Looked { dry_looked, wet, .. } = fact.body else { continue };
+            let answered = dry_looked || !wet.is_empty();
+            if answered && self.act_undone(fact.stamp.act)?.is_none() {
                 found = Some(found == Some(true) || !wet.is_empty());
             }
         }
