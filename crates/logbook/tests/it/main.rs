@@ -8,6 +8,7 @@ mod chain;
 mod common;
 mod day;
 mod day_bodies;
+mod dry_looks;
 mod fold;
 mod loading;
 mod loading_bodies;
