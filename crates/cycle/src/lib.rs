@@ -6,11 +6,13 @@
 //! Whether that suffices for what was inside is for the room `release` to say.
 
 pub mod balance;
+pub mod choose;
 pub mod drift;
 mod extent;
 pub mod figures;
 pub mod finding;
 pub mod lethality;
+pub mod limit;
 mod memo;
 pub mod record;
 pub mod steam;

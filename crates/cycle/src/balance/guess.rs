@@ -122,6 +122,27 @@ impl Unknowns {
         walls_by_steam: Guess::new(0.15, 0.73),
     };
 
+    /// Power from outside times what `gain` makes of drainage and served heat, less by the factor
+    /// on the heat.
+    pub(crate) fn powers(
+        &self,
+        gain: impl Fn(f64, f64) -> f64,
+    ) -> Result<Spread, super::NoBalance> {
+        if !self.possible() {
+            return Err(super::NoBalance::Guess);
+        }
+        let (heat, power) = (self.heat.factors(), self.power_w.factors());
+        let mut values = Vec::new();
+        for drained in self.drained.shares() {
+            for used in self.heat_used.shares() {
+                let gain = gain(drained, used);
+                let cases = heat.iter().flat_map(|heat| power.iter().map(move |w| w * gain / heat));
+                values.extend(cases);
+            }
+        }
+        Ok(Spread::of(values))
+    }
+
     pub(super) fn possible(&self) -> bool {
         self.heat.is_factor(2.0)
             && self.drained.is_share()

@@ -1,0 +1,136 @@
+// tests may stop at once
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+use super::*;
+use crate::balance::{Drying, Heated, Part};
+use proptest::prelude::*;
+
+const PRIOR: Prior = Prior { middle_w: 100.0, spread: 1.0 };
+
+fn looks(pairs: &[(f64, bool)]) -> Vec<Outcome> {
+    pairs.iter().map(|&(demand_w, wet)| Outcome { demand_w, wet }).collect()
+}
+
+fn of(pairs: &[(f64, bool)]) -> Learnt {
+    learn(&PRIOR, &looks(pairs)).unwrap()
+}
+
+/// Where one in ten is wet by the data themselves: of twenty loads each at 40, 50 and 60 W none,
+/// two and twelve were wet.
+#[test]
+fn many_looks_speak_for_themselves() {
+    let mut pairs = Vec::new();
+    for (demand, wet) in [(40.0, 0), (50.0, 20), (60.0, 120)] {
+        pairs.extend((0..200).map(|n| (demand, n < wet)));
+    }
+    let learnt = of(&pairs);
+    assert!((46.0..53.0).contains(&learnt.limit_w.middle), "{:?}", learnt.limit_w);
+    assert!(learnt.limit_w.high / learnt.limit_w.low < 1.25, "{:?}", learnt.limit_w);
+    assert!((learnt.chance_wet(60.0) - 0.6).abs() < 0.07);
+    assert!(learnt.chance_wet(30.0) < 0.02 && learnt.chance_wet(500.0) > 0.9);
+}
+
+#[test]
+fn without_a_look_the_prior_stands() {
+    let learnt = of(&[]);
+    // Half are wet at the prior's middle, and nine of ten machines lie within the spread.
+    assert!((learnt.chance_wet(100.0) - 0.5).abs() < 0.05, "{}", learnt.chance_wet(100.0));
+    let Spread { low, middle, high } = learnt.limit_w;
+    assert!(low > 5.0 && high < 500.0 && (middle / 60.0 - 1.0).abs() < 0.15, "{middle}");
+}
+
+#[test]
+fn physics_begins_where_the_balance_says() {
+    let prior = |vacuum_kpa| {
+        let heated = vec![Heated { part: Part::Pieces, grams: 900.0, specific_heat: 480.0 }];
+        let drying = Drying { minutes: 15.0, vacuum_kpa };
+        let charge = Charge { heated, from_c: 20.0, steam_c: 134.0, drying };
+        Prior::of(&charge, &Unknowns::TYPICAL).unwrap()
+    };
+    let (deep, none) = (prior(Some(10.0)), prior(None));
+    // With a vacuum stored heat does most of the work, without one heat from outside.
+    assert!(deep.middle_w > none.middle_w && none.middle_w > 25.0, "{deep:?} {none:?}");
+    assert!(deep.spread >= 0.8 && none.spread >= 0.8);
+    assert!(
+        Prior::of(
+            &Charge {
+                heated: Vec::new(),
+                from_c: 20.0,
+                steam_c: 134.0,
+                drying: Drying { minutes: 1.0, vacuum_kpa: None },
+            },
+            &Unknowns::TYPICAL
+        )
+        .is_err()
+    );
+}
+
+#[test]
+fn advice_says_who_set_it() {
+    let check = |pairs: &[(f64, bool)], maker: Option<u32>, by: By| {
+        let advice = advice(&of(pairs), maker, |watts| 10.0 * watts);
+        assert_eq!(advice.by, by, "{pairs:?} {maker:?}");
+        assert!(maker.is_none_or(|maker| advice.grams <= maker));
+        assert_eq!(advice.outcomes as usize, pairs.len());
+    };
+    check(&[], None, By::Guess);
+    check(&[], Some(1_000), By::Maker);
+    check(&[(50.0, false)], None, By::Looks);
+    check(&[(50.0, false); 9], Some(1_000), By::Maker);
+    check(&[(50.0, true), (20.0, false)], Some(1_000), By::Looks);
+    // One wet load far above what the maker allows changes nothing.
+    check(&[(400.0, true)], Some(100), By::Maker);
+}
+
+#[test]
+fn what_cannot_be_learnt_from_is_refused() {
+    for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+        assert!(matches!(learn(&PRIOR, &looks(&[(bad, true)])), Err(NotLearnt::Demand(_))));
+        let prior = Prior { middle_w: bad, spread: 1.0 };
+        assert_eq!(learn(&prior, &[]), Err(NotLearnt::Prior));
+    }
+    assert!(of(&[]).chance_wet(f64::NAN).is_nan());
+    assert!(of(&[(1e-6, false), (1e8, true)]).limit_w.middle.is_finite());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    /// One more dry look never lowers anything, one more wet look never raises it, whatever was
+    /// seen before; a higher demand is never less likely wet.
+    #[test]
+    fn a_look_counts_for_its_own_side_only(
+        pairs in prop::collection::vec((1.0..1_000.0f64, any::<bool>()), 0..40),
+        more in 1.0..1_000.0f64,
+        maker in prop::option::of(50u32..3_000),
+    ) {
+        let with = |wet: bool| of(&[pairs.as_slice(), &[(more, wet)]].concat());
+        let (dry, now, wet) = (with(false), of(&pairs), with(true));
+        let order = |a: f64, b: f64| a >= b * (1.0 - 1e-9);
+        let limits = |l: &Learnt| [l.limit_w.low, l.limit_w.middle, l.limit_w.high];
+        for at in 0..3 {
+            let limit = |learnt: &Learnt| limits(learnt)[at];
+            prop_assert!(order(limit(&dry), limit(&now)), "{} {}", limit(&dry), limit(&now));
+            prop_assert!(order(limit(&now), limit(&wet)), "{} {}", limit(&now), limit(&wet));
+        }
+        let grams = |learnt: &Learnt| advice(learnt, maker, |watts| 7.3 * watts).grams;
+        prop_assert!(grams(&dry) >= grams(&now) && grams(&now) >= grams(&wet));
+        prop_assert!(maker.is_none_or(|maker| grams(&dry) <= maker));
+        let mut before = 0.0;
+        for tenths in -20..90 {
+            let demand = maths::exp(f64::from(tenths) / 10.0);
+            let chance = now.chance_wet(demand);
+            prop_assert!(chance >= before - 1e-9 && chance <= 1.0);
+            prop_assert!(order(chance + 1e-12, dry.chance_wet(demand)));
+            before = chance;
+        }
+    }
+
+    /// The order in which looks came in does not matter.
+    #[test]
+    fn the_order_does_not_matter(
+        pairs in prop::collection::vec((1.0..1_000.0f64, any::<bool>()), 0..40),
+    ) {
+        let turned: Vec<(f64, bool)> = pairs.iter().rev().copied().collect();
+        prop_assert_eq!(of(&pairs), of(&turned));
+    }
+}
