@@ -227,6 +227,11 @@ impl Asked {
     }
 }
 
+/// Not-a-number is too hot for anything that has a limit.
+fn too_hot(set_c: f64, most_c: u32) -> bool {
+    !(0.0..=f64::from(most_c)).contains(&set_c)
+}
+
 /// All that speaks against this programme for this load.
 fn against(offer: &Offer, asked: &Asked) -> Vec<No> {
     let (pouched, hollow) = (asked.pouched(), asked.hollow());
@@ -238,8 +243,7 @@ fn against(offer: &Offer, asked: &Asked) -> Vec<No> {
         (No::NoDryingForShelf, asked.need == Need::Shelf && !offer.dry.dries()),
         (No::TooHeavyForMaker, over(offer.most_g)),
         (No::TooHeavyToDry, asked.dry() && offer.dry.dries() && over(offer.advised_g)),
-        // The comparison is false for not-a-number too.
-        (No::TooHot, asked.most_c.is_some_and(|most| !(offer.set_c <= f64::from(most)))),
+        (No::TooHot, asked.most_c.is_some_and(|most| too_hot(offer.set_c, most))),
         (No::NotForPouches, pouched && !offer.for_pouches),
         (No::NotForHollow, hollow && !offer.for_hollow),
         (No::GravityHollow, hollow && no_vacuum),

@@ -3,7 +3,7 @@
 //! The dose is the drying power that a load asks for ([`crate::balance::demand`]); the answer is
 //! whether it came out wet. The *limit* is the demand at which one load in ten is wet. Physics says
 //! where learning begins ([`Prior`]); how the chance of a wet load rises with the demand is not
-//! forced into one shape, only that it never falls ([`curve`](self) in `chain.rs`). So each look
+//! forced into one shape, only that it never falls (see `chain.rs`). So each look
 //! counts for its own side only: one more dry load never lowers the limit, one more wet load never
 //! raises it.
 //!
@@ -127,11 +127,8 @@ impl Learnt {
     /// demand. Not-a-number for a demand that is no number or below 0.
     #[must_use]
     pub fn chance_wet(&self, demand_w: f64) -> f64 {
-        // The comparison is false for not-a-number too.
-        if !(demand_w >= 0.0) {
-            return f64::NAN;
-        }
-        chain::between(&self.curve, maths::ln(demand_w))
+        let known = demand_w >= 0.0;
+        if known { chain::between(&self.curve, maths::ln(demand_w)) } else { f64::NAN }
     }
 }
 

@@ -16,8 +16,8 @@
 use super::LIMIT_CHANCE;
 use measure::maths;
 
-/// Step between demands, as a logarithm: 5 %.
-const STEP: f64 = 0.02;
+/// Step between demands, as a logarithm.
+const STEP: f64 = 0.025;
 /// Levels, and which of them is the limit's chance.
 const LEVELS: usize = 24;
 const LIMIT_LEVEL: usize = 6;
@@ -27,15 +27,22 @@ const CLIMB: f64 = 0.4;
 /// same demand differ by about a fifth in how they are packed and lie (assumption).
 const WIDTH: f64 = 0.22;
 /// The same for a machine that is nearly a threshold. It can lift the upper end only.
-const SHARP: f64 = 0.015;
+const SHARP: f64 = 0.012;
 /// The same where chance plays a larger part. It can lower the lower end only.
 const BROAD: f64 = 0.40;
 /// Left out at an end of the interval that should hold nine of ten, by each shape. More than a
 /// twentieth, because the curves are freer than true ones: found with made-up salons, see
 /// `examples/limit_table.rs`.
-const TAIL: f64 = 0.10;
+const TAIL: f64 = 0.09;
+/// The same for [`BROAD`] at the lower end.
 const BELOW: f64 = 0.27;
-const ABOVE: f64 = 0.07;
+/// The same for [`SHARP`] at the upper end.
+const ABOVE: f64 = 0.055;
+
+/// No level is ever quite impossible: thousands of looks that contradict each other would else leave
+/// nothing at all, and no number.
+const LEAST_FIT: f64 = 1e-100;
+const LEAST_SHARE: f64 = 1e-150;
 
 type Row = [f64; LEVELS];
 
@@ -88,7 +95,7 @@ impl Chain {
         // A logistic spread: its tails are longer than the normal's, so that a machine that is
         // nothing like the sums is believed after fewer looks.
         let scale = spread * 3.0_f64.sqrt() / std::f64::consts::PI;
-        let reach = 4.5 * spread + 1.5;
+        let reach = 3.5 * spread + 1.0;
         let first = middle - reach - 1.0;
         // The range is 0.3 to 2 in spread: a few hundred points.
         let points = ((2.0 * reach + 1.0) / STEP) as usize;
@@ -128,7 +135,24 @@ impl Chain {
             wet * maths::ln(logistic(z)) + dry * maths::ln(logistic(-z))
         });
         let most = log.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        log.map(|value| maths::exp(value - most))
+        log.map(|value| maths::exp(value - most).max(LEAST_FIT))
+    }
+
+    /// One curve of the smooth shape as it is defined: logarithm of demand and chance there.
+    #[cfg(test)]
+    pub fn draw(&self, even: &mut impl FnMut() -> f64) -> Vec<(f64, f64)> {
+        let mut level = 0;
+        let mut curve = Vec::new();
+        for (at, leaves) in self.smooth.leaves.iter().enumerate() {
+            if level > 0 || even() < *leaves {
+                level = level.max(1);
+                while level + 1 < LEVELS && even() < self.smooth.up {
+                    level += 1;
+                }
+            }
+            curve.push((self.first + STEP * at as f64, logistic(log_odds(level))));
+        }
+        curve
     }
 
     /// What the looks leave.
@@ -220,7 +244,7 @@ impl Shape {
 
 fn normalise(row: &mut Row) {
     let sum: f64 = row.iter().sum();
-    row.iter_mut().for_each(|value| *value /= sum);
+    row.iter_mut().for_each(|value| *value = (*value / sum).max(LEAST_SHARE));
 }
 
 /// Straight lines between points that rise in both; their ends beyond them.

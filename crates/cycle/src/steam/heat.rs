@@ -11,7 +11,7 @@ const MOST_C: f64 = 350.0;
 
 /// Kelvin and MPa at `celsius`; `None` off the line.
 fn place(celsius: f64) -> Option<(f64, f64)> {
-    (celsius >= 0.0 && celsius <= MOST_C).then(|| (celsius + KELVIN, psat(celsius) * 1e-3))
+    (0.0..=MOST_C).contains(&celsius).then(|| (celsius + KELVIN, psat(celsius) * 1e-3))
 }
 
 /// Heat that a kilogram of steam gives when it becomes water at `celsius`, J/kg; not-a-number

@@ -143,6 +143,11 @@ fn middle(mut values: Vec<f64>) -> f64 {
 /// Simulates `salons` of one kind with `looks` outcomes each. Asserts that no advice is above the
 /// maker's limit.
 pub fn cell(kind: Kind, looks: usize, salons: usize, seed: u64) -> Cell {
+    cell_with(kind, looks, salons, (seed, 1.0))
+}
+
+/// The same where the demands that are told are `told` times the true ones.
+pub fn cell_with(kind: Kind, looks: usize, salons: usize, (seed, told): (u64, f64)) -> Cell {
     let mut chance = Chance(seed);
     let charge = charge();
     let prior = Prior::of(&charge, &Unknowns::TYPICAL).expect("a charge that can be");
@@ -155,17 +160,18 @@ pub fn cell(kind: Kind, looks: usize, salons: usize, seed: u64) -> Cell {
         let maker = chance.between(600.0, 4_000.0).round();
         let mut look = || {
             let demand_w = usual.demand(load(maker, &mut chance));
-            Outcome { demand_w, wet: chance.even() < truth.wet(demand_w) }
+            let wet = chance.even() < truth.wet(demand_w);
+            Outcome { demand_w: told * demand_w, wet }
         };
         let outcomes: Vec<Outcome> = (0..looks).map(|_| look()).collect();
         let learnt = learn(&prior, &outcomes).expect("demands of real loads");
-        let told = advice(&learnt, Some(maker as u32), |watts| usual.grams(watts));
-        assert!(f64::from(told.grams) <= maker, "{kind:?}: advice above the maker's limit");
+        let advised = advice(&learnt, Some(maker as u32), |watts| usual.grams(watts));
+        assert!(f64::from(advised.grams) <= maker, "{kind:?}: advice above the maker's limit");
         let (low, high) = (usual.grams(learnt.limit_w.low), usual.grams(learnt.limit_w.high));
         let hidden = usual.grams(truth.limit());
         covered += f64::from(u8::from(low <= hidden && hidden <= high));
         below += f64::from(u8::from(hidden < low));
-        bold += f64::from(u8::from(f64::from(told.grams) > 1.2 * hidden));
+        bold += f64::from(u8::from(f64::from(advised.grams) > 1.2 * hidden));
         times.push(learnt.limit_w.high / learnt.limit_w.low);
         if hidden < 2.0 * maker {
             widths.push(high - low);
