@@ -3,6 +3,10 @@
 //! [`papers`](https://docs.rs) draws it for the screen and for paper; paper and film are told
 //! apart by hatch and word, never by colour alone.
 
+mod pouch;
+
+pub use pouch::of_pouch;
+
 use crate::geometry::{Outline, Point, Rect};
 
 /// What a shape stands for.
@@ -62,11 +66,5 @@ pub struct Picture {
 /// One tray with its pouches.
 #[must_use]
 pub fn of_layer(layer: &crate::pack::Layer, inside: &crate::chamber::Inside) -> Picture {
-    todo!()
-}
-
-/// One pouch with its pieces.
-#[must_use]
-pub fn of_pouch(size: &crate::pouch::PouchSize, filled: &crate::pouch::Filled) -> Picture {
     todo!()
 }
