@@ -33,8 +33,8 @@ mod trays;
 use crate::chamber::{Face, Inside, Pattern, Tray};
 use crate::geometry::{MOST, PER_MM, Rect};
 use fills::{Class, Counting};
-use kinds::{Kind, Kinds, Rounded};
-use trays::{Found, Trays};
+use kinds::{Fit, Kind, Kinds, MOST_RANKS, Rounded};
+use trays::{Found, Real, Trays};
 
 /// A pouch that wants to go in, closed and filled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -142,31 +142,72 @@ struct Task<'a> {
     /// Classes without fillings.
     classes: Vec<Class>,
     trays: Vec<usize>,
-    fits: Vec<(usize, Kind)>,
+    fits: Vec<Fit>,
 }
 
+/// Easier loads first: fewer heights told apart, sizes rounded down where there are many. Their
+/// bounds hold for the real load, and their places hold pouches of it, too. The real load itself
+/// comes last, and only where those leave something open.
 fn on_trays(bags: &[Bag], inside: &Inside, most_g: Option<u32>, steps: u32) -> Packing {
-    let heights = heights(inside);
-    let (classes, trays) = classes(inside, &heights);
-    let fits = fits(bags, inside, &heights, &classes);
-    let task = Task { bags, inside, most_g, classes, trays, fits };
-    let up = task.kinds(Rounded::Up);
-    let down = task.kinds(Rounded::Down);
-    let one = up.all == down.all;
-    let mut found = task.search(&up, if one { steps } else { steps / 2 });
-    if !one {
-        found.bound = task.rounded_down(&down, steps / 2);
+    let task = Task::new(bags, inside, most_g, Ranks { most: MOST_RANKS, rounded: Rounded::Up });
+    let (up, down) = (task.kinds(Rounded::Up), task.kinds(Rounded::Down));
+    let heights = Ranks::needed(bags, inside).len();
+    let bound = task.by_area().min(up.by_mass(most_g));
+    let mut best = Found { plans: Vec::new(), count: 0, bound };
+    let ranks = task.trays.iter().map(|&class| task.classes[class].rank).collect();
+    let mut real = Real { kinds: &up, ranks, same: up.all == down.all, most_g };
+    let mut exact = false;
+    for most in [1, 2, MOST_RANKS] {
+        if best.count < best.bound && !exact {
+            let easy = Task::new(bags, inside, most_g, Ranks { most, rounded: Rounded::Down });
+            let kinds = easy.kinds(Rounded::Down);
+            let bound = easy.search(&kinds, steps, &real, &mut best);
+            if easy.certain(&kinds) {
+                best.bound = best.bound.min(bound).max(best.count);
+            }
+            exact = heights <= most && real.same;
+        }
     }
-    found.bound = found.bound.min(task.by_area()).max(found.count);
-    finish::finish(&task, &up, &found)
+    if best.count < best.bound && !exact {
+        real.same = true;
+        task.search(&up, steps, &real, &mut best);
+    }
+    finish::finish(&task, &up, &best)
 }
 
-/// The different free heights, low ones first.
-fn heights(inside: &Inside) -> Vec<u32> {
-    let mut heights: Vec<u32> = inside.trays.iter().take(TRAYS).map(|tray| tray.height_mm).collect();
-    heights.sort_unstable();
-    heights.dedup();
-    heights
+/// How heights are told apart: a pouch goes on trays of its own rank and above.
+#[derive(Debug, Clone, Copy)]
+struct Ranks {
+    /// At most so many.
+    most: usize,
+    /// Up: a pouch whose height is not told apart goes only on the highest. Down: on all above.
+    rounded: Rounded,
+}
+
+impl Ranks {
+    /// The heights that any pouch needs, low ones first.
+    fn needed(bags: &[Bag], inside: &Inside) -> Vec<u32> {
+        let lowest = |bag: &Bag| {
+            let trays = inside.trays.iter().take(TRAYS).map(|tray| tray.height_mm);
+            trays.filter(|&height| height >= bag.thick_mm).min()
+        };
+        let mut needed: Vec<u32> = bags.iter().filter_map(lowest).collect();
+        needed.sort_unstable();
+        needed.dedup();
+        needed
+    }
+
+    fn of_bag(self, needed: &[u32], thick_mm: u32) -> Option<usize> {
+        let own = needed.iter().position(|&height| height >= thick_mm)?;
+        Some(own.min(self.most - 1))
+    }
+
+    fn of_tray(self, needed: &[u32], height_mm: u32) -> Option<usize> {
+        let own = needed.iter().filter(|&&height| height <= height_mm).count().checked_sub(1)?;
+        let last = self.most - 1;
+        let below = self.rounded == Rounded::Up && own >= last && own + 1 < needed.len();
+        Some(if below { last.saturating_sub(1) } else { own.min(last) })
+    }
 }
 
 /// The room of a tray without its edge, mm.
@@ -180,61 +221,67 @@ fn extra(inside: &Inside) -> i32 {
     if inside.pattern == Pattern::Flat { bounded(inside.between_mm) } else { 0 }
 }
 
-fn classes(inside: &Inside, heights: &[u32]) -> (Vec<Class>, Vec<usize>) {
-    let mut classes: Vec<Class> = Vec::new();
-    let mut trays = Vec::new();
-    for tray in inside.trays.iter().take(TRAYS) {
-        let rank = heights.iter().filter(|&&height| height < tray.height_mm).count();
-        let (across, depth) = room(tray, inside);
-        let room = if across == 0 || depth == 0 {
-            (0, 0)
-        } else {
-            (across + extra(inside), depth + extra(inside))
-        };
-        let same = classes.iter().position(|class| class.room == room && class.rank == rank);
-        trays.push(same.unwrap_or(classes.len()));
-        if same.is_none() {
-            classes.push(Class { room, rank, fillings: Vec::new(), never: Vec::new() });
+impl<'a> Task<'a> {
+    fn new(bags: &'a [Bag], inside: &'a Inside, most_g: Option<u32>, ranks: Ranks) -> Self {
+        let needed = Ranks::needed(bags, inside);
+        let mut task =
+            Self { bags, inside, most_g, classes: Vec::new(), trays: Vec::new(), fits: Vec::new() };
+        for tray in inside.trays.iter().take(TRAYS) {
+            let (across, depth) = room(tray, inside);
+            let rank = ranks.of_tray(&needed, tray.height_mm);
+            let room = if across == 0 || depth == 0 || rank.is_none() {
+                (0, 0)
+            } else {
+                (across + extra(inside), depth + extra(inside))
+            };
+            let rank = rank.unwrap_or(0);
+            let same = task.classes.iter().position(|class| class.room == room && class.rank == rank);
+            task.trays.push(same.unwrap_or(task.classes.len()));
+            if same.is_none() {
+                task.classes.push(Class { room, rank, fillings: Vec::new(), never: Vec::new() });
+            }
         }
+        task.fits = bags.iter().enumerate().filter_map(|own| task.fit(&needed, ranks, own)).collect();
+        task
     }
-    (classes, trays)
-}
 
-/// The pouches that lie on some tray, alone.
-fn fits(bags: &[Bag], inside: &Inside, heights: &[u32], classes: &[Class]) -> Vec<(usize, Kind)> {
-    let kind = |bag: &Bag| {
+    /// The pouch, if it lies on some tray, alone.
+    fn fit(&self, needed: &[u32], ranks: Ranks, (at, bag): (usize, &Bag)) -> Option<Fit> {
         let (short, long) = (bag.width_mm.min(bag.length_mm), bag.width_mm.max(bag.length_mm));
         if short == 0 || long > MOST_MM {
             return None;
         }
-        let rank = heights.iter().filter(|&&height| height < bag.thick_mm).count();
-        let own = Kind {
-            short: bounded(short) + extra(inside),
-            long: bounded(long) + extra(inside),
-            rank,
+        let kind = Kind { short: bounded(short), long: bounded(long) };
+        let goes = |tray: &Tray| {
+            let (w, h) = room(tray, self.inside);
+            tray.height_mm >= bag.thick_mm && kind.short <= w.min(h) && kind.long <= w.max(h)
         };
-        let goes = |class: &Class| {
-            let (w, h) = class.room;
-            rank <= class.rank && own.short <= w.min(h) && own.long <= w.max(h)
-        };
-        classes.iter().any(goes).then_some(own)
-    };
-    let numbered = bags.iter().enumerate();
-    numbered.filter_map(|(at, bag)| Some((at, kind(bag)?))).collect()
-}
+        let extra = extra(self.inside);
+        let kind = Kind { short: kind.short + extra, long: kind.long + extra };
+        let rank = ranks.of_bag(needed, bag.thick_mm)?;
+        self.inside.trays.iter().take(TRAYS).any(goes).then_some(Fit { bag: at, kind, rank })
+    }
 
-impl Task<'_> {
+    /// Is the bound of a search with such kinds one for the real load? Where some lie flat in a row
+    /// and some do not, a shorter one may take more; then not, if sizes were rounded.
+    fn certain(&self, kinds: &Kinds) -> bool {
+        let rounded = self.kinds(Rounded::Up).all != kinds.all;
+        !(rounded && self.inside.pattern == Pattern::Overlapped && rows::any_flat(&kinds.all))
+    }
+
     fn kinds(&self, rounded: Rounded) -> Kinds {
         let flat = self.inside.pattern == Pattern::Flat;
-        let all: Vec<Kind> = self.fits.iter().map(|(_, kind)| *kind).collect();
+        let all: Vec<Kind> = self.fits.iter().map(|fit| fit.kind).collect();
         Kinds::new(self.bags, &self.fits, rounded, !flat && rows::any_flat(&all))
     }
 
-    fn search(&self, kinds: &Kinds, steps: u32) -> Found {
+    /// Searches; whatever holds more of the real load goes into `best`. Gives the bound.
+    fn search(&self, kinds: &Kinds, steps: u32, real: &Real, best: &mut Found) -> u32 {
+        let flat = self.inside.pattern == Pattern::Flat;
         let mut classes = self.classes.clone();
         let mut whole = true;
         for class in &mut classes {
-            if self.inside.pattern == Pattern::Flat {
+            if flat {
                 let rules = scales::rules(&kinds.all, class.room.0, class.room.1);
                 *class = Counting::of(kinds, &rules, class.clone());
             } else {
@@ -242,24 +289,14 @@ impl Task<'_> {
             }
         }
         let trays = self.trays.clone();
-        let mut trays = Trays { kinds, classes, trays, most_g: self.most_g, whole, steps };
-        let all = u32::try_from(self.fits.len()).unwrap_or(u32::MAX);
-        if self.inside.pattern == Pattern::Flat {
-            let bound = trays.bound();
-            let guess = trays.guess(bound);
-            trays.search(guess)
+        let mut trays = Trays { kinds, classes, trays, real, best, whole, steps };
+        let bound = if whole { trays.bound() } else { kinds.by_mass(self.most_g) };
+        let start = if flat {
+            trays.guess(bound)
         } else {
-            let bound = if whole { trays.bound() } else { all };
-            trays.search(Found { plans: Vec::new(), count: 0, bound })
-        }
-    }
-
-    /// The bound for more sizes than are told apart. Where some lie flat in a row and some do not,
-    /// a shorter one may take more: then only area counts.
-    fn rounded_down(&self, down: &Kinds, steps: u32) -> u32 {
-        let mixed = self.inside.pattern == Pattern::Overlapped && rows::any_flat(&down.all);
-        let all = u32::try_from(self.fits.len()).unwrap_or(u32::MAX);
-        if mixed { all } else { self.search(down, steps).bound }
+            Found { plans: Vec::new(), count: 0, bound }
+        };
+        trays.search(start).bound
     }
 
     /// So many by area alone, the small ones first. Overlapped: what counts of each is what the
@@ -282,7 +319,7 @@ impl Task<'_> {
             let row = |along: i64, cross: i64| (along - overlap).max(0) * (cross + between);
             if flat { w * h } else { row(w, h).max(row(h, w)) }
         };
-        let mut needs: Vec<i64> = self.fits.iter().map(|(_, kind)| need(kind)).collect();
+        let mut needs: Vec<i64> = self.fits.iter().map(|fit| need(&fit.kind)).collect();
         needs.sort_unstable();
         let mut left: i64 = self.trays.iter().map(room).sum();
         let held = needs.iter().take_while(|&&need| {

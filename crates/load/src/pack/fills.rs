@@ -58,7 +58,7 @@ pub struct Filling {
 pub struct Class {
     /// Room across and in depth, mm; with the free way of the last pouch where they lie flat.
     pub room: (i32, i32),
-    /// Kinds up to this rank go on it.
+    /// Pouches up to this height rank go on it.
     pub rank: usize,
     /// What it may hold; none beats another.
     pub fillings: Vec<Filling>,
@@ -124,17 +124,6 @@ impl Class {
     }
 }
 
-/// How many of each kind, from the running form.
-pub fn plain(kinds: &Kinds, form: &Tally) -> Tally {
-    let mut numbers = *form;
-    if kinds.chain {
-        for kind in 0..MOST_KINDS - 1 {
-            numbers[kind] -= form[kind + 1];
-        }
-    }
-    numbers
-}
-
 /// The fillings that keep all rules of a tray, found by counting through: how many of each kind
 /// lie each way.
 pub struct Counting<'a> {
@@ -152,12 +141,7 @@ impl<'a> Counting<'a> {
     /// All fillings of the class by its rules; where that takes too long, one that holds the most
     /// of each kind at once.
     pub fn of(kinds: &'a Kinds, rules: &'a [Rule], class: Class) -> Class {
-        let mut supply = kinds.numbers();
-        for (kind, own) in supply.iter_mut().zip(&kinds.all) {
-            if own.rank > class.rank {
-                *kind = 0;
-            }
-        }
+        let supply = kinds.up_to(class.rank);
         let mut counting = Self { kinds, rules, supply, class, steps: 0 };
         let mut rest: Vec<i64> = rules.iter().map(|rule| rule.room).collect();
         if !counting.deeper(kinds.all.len(), &mut Tally::default(), &mut rest) {
@@ -167,7 +151,7 @@ impl<'a> Counting<'a> {
                 let alone = counting.alone(kind);
                 all[kind] = alone.min(supply[kind]);
             }
-            let form = least(&kinds.running(&all), &kinds.supply);
+            let form = least(&kinds.running(&all), &kinds.supply[counting.class.rank]);
             counting.class.add(form, Known::Untried);
         }
         counting.class
@@ -208,7 +192,7 @@ impl<'a> Counting<'a> {
 
     fn deeper(&mut self, kinds_left: usize, numbers: &mut Tally, rest: &mut [i64]) -> bool {
         let Some(kind) = kinds_left.checked_sub(1) else {
-            let form = least(&self.kinds.running(numbers), &self.kinds.supply);
+            let form = least(&self.kinds.running(numbers), &self.kinds.supply[self.class.rank]);
             self.class.add(form, Known::Untried);
             return true;
         };

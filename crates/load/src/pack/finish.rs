@@ -1,7 +1,7 @@
 //! From places to pouches in tenths of a millimetre, with masses and clearances.
 
 use super::fills::Plan;
-use super::kinds::{Kind, Kinds, Tally};
+use super::kinds::{Item, Kind, Kinds, Places};
 use super::lay::Slot;
 use super::rows::{Row, begins, lies_flat};
 use super::trays::Found;
@@ -46,13 +46,15 @@ pub fn layer(bags: &[Bag], tray: (usize, u32), size: (i32, i32), placed: Vec<Pla
 
 /// The pouches in the places of the plans.
 pub fn finish(task: &Task, kinds: &Kinds, found: &Found) -> Packing {
-    let all = found.plans.iter().fold(Tally::default(), |mut all, plan| {
-        all.iter_mut().zip(plan.numbers()).for_each(|(all, own)| *all += own);
-        all
-    });
-    let chosen = kinds.chosen(&kinds.running(&all), task.most_g);
-    let mut hosts = Hosts::new(kinds, &chosen, &all);
+    let mut numbers = Places::default();
+    for (plan, &class) in found.plans.iter().zip(&task.trays) {
+        let own = &mut numbers[task.classes[class].rank];
+        own.iter_mut().zip(plan.numbers()).for_each(|(all, own)| *all += own);
+    }
+    let forms = numbers.map(|own| kinds.running(&own));
+    let mut hosts = Hosts::new(kinds, &kinds.chosen(&forms, task.most_g), &numbers);
     let layers = task.inside.trays.iter().enumerate().map(|(at, tray)| {
+        hosts.rank = task.trays.get(at).map_or(0, |&class| task.classes[class].rank);
         let placed = match found.plans.get(at) {
             Some(Plan::Flat(slots)) => flat(task, kinds, &mut hosts, slots),
             Some(Plan::Rows { across, rows }) => in_rows(task, tray, &mut hosts, (*across, rows)),
@@ -65,40 +67,44 @@ pub fn finish(task: &Task, kinds: &Kinds, found: &Found) -> Packing {
     packing(task.bags, layers.collect(), found.bound as usize)
 }
 
-/// Who goes into the places of each kind, in the order in which the places come.
+/// Who goes into the places of each height and kind, in the order in which the places come.
 struct Hosts {
-    waiting: Vec<Vec<Option<usize>>>,
+    waiting: Vec<Vec<Vec<Option<usize>>>>,
+    rank: usize,
 }
 
 impl Hosts {
-    /// Large pouches first, each into the smallest place that takes it; some places stay empty.
-    fn new(kinds: &Kinds, chosen: &[(usize, usize)], places: &Tally) -> Self {
-        let mut waiting: Vec<Vec<Option<usize>>> = vec![Vec::new(); kinds.all.len()];
-        for kind in (0..kinds.all.len()).rev() {
-            for &(bag, _) in chosen.iter().filter(|(_, own)| *own == kind) {
-                let last = if kinds.chain { kinds.all.len() } else { kind + 1 };
-                let free = |at: &usize| waiting[*at].len() < places[*at] as usize;
-                if let Some(place) = (kind..last).find(free) {
-                    waiting[place].push(Some(bag));
-                }
+    /// As they are counted in [`Kinds::held`]: low trays first, each place takes the largest that
+    /// is without one. Some places stay empty.
+    fn new(kinds: &Kinds, chosen: &[Item], places: &Places) -> Self {
+        let mut without: Vec<Vec<usize>> = vec![Vec::new(); kinds.all.len()];
+        let mut waiting = Vec::new();
+        for (rank, places) in places.iter().enumerate() {
+            for item in chosen.iter().rev().filter(|item| item.rank == rank) {
+                without[item.kind].push(item.bag);
             }
+            let mut of_rank: Vec<Vec<Option<usize>>> = vec![Vec::new(); kinds.all.len()];
+            for kind in (0..kinds.all.len()).rev() {
+                let least = if kinds.chain { 0 } else { kind };
+                for _ in 0..places[kind] {
+                    of_rank[kind].push((least..=kind).rev().find_map(|size| without[size].pop()));
+                }
+                of_rank[kind].reverse();
+            }
+            waiting.push(of_rank);
         }
-        for (own, &number) in waiting.iter_mut().zip(places) {
-            own.resize(number as usize, None);
-            own.reverse();
-        }
-        Self { waiting }
+        Self { waiting, rank: 0 }
     }
 
     fn next(&mut self, kind: usize) -> Option<usize> {
-        self.waiting.get_mut(kind)?.pop()?
+        self.waiting.get_mut(self.rank)?.get_mut(kind)?.pop()?
     }
 }
 
 /// Sides of a pouch as a kind has them.
 fn sides(bag: &Bag) -> Kind {
     let (w, l) = (bounded(bag.width_mm), bounded(bag.length_mm));
-    Kind { short: w.min(l), long: w.max(l), rank: 0 }
+    Kind { short: w.min(l), long: w.max(l) }
 }
 
 /// Does its length go across, when its long side does (or does not)?
@@ -175,13 +181,15 @@ const fn other(face: Face) -> Face {
     }
 }
 
-/// Moves all pouches of a tray together into its middle: more clearance on the tighter side.
+/// Moves all pouches of a tray together into its middle, by whole millimetres: more clearance on
+/// the tighter side.
 fn middle(task: &Task, tray: &Tray, mut placed: Vec<Placed>) -> Vec<Placed> {
     let wall = bounded(task.inside.wall_mm);
     let right = placed.iter().map(|p| p.rect.right()).max().unwrap_or(0);
     let far = placed.iter().map(|p| p.rect.far()).max().unwrap_or(0);
-    let x = ((bounded(tray.width_mm) - wall) * PER_MM - right).max(0) / 2;
-    let y = ((bounded(tray.depth_mm) - wall) * PER_MM - far).max(0) / 2;
+    let half = |free: i32| free.max(0) / PER_MM / 2 * PER_MM;
+    let x = half((bounded(tray.width_mm) - wall) * PER_MM - right);
+    let y = half((bounded(tray.depth_mm) - wall) * PER_MM - far);
     for own in &mut placed {
         own.rect.x += x;
         own.rect.y += y;

@@ -7,18 +7,22 @@ use std::collections::BTreeMap;
 /// At most so many kinds are told apart; with more sizes, neighbours share a kind.
 pub const MOST_KINDS: usize = 8;
 
+/// At most so many heights are told apart.
+pub const MOST_RANKS: usize = 5;
+
 /// A number for each kind. In a [`Kinds::chain`] its running form counts "this kind or larger".
 pub type Tally = [u32; MOST_KINDS];
 
-/// Pouches of one size, on the same trays.
+/// A tally for the trays of each height, low ones first.
+pub type Places = [Tally; MOST_RANKS];
+
+/// Pouches of one size.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Kind {
     /// Shorter side, mm.
     pub short: i32,
     /// Longer side, mm.
     pub long: i32,
-    /// Goes on trays of this height rank and above.
-    pub rank: usize,
 }
 
 impl Kind {
@@ -27,9 +31,34 @@ impl Kind {
         if turned { (self.long, self.short) } else { (self.short, self.long) }
     }
 
-    const fn within(&self, other: &Self) -> bool {
-        self.short <= other.short && self.long <= other.long && self.rank <= other.rank
+    /// Square millimetres.
+    pub const fn area(&self) -> i64 {
+        self.short as i64 * self.long as i64
     }
+}
+
+/// A pouch that fits somewhere.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Fit {
+    /// Which.
+    pub bag: usize,
+    /// Its size.
+    pub kind: Kind,
+    /// It goes on trays of this height rank and above.
+    pub rank: usize,
+}
+
+/// A pouch of the load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Item {
+    /// Grams.
+    pub mass_g: u32,
+    /// Which.
+    pub bag: usize,
+    /// Its kind.
+    pub kind: usize,
+    /// It goes on trays of this height rank and above.
+    pub rank: usize,
 }
 
 /// All kinds of one load.
@@ -39,14 +68,14 @@ pub struct Kinds {
     pub all: Vec<Kind>,
     /// Each kind goes into any place of a later kind.
     pub chain: bool,
-    /// The pouches of each kind: mass, index; light ones first.
-    pub bags: Vec<Vec<(u32, usize)>>,
-    /// How many there are, in running form.
-    pub supply: Tally,
-    /// All pouches as mass, index, kind: light ones first.
-    light: Vec<(u32, usize, usize)>,
+    /// How many there are of each height rank and kind.
+    pub numbers: Places,
+    /// For the trays of each rank: how many may go there, in running form.
+    pub supply: Places,
+    /// All pouches, light ones first.
+    light: Vec<Item>,
     /// The same in the order in which they were handed in.
-    listed: Vec<(u32, usize, usize)>,
+    pub listed: Vec<Item>,
 }
 
 /// Which way sizes are rounded where there are more than [`MOST_KINDS`].
@@ -61,15 +90,14 @@ pub enum Rounded {
 impl Kinds {
     /// Sorts the pouches that fit somewhere by kind. `single` says that no kind may stand in a
     /// place of another.
-    pub fn new(bags: &[Bag], fits: &[(usize, Kind)], rounded: Rounded, single: bool) -> Self {
-        let mut groups: BTreeMap<(i64, Kind), Vec<usize>> = BTreeMap::new();
-        for &(bag, kind) in fits {
-            let area = i64::from(kind.short) * i64::from(kind.long);
-            groups.entry((area, kind)).or_default().push(bag);
+    pub fn new(bags: &[Bag], fits: &[Fit], rounded: Rounded, single: bool) -> Self {
+        let mut groups: BTreeMap<(i64, Kind), Vec<&Fit>> = BTreeMap::new();
+        for fit in fits {
+            groups.entry((fit.kind.area(), fit.kind)).or_default().push(fit);
         }
-        let groups: Vec<(Kind, Vec<usize>)> = groups.into_iter().map(|((_, k), b)| (k, b)).collect();
+        let groups: Vec<(Kind, Vec<&Fit>)> = groups.into_iter().map(|((_, k), b)| (k, b)).collect();
         let size = groups.len().div_ceil(MOST_KINDS).max(1);
-        let mut merged: Vec<(Kind, Vec<usize>)> = groups
+        let mut merged: Vec<(Kind, Vec<&Fit>)> = groups
             .chunks(size)
             .map(|chunk| {
                 let pick = |of: fn(&Kind) -> i32| {
@@ -77,44 +105,41 @@ impl Kinds {
                     let found = if rounded == Rounded::Up { all.max() } else { all.min() };
                     found.unwrap_or(1)
                 };
-                let ranks = chunk.iter().map(|(kind, _)| kind.rank);
-                let rank = if rounded == Rounded::Up { ranks.max() } else { ranks.min() };
-                let kind =
-                    Kind { short: pick(|k| k.short), long: pick(|k| k.long), rank: rank.unwrap_or(0) };
-                (kind, chunk.iter().flat_map(|(_, bags)| bags.iter().copied()).collect())
+                let kind = Kind { short: pick(|k| k.short), long: pick(|k| k.long) };
+                (kind, chunk.iter().flat_map(|(_, fits)| fits.iter().copied()).collect())
             })
             .collect();
-        merged.sort_by_key(|(kind, _)| (kind.short, kind.long, kind.rank));
-        Self::sorted(bags, merged, single)
+        merged.sort_by_key(|(kind, _)| *kind);
+        Self::sorted(bags, &merged, single)
     }
 
-    fn sorted(bags: &[Bag], merged: Vec<(Kind, Vec<usize>)>, single: bool) -> Self {
+    fn sorted(bags: &[Bag], merged: &[(Kind, Vec<&Fit>)], single: bool) -> Self {
         let all: Vec<Kind> = merged.iter().map(|(kind, _)| *kind).collect();
-        let chain = !single && all.windows(2).all(|two| matches!(two, [a, b] if a.within(b)));
-        let of = |&bag: &usize| bags.get(bag).map(|b| (b.mass_g, bag));
-        let mut own: Vec<Vec<(u32, usize)>> =
-            merged.iter().map(|(_, list)| list.iter().filter_map(of).collect()).collect();
-        own.iter_mut().for_each(|list| list.sort_unstable());
-        let mut listed: Vec<(u32, usize, usize)> = own
-            .iter()
-            .enumerate()
-            .flat_map(|(kind, list)| list.iter().map(move |&(mass, bag)| (mass, bag, kind)))
-            .collect();
+        let grows = |two: &[Kind]| matches!(two, [a, b] if a.short <= b.short && a.long <= b.long);
+        let chain = !single && all.windows(2).all(grows);
+        let mut numbers = Places::default();
+        let mut listed = Vec::new();
+        for (kind, (_, fits)) in merged.iter().enumerate() {
+            for fit in fits {
+                let mass_g = bags.get(fit.bag).map_or(0, |bag| bag.mass_g);
+                listed.push(Item { mass_g, bag: fit.bag, kind, rank: fit.rank });
+                numbers[fit.rank][kind] += 1;
+            }
+        }
+        listed.sort_unstable_by_key(|item| item.bag);
         let mut light = listed.clone();
-        light.sort_unstable();
-        listed.sort_unstable_by_key(|&(_, bag, _)| bag);
-        let mut kinds = Self { all, chain, bags: own, supply: Tally::default(), light, listed };
-        kinds.supply = kinds.running(&kinds.numbers());
+        light.sort_by_key(|item| item.mass_g);
+        let supply = Places::default();
+        let mut kinds = Self { all, chain, numbers, supply, light, listed };
+        for rank in 0..MOST_RANKS {
+            kinds.supply[rank] = kinds.running(&kinds.up_to(rank));
+        }
         kinds
     }
 
-    /// How many there are of each kind.
-    pub fn numbers(&self) -> Tally {
-        let mut numbers = Tally::default();
-        for (number, bags) in numbers.iter_mut().zip(&self.bags) {
-            *number = u32::try_from(bags.len()).unwrap_or(u32::MAX);
-        }
-        numbers
+    /// How many there are of each kind that go on trays of this rank.
+    pub fn up_to(&self, rank: usize) -> Tally {
+        std::array::from_fn(|kind| self.numbers.iter().take(rank + 1).map(|own| own[kind]).sum())
     }
 
     /// In a chain: "so many of this kind or larger". Else as it is.
@@ -122,72 +147,106 @@ impl Kinds {
         let mut running = *numbers;
         if self.chain {
             for kind in (0..MOST_KINDS - 1).rev() {
-                running[kind] += running[kind + 1];
+                running[kind] = running[kind].saturating_add(running[kind + 1]);
             }
         }
         running
     }
 
-    /// How many pouches such places hold at most, whatever they weigh. Both in running form.
-    pub fn held(&self, places: &Tally) -> u32 {
-        if !self.chain {
-            return places.iter().zip(&self.supply).map(|(a, b)| *a.min(b)).sum();
+    /// How many of each kind, from the running form.
+    pub fn plain(&self, form: &Tally) -> Tally {
+        let mut numbers = *form;
+        if self.chain {
+            for kind in 0..MOST_KINDS - 1 {
+                numbers[kind] -= form[kind + 1];
+            }
         }
-        let mut held = 0;
-        for kind in (0..MOST_KINDS).rev() {
-            let larger = if kind + 1 < MOST_KINDS { self.supply[kind + 1] } else { 0 };
-            held = places[kind].min(held + self.supply[kind] - larger);
+        numbers
+    }
+
+    /// How many pouches such places hold at most, whatever they weigh.
+    pub fn held(&self, places: &Places) -> u32 {
+        self.hosted(&self.numbers, places)
+    }
+
+    /// How many of these pouches find a place of their own. Low trays first, each place takes the
+    /// largest that is still without one: no assignment takes more (matching of points in the plane
+    /// by dominance).
+    fn hosted(&self, numbers: &Places, places: &Places) -> u32 {
+        let mut waiting = Tally::default();
+        let mut hosted = 0;
+        for (own, form) in numbers.iter().zip(places) {
+            waiting.iter_mut().zip(own).for_each(|(all, own)| *all += own);
+            if form[..] == [0; MOST_KINDS] {
+                continue;
+            }
+            let free = self.plain(form);
+            for kind in (0..self.all.len()).rev() {
+                let mut left = free[kind];
+                let least = if self.chain { 0 } else { kind };
+                for size in (least..=kind).rev() {
+                    let taken = left.min(waiting[size]);
+                    waiting[size] -= taken;
+                    left -= taken;
+                    hosted += taken;
+                }
+            }
         }
-        held
+        hosted
     }
 
     /// Which pouches go into such places: as many as can be, the earlier ones of the list; by mass
     /// only where the limit asks for it. Sets of pouches that go into given places form a matroid,
     /// so the light ones first give the least mass for every number.
-    pub fn chosen(&self, places: &Tally, most_g: Option<u32>) -> Vec<(usize, usize)> {
+    pub fn chosen(&self, places: &Places, most_g: Option<u32>) -> Vec<Item> {
         let limit = most_g.map_or(u64::MAX, u64::from);
         let by_mass = self.greedy(&self.light, places, limit);
         let by_list = self.greedy(&self.listed, places, u64::MAX);
-        let mass = |chosen: &[(u32, usize, usize)]| -> u64 {
-            chosen.iter().map(|&(mass, ..)| u64::from(mass)).sum()
-        };
-        let chosen = if by_list.len() == by_mass.len() && mass(&by_list) <= limit {
-            by_list
-        } else {
-            by_mass
-        };
-        chosen.into_iter().map(|(_, bag, kind)| (bag, kind)).collect()
+        let mass: u64 = by_list.iter().map(|item| u64::from(item.mass_g)).sum();
+        if by_list.len() == by_mass.len() && mass <= limit { by_list } else { by_mass }
     }
 
-    fn greedy(
-        &self,
-        order: &[(u32, usize, usize)],
-        places: &Tally,
-        limit: u64,
-    ) -> Vec<(u32, usize, usize)> {
+    fn greedy(&self, order: &[Item], places: &Places, limit: u64) -> Vec<Item> {
         let most = self.held(places) as usize;
-        let (mut used, mut mass, mut chosen) = (Tally::default(), 0_u64, Vec::new());
-        for &(own, bag, kind) in order {
-            if chosen.len() == most || mass + u64::from(own) > limit {
+        let (mut used, mut mass, mut chosen) = (Places::default(), 0_u64, Vec::new());
+        // What found no place once finds none later either.
+        let mut closed = [[false; MOST_KINDS]; MOST_RANKS];
+        for item in order {
+            if chosen.len() == most || mass + u64::from(item.mass_g) > limit {
                 break;
             }
-            let first = if self.chain { 0 } else { kind };
-            if (first..=kind).all(|k| used[k] < places[k]) {
-                (first..=kind).for_each(|k| used[k] += 1);
-                mass += u64::from(own);
-                chosen.push((own, bag, kind));
+            if closed[item.rank][item.kind] {
+                continue;
+            }
+            used[item.rank][item.kind] += 1;
+            if self.hosted(&used, places) as usize == chosen.len() + 1 {
+                mass += u64::from(item.mass_g);
+                chosen.push(*item);
+            } else {
+                used[item.rank][item.kind] -= 1;
+                closed[item.rank][item.kind] = true;
             }
         }
         chosen
     }
 
-    /// How many the light ones first bring in under a limit of mass, and no more than `held`.
-    pub fn count(&self, places: &Tally, most_g: Option<u32>) -> u32 {
-        let limit = most_g.map_or(u64::MAX, u64::from);
+    /// How many such places hold under a limit of mass.
+    pub fn count(&self, places: &Places, most_g: Option<u32>) -> u32 {
         let held = self.held(places);
-        if most_g.is_none() {
-            return held;
-        }
-        u32::try_from(self.greedy(&self.light, places, limit).len()).unwrap_or(held)
+        let Some(limit) = most_g else { return held };
+        u32::try_from(self.greedy(&self.light, places, u64::from(limit)).len()).unwrap_or(held)
+    }
+
+    /// How many the mass alone allows.
+    pub fn by_mass(&self, most_g: Option<u32>) -> u32 {
+        let mut left = most_g.map_or(u64::MAX, u64::from);
+        let held = self.light.iter().take_while(|item| match left.checked_sub(u64::from(item.mass_g)) {
+            Some(rest) => {
+                left = rest;
+                true
+            }
+            None => false,
+        });
+        u32::try_from(held.count()).unwrap_or(u32::MAX)
     }
 }

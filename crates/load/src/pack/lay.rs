@@ -1,6 +1,6 @@
 //! Do these rectangles go onto this tray? First a good guess, then every way there is.
 
-use super::kinds::{Kind, MOST_KINDS, Tally};
+use super::kinds::{Kind, Tally};
 
 /// A place for a pouch of one kind, mm from the near left corner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -118,11 +118,10 @@ pub fn lay(kinds: &[Kind], room: (i32, i32), numbers: &Tally, budget: u32, used:
 }
 
 fn guess(kinds: &[Kind], room: (i32, i32), numbers: &Tally, total: usize) -> Vec<Slot> {
-    let area = |kind: &Kind| i64::from(kind.short) * i64::from(kind.long);
     let keys: [fn(&Kind) -> (i32, i32); 2] = [|k| (k.long, k.short), |k| (k.short, k.long)];
     let mut orders: Vec<Vec<usize>> = Vec::new();
     let mut order: Vec<usize> = (0..kinds.len()).filter(|&kind| numbers[kind] > 0).collect();
-    order.sort_by_key(|&kind| std::cmp::Reverse(area(&kinds[kind])));
+    order.sort_by_key(|&kind| std::cmp::Reverse(kinds[kind].area()));
     orders.push(order.clone());
     for key in keys {
         order.sort_by_key(|&kind| std::cmp::Reverse(key(&kinds[kind])));
@@ -176,7 +175,7 @@ impl<'a> Search<'a> {
         sums[0] = true;
         let mut area = 0;
         for (kind, &number) in kinds.iter().zip(numbers) {
-            area += i64::from(number) * i64::from(kind.short) * i64::from(kind.long);
+            area += i64::from(number) * kind.area();
             let sides = [kind.short, kind.long].map(|side| usize::try_from(side).unwrap_or(0).max(1));
             let most = usize::try_from(room.0).unwrap_or(0) / sides[0];
             for _ in 0..most.min(number as usize) {
@@ -239,7 +238,7 @@ impl<'a> Search<'a> {
 
     fn both_ways(&mut self, kind: usize, column: usize, y: i32, budget: u32) -> Option<bool> {
         let own = self.kinds[kind];
-        let area = i64::from(own.short) * i64::from(own.long);
+        let area = own.area();
         for turned in [false, true] {
             let (w, h) = own.sides(turned);
             let x = self.across[column];
@@ -273,14 +272,4 @@ impl<'a> Search<'a> {
         }
         Some(false)
     }
-}
-
-/// Are there as many as there are kinds for?
-pub const fn total(numbers: &Tally) -> u32 {
-    let (mut sum, mut at) = (0, 0);
-    while at < MOST_KINDS {
-        sum += numbers[at];
-        at += 1;
-    }
-    sum
 }

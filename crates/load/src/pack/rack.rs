@@ -38,8 +38,9 @@ pub fn pack(bags: &[Bag], inside: &Inside, rack: &Rack, most_g: Option<u32>) -> 
     let mut placed = Vec::new();
     for (need, _, bag) in chosen {
         let wide = i32::try_from(need).unwrap_or(0) * pitch * PER_MM;
-        let length = bags.get(bag).map_or(0, |bag| bounded(bag.length_mm)) * PER_MM;
-        let rect = Rect { x: at, y: (size.1 - length) / 2, width: wide, height: length };
+        let length = bags.get(bag).map_or(0, |bag| bounded(bag.length_mm));
+        let y = (depth - length) / 2 * PER_MM;
+        let rect = Rect { x: at, y, width: wide, height: length * PER_MM };
         placed.push(Placed { bag, rect, across: false, up: inside.face });
         at += wide;
     }

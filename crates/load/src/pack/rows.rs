@@ -50,6 +50,7 @@ pub fn any_flat(kinds: &[Kind]) -> bool {
 struct Rows<'a> {
     kinds: &'a Kinds,
     supply: Tally,
+    cap: Tally,
     between: i32,
     steps: u32,
 }
@@ -76,13 +77,8 @@ struct State {
 
 /// All fillings of the class by rows both ways; `false`: not all, it would take too long.
 pub fn fillings(kinds: &Kinds, between: i32, class: &mut Class) -> bool {
-    let mut supply = kinds.numbers();
-    for (number, kind) in supply.iter_mut().zip(&kinds.all) {
-        if kind.rank > class.rank {
-            *number = 0;
-        }
-    }
-    let mut rows = Rows { kinds, supply, between, steps: 0 };
+    let (supply, cap) = (kinds.up_to(class.rank), kinds.supply[class.rank]);
+    let mut rows = Rows { kinds, supply, cap, between, steps: 0 };
     let (across, depth) = class.room;
     let mut whole = true;
     for (is_across, length, room) in [(false, depth, across), (true, across, depth)] {
@@ -111,7 +107,7 @@ impl Rows<'_> {
                         continue;
                     }
                     self.steps += 1;
-                    let form = least(&sum(&state.form, &row.form), &self.kinds.supply);
+                    let form = least(&sum(&state.form, &row.form), &self.cap);
                     if form == state.form {
                         continue;
                     }
@@ -197,7 +193,7 @@ impl Rows<'_> {
                 }
             }
         }
-        let form = least(&self.kinds.running(numbers), &self.kinds.supply);
+        let form = least(&self.kinds.running(numbers), &self.cap);
         if kinds.is_empty() || kept.iter().any(|k| k.cross <= cross && covers(&k.form, &form)) {
             return;
         }

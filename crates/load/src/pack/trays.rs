@@ -1,9 +1,35 @@
 //! Which filling on which tray: all that could be best, tray by tray, and a proof of how many go in.
 
-use super::fills::{Class, Filling, Known, Plan, covers, least, plain, sum};
-use super::kinds::{Kinds, Tally};
-use super::lay::{Answer, Board, Taste, lay, total};
+use super::fills::{Class, Filling, Known, Plan, covers, least, sum};
+use super::kinds::{Item, Kinds, Places, Tally};
+use super::lay::{Answer, Board, Taste, lay};
 use std::collections::{BTreeMap, BTreeSet};
+
+/// The load as it is, for which an easier one is searched.
+pub struct Real<'a> {
+    /// The pouches.
+    pub kinds: &'a Kinds,
+    /// Height rank of each tray.
+    pub ranks: Vec<usize>,
+    /// The kinds that are searched have these sizes.
+    pub same: bool,
+    /// Limit of mass.
+    pub most_g: Option<u32>,
+}
+
+impl Real<'_> {
+    /// Takes the plans where they hold more of the real load.
+    fn better(&self, plans: &[Plan], best: &mut Found) {
+        if !self.same {
+            return;
+        }
+        let count = self.kinds.count(&places(self.kinds, plans, &self.ranks), self.most_g);
+        if count > best.count {
+            best.count = count;
+            best.plans = plans.to_vec();
+        }
+    }
+}
 
 /// A search over the trays of one load.
 pub struct Trays<'a> {
@@ -13,12 +39,23 @@ pub struct Trays<'a> {
     pub classes: Vec<Class>,
     /// Class of each tray.
     pub trays: Vec<usize>,
-    /// Limit of mass.
-    pub most_g: Option<u32>,
+    /// The load as it is.
+    pub real: &'a Real<'a>,
+    /// The best plans for it.
+    pub best: &'a mut Found,
     /// The fillings hold everything that could be.
     pub whole: bool,
     /// Steps left.
     pub steps: u32,
+}
+
+/// The places of all plans, for each height in running form.
+fn places(kinds: &Kinds, plans: &[Plan], ranks: &[usize]) -> Places {
+    let mut places = Places::default();
+    for (plan, &rank) in plans.iter().zip(ranks) {
+        places[rank] = sum(&places[rank], &kinds.running(&plan.numbers()));
+    }
+    places
 }
 
 /// What was found.
@@ -38,7 +75,7 @@ const QUESTION: u32 = 3_000;
 const STATES: usize = 1_200;
 
 struct State {
-    form: Tally,
+    form: Places,
     before: usize,
     filling: usize,
 }
@@ -76,7 +113,7 @@ impl Trays<'_> {
                 // All that is left is what could not be answered: from here on only for the plan.
                 proving = false;
             }
-            if found.count >= found.bound {
+            if found.count >= found.bound || self.best.count >= found.bound {
                 break;
             }
         }
@@ -121,7 +158,7 @@ impl Trays<'_> {
             return (plan.clone(), false);
         }
         let own = &mut self.classes[class];
-        let numbers = plain(self.kinds, &filling.form);
+        let numbers = self.kinds.plain(&filling.form);
         let mut used = 0;
         let again = filling.known == Known::Open;
         let budget = if again { 0 } else { QUESTION };
@@ -140,39 +177,64 @@ impl Trays<'_> {
         }
     }
 
-    fn better(&self, plans: Vec<Plan>, found: &mut Found) {
-        let places = plans.iter().fold(Tally::default(), |all, plan| sum(&all, &plan.numbers()));
-        let count = self.kinds.count(&self.kinds.running(&places), self.most_g);
+    fn better(&mut self, plans: Vec<Plan>, found: &mut Found) {
+        let ranks: Vec<usize> = self.trays.iter().map(|&class| self.classes[class].rank).collect();
+        let count = self.kinds.count(&places(self.kinds, &plans, &ranks), self.real.most_g);
+        self.real.better(&plans, self.best);
         if count > found.count || found.plans.is_empty() {
             found.count = count;
             found.plans = plans;
         }
     }
 
-    /// The choice that holds the most, if it holds more than `floor`; and whether all were seen.
-    fn choose(&mut self, floor: u32) -> (Option<Choice>, bool) {
-        let mut rest = vec![(Tally::default(), 0_u32)];
+    /// With such a filling on a tray of this rank; never more than there are pouches for.
+    fn with(&self, places: &Places, rank: usize, form: &Tally) -> Places {
+        let mut all = *places;
+        all[rank] = least(&sum(&all[rank], form), &self.kinds.supply[rank]);
+        all
+    }
+
+    /// How many one filling holds.
+    fn alone(&self, class: &Class, form: &Tally) -> u32 {
+        self.kinds.held(&self.with(&Places::default(), class.rank, form))
+    }
+
+    /// For each tray and the end: the most that the trays from there on hold, kind by kind and as
+    /// a number.
+    fn rest(&self) -> Vec<(Places, u32)> {
+        let mut rest = vec![(Places::default(), 0_u32)];
         for &class in self.trays.iter().rev() {
             let (join, most) = rest.last().copied().unwrap_or_default();
             let own = &self.classes[class];
-            let best = own.fillings.iter().map(|f| self.kinds.held(&f.form)).max().unwrap_or(0);
-            rest.push((sum(&join, &own.join()), most.saturating_add(best)));
+            let best = own.fillings.iter().map(|f| self.alone(own, &f.form)).max().unwrap_or(0);
+            rest.push((self.with(&join, own.rank, &own.join()), most.saturating_add(best)));
         }
         rest.reverse();
-        let mut layers = vec![vec![State { form: Tally::default(), before: 0, filling: 0 }]];
+        rest
+    }
+
+    /// The choice that holds the most, if it holds more than `floor`; and whether all were seen.
+    fn choose(&mut self, floor: u32) -> (Option<Choice>, bool) {
+        let rest = self.rest();
+        let mut layers = vec![vec![State { form: Places::default(), before: 0, filling: 0 }]];
         let (mut whole, mut seen) = (true, 0_u32);
         for (tray, &class) in self.trays.iter().enumerate() {
             let Some(before) = layers.last() else { break };
             let (join, most) = rest.get(tray + 1).copied().unwrap_or_default();
             let none = [Filling { form: Tally::default(), known: Known::Untried }];
+            let rank = self.classes[class].rank;
             let own = &self.classes[class].fillings;
             let own: &[Filling] = if own.is_empty() { &none } else { own };
             let mut next: Vec<State> = Vec::new();
             for (at, state) in before.iter().enumerate() {
                 for (filling, more) in own.iter().enumerate() {
                     seen += 1;
-                    let form = least(&sum(&state.form, &more.form), &self.kinds.supply);
-                    let hope = self.kinds.held(&least(&sum(&form, &join), &self.kinds.supply));
+                    let form = self.with(&state.form, rank, &more.form);
+                    let mut all = form;
+                    for (rank, join) in join.iter().enumerate() {
+                        all = self.with(&all, rank, join);
+                    }
+                    let hope = self.kinds.held(&all);
                     if hope > floor && self.kinds.held(&form).saturating_add(most) > floor {
                         next.push(State { form, before: at, filling });
                     }
@@ -190,7 +252,7 @@ impl Trays<'_> {
         let (mut count, mut end) = (floor, None);
         for (at, state) in layers.last()?.iter().enumerate() {
             if self.kinds.held(&state.form) > count {
-                let own = self.kinds.count(&state.form, self.most_g);
+                let own = self.kinds.count(&state.form, self.real.most_g);
                 if own > count {
                     (count, end) = (own, Some(at));
                 }
@@ -209,16 +271,11 @@ impl Trays<'_> {
 
     /// A first plan: as many of the small ones as one can hope for, the large ones of them first,
     /// each on the first tray that takes it.
-    pub fn guess(&self, bound: u32) -> Found {
+    pub fn guess(&mut self, bound: u32) -> Found {
         let mut found = Found { plans: Vec::new(), count: 0, bound };
-        let mut sorted: Vec<usize> = (0..self.kinds.all.len()).collect();
-        let own = |&at: &usize| self.kinds.all[at];
-        sorted.sort_by_key(|at| i64::from(own(at).short) * i64::from(own(at).long));
-        let list: Vec<usize> = sorted
-            .iter()
-            .flat_map(|&kind| std::iter::repeat_n(kind, self.kinds.bags[kind].len()))
-            .take(GUESSED.min(bound as usize))
-            .collect();
+        let mut list: Vec<Item> = self.kinds.listed.clone();
+        list.sort_by_key(|item| (self.kinds.all[item.kind].area(), item.rank));
+        list.truncate(GUESSED.min(bound as usize));
         for fewer in 0..6 {
             let wanted = list.get(..list.len().saturating_sub(fewer)).unwrap_or_default();
             for taste in [Taste::ShortRest, Taste::Near] {
@@ -232,7 +289,7 @@ impl Trays<'_> {
         found
     }
 
-    fn first_fit(&self, wanted: &[usize], taste: Taste) -> Vec<Plan> {
+    fn first_fit(&self, wanted: &[Item], taste: Taste) -> Vec<Plan> {
         let mut boards: Vec<Board> = self
             .trays
             .iter()
@@ -240,10 +297,10 @@ impl Trays<'_> {
             .collect();
         let mut slots = vec![Vec::new(); boards.len()];
         let mut full = BTreeSet::new();
-        for &kind in wanted.iter().rev() {
+        for &Item { kind, rank, .. } in wanted.iter().rev() {
             let own = self.kinds.all[kind];
             for (tray, board) in boards.iter_mut().enumerate() {
-                if own.rank > self.classes[self.trays[tray]].rank || full.contains(&(tray, kind)) {
+                if rank > self.classes[self.trays[tray]].rank || full.contains(&(tray, kind)) {
                     continue;
                 }
                 if let Some(slot) = board.place(kind, &own, taste) {
@@ -259,12 +316,12 @@ impl Trays<'_> {
     /// At most as many as area allows, tray by tray for the best filling, and as there are.
     pub fn bound(&self) -> u32 {
         let of_class = |&class: &usize| {
-            let fillings = self.classes[class].fillings.iter();
-            fillings.map(|filling| self.kinds.held(&filling.form)).max().unwrap_or(0)
+            let own = &self.classes[class];
+            let fillings = own.fillings.iter();
+            fillings.map(|filling| self.alone(own, &filling.form)).max().unwrap_or(0)
         };
         let by_tray = self.trays.iter().map(of_class).fold(0_u32, u32::saturating_add);
-        let all = total(&self.kinds.numbers());
-        by_tray.min(all).min(self.kinds.count(&self.kinds.supply, self.most_g))
+        by_tray.min(self.kinds.by_mass(self.real.most_g))
     }
 }
 
@@ -273,12 +330,18 @@ const GUESSED: usize = 300;
 
 /// Without those that another one covers; `false`: some were dropped without being covered.
 fn undominated(mut states: Vec<State>) -> (Vec<State>, bool) {
-    let weight = |state: &State| std::cmp::Reverse(state.form.iter().map(|&n| u64::from(n)).sum::<u64>());
+    let weight = |state: &State| {
+        let all: u64 = state.form.as_flattened().iter().map(|&n| u64::from(n)).sum();
+        std::cmp::Reverse(all)
+    };
     states.sort_by_key(|state| (weight(state), state.form, state.before, state.filling));
     states.dedup_by_key(|state| state.form);
     let mut kept: Vec<State> = Vec::new();
     for state in states {
-        if kept.iter().any(|other| covers(&other.form, &state.form)) {
+        let beats = |other: &State| {
+            other.form.iter().zip(&state.form).all(|(other, own)| covers(other, own))
+        };
+        if kept.iter().any(beats) {
             continue;
         }
         if kept.len() == STATES {

@@ -1,0 +1,110 @@
+//! Painted millimetre by millimetre, with nothing of the packing's own geometry.
+
+use super::*;
+
+/// Everything that a packing promises.
+pub fn check(bags: &[Bag], inside: &Inside, limit: Option<u32>, packing: &Packing) {
+    let mut seen: Vec<usize> = packing.left.clone();
+    for layer in &packing.layers {
+        seen.extend(layer.placed.iter().map(|placed| placed.bag));
+    }
+    seen.sort_unstable();
+    assert_eq!(seen, (0..bags.len()).collect::<Vec<_>>(), "each pouch is somewhere, once");
+    let mut all = 0;
+    for layer in &packing.layers {
+        let own: u32 = layer.placed.iter().map(|placed| bags[placed.bag].mass_g).sum();
+        all += own;
+        let edges = layer.placed.iter().flat_map(|placed| {
+            let r = placed.rect;
+            [r.x, r.y, layer.size.0 - r.x - r.width, layer.size.1 - r.y - r.height]
+        });
+        assert_eq!(layer.clearance, edges.min());
+        if inside.pattern == Pattern::OnEdge {
+            let rack = inside.rack.unwrap();
+            assert_eq!(layer.mass_g, own + rack.mass_g);
+            stands(bags, &rack, layer);
+        } else {
+            let tray = inside.trays[layer.tray];
+            assert_eq!(layer.mass_g, own + tray.mass_g);
+            lies(bags, inside, &tray, layer);
+        }
+    }
+    assert_eq!(packing.mass_g, all);
+    assert!(limit.is_none_or(|limit| all <= limit));
+}
+
+/// Left, near, right, far in whole millimetres.
+fn millimetres(placed: &Placed) -> [usize; 4] {
+    let r = placed.rect;
+    [r.x, r.y, r.x + r.width, r.y + r.height].map(|tenths| {
+        assert_eq!(tenths % 10, 0, "whole millimetres");
+        usize::try_from(tenths / 10).unwrap()
+    })
+}
+
+fn lies(bags: &[Bag], inside: &Inside, tray: &Tray, layer: &Layer) {
+    let (wide, deep) = (tray.width_mm as usize, tray.depth_mm as usize);
+    let (wall, between) = (inside.wall_mm as usize, inside.between_mm as usize);
+    // Who lies on each millimetre, the lowest first; grown by the free way to the right and away.
+    let mut cells: Vec<Vec<usize>> = vec![Vec::new(); (wide + between) * (deep + between)];
+    let mut grown: Vec<Vec<usize>> = cells.clone();
+    for (at, placed) in layer.placed.iter().enumerate() {
+        let bag = bags[placed.bag];
+        let [left, near, right, far] = millimetres(placed);
+        assert!(left >= wall && near >= wall && right + wall <= wide && far + wall <= deep);
+        let (w, l) = (bag.width_mm as usize, bag.length_mm as usize);
+        let sides = if placed.across { (l, w) } else { (w, l) };
+        assert_eq!((right - left, far - near), sides);
+        assert!(bag.thick_mm <= tray.height_mm);
+        for y in near..far + between {
+            for x in left..right + between {
+                grown[y * (wide + between) + x].push(at);
+                if x < right && y < far {
+                    cells[y * (wide + between) + x].push(at);
+                }
+            }
+        }
+    }
+    let mut pairs = std::collections::BTreeMap::new();
+    for cell in &cells {
+        assert!(cell.len() <= 2, "three over each other");
+        if let [under, over] = cell[..] {
+            *pairs.entry((under, over)).or_insert(0_usize) += 1;
+        }
+    }
+    for cell in &grown {
+        for (i, &a) in cell.iter().enumerate() {
+            for &b in &cell[i + 1..] {
+                assert!(pairs.contains_key(&(a, b)), "too near");
+            }
+        }
+    }
+    assert!(inside.pattern == Pattern::Overlapped || pairs.is_empty(), "one over the other");
+    for (&(under, over), &area) in &pairs {
+        assert_eq!(over, under + 1, "only neighbours in the order of laying");
+        let (a, b) = (&layer.placed[under], &layer.placed[over]);
+        let ([al, an, ar, af], [bl, bn, br, bf]) = (millimetres(a), millimetres(b));
+        let cross = if af - bn == 25 && an < bn { (ar - al).min(br - bl) } else { (af - an).min(bf - bn) };
+        assert_eq!(area, 25 * cross, "by the overlap and no more");
+        assert_ne!(a.up, b.up, "paper to paper, film to film");
+        assert_eq!(a.across, b.across, "the same way round");
+    }
+}
+
+fn stands(bags: &[Bag], rack: &Rack, layer: &Layer) {
+    let mut taken = vec![false; rack.places as usize];
+    for placed in &layer.placed {
+        let bag = bags[placed.bag];
+        let [left, near, right, far] = millimetres(placed);
+        let pitch = rack.pitch_mm as usize;
+        assert!(bag.width_mm <= rack.height_mm && far <= rack.depth_mm as usize);
+        assert_eq!(far - near, bag.length_mm as usize);
+        assert_eq!(left % pitch, 0);
+        assert!((right - left) >= bag.thick_mm as usize && right > left);
+        assert!(right - left < bag.thick_mm as usize + pitch);
+        for place in &mut taken[left / pitch..right / pitch] {
+            assert!(!*place, "two in one place");
+            *place = true;
+        }
+    }
+}
