@@ -96,7 +96,9 @@ fn main() -> Result<(), std::num::ParseIntError> {
             let (count, bound) = (packing.count(), packing.bound);
             println!(
                 "load {number}: {:?}, {} trays, {} pouches: {count} of {bound}, {ms:.1} ms",
-                inside.pattern, inside.trays.len(), bags.len()
+                inside.pattern,
+                inside.trays.len(),
+                bags.len()
             );
         }
         all.push((inside.pattern, share, ms, number));

@@ -235,13 +235,15 @@ impl<'a> Task<'a> {
                 (across + extra(inside), depth + extra(inside))
             };
             let rank = rank.unwrap_or(0);
-            let same = task.classes.iter().position(|class| class.room == room && class.rank == rank);
+            let same =
+                task.classes.iter().position(|class| class.room == room && class.rank == rank);
             task.trays.push(same.unwrap_or(task.classes.len()));
             if same.is_none() {
                 task.classes.push(Class { room, rank, fillings: Vec::new(), never: Vec::new() });
             }
         }
-        task.fits = bags.iter().enumerate().filter_map(|own| task.fit(&needed, ranks, own)).collect();
+        task.fits =
+            bags.iter().enumerate().filter_map(|own| task.fit(&needed, ranks, own)).collect();
         task
     }
 
@@ -291,11 +293,8 @@ impl<'a> Task<'a> {
         let trays = self.trays.clone();
         let mut trays = Trays { kinds, classes, trays, real, best, whole, steps };
         let bound = if whole { trays.bound() } else { kinds.by_mass(self.most_g) };
-        let start = if flat {
-            trays.guess(bound)
-        } else {
-            Found { plans: Vec::new(), count: 0, bound }
-        };
+        let start =
+            if flat { trays.guess(bound) } else { Found { plans: Vec::new(), count: 0, bound } };
         trays.search(start).bound
     }
 

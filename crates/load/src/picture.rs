@@ -3,6 +3,7 @@
 //! [`papers`](https://docs.rs) draws it for the screen and for paper; paper and film are told
 //! apart by hatch and word, never by colour alone.
 
+mod layer;
 mod pouch;
 
 pub use pouch::of_pouch;
@@ -66,5 +67,5 @@ pub struct Picture {
 /// One tray with its pouches.
 #[must_use]
 pub fn of_layer(layer: &crate::pack::Layer, inside: &crate::chamber::Inside) -> Picture {
-    todo!()
+    layer::of_layer(layer, inside)
 }

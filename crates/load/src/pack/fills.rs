@@ -136,6 +136,8 @@ pub struct Counting<'a> {
 
 /// So many ways to count before it is given up.
 const COUNTED: u32 = 60_000;
+/// So many fillings that none beats before it is given up.
+const KEPT: usize = 1_500;
 
 impl<'a> Counting<'a> {
     /// All fillings of the class by its rules; where that takes too long, one that holds the most
@@ -166,7 +168,11 @@ impl<'a> Counting<'a> {
         };
         let area = i64::from(own.short) * i64::from(own.long);
         let all = i64::from(self.class.room.0) * i64::from(self.class.room.1);
-        if way(false) || way(true) { u32::try_from(all / area.max(1)).unwrap_or(u32::MAX) } else { 0 }
+        if way(false) || way(true) {
+            u32::try_from(all / area.max(1)).unwrap_or(u32::MAX)
+        } else {
+            0
+        }
     }
 
     fn most(&self, kind: usize, turned: bool, rest: &[i64]) -> u32 {
@@ -200,7 +206,7 @@ impl<'a> Counting<'a> {
         // In a chain a place for a larger one is as good, but fewer of them is another filling.
         for upright in 0..=most {
             self.steps += 1;
-            if self.steps > COUNTED {
+            if self.steps > COUNTED || self.class.fillings.len() > KEPT {
                 return false;
             }
             self.change(kind, false, i64::from(upright), rest);

@@ -109,7 +109,11 @@ fn sides(bag: &Bag) -> Kind {
 
 /// Does its length go across, when its long side does (or does not)?
 const fn is_across(bag: &Bag, long_across: bool) -> bool {
-    if bag.length_mm >= bag.width_mm { long_across && bag.length_mm != bag.width_mm } else { !long_across }
+    if bag.length_mm >= bag.width_mm {
+        long_across && bag.length_mm != bag.width_mm
+    } else {
+        !long_across
+    }
 }
 
 fn rect(x: i32, y: i32, (w, h): (i32, i32)) -> Rect {
@@ -132,7 +136,12 @@ fn flat(task: &Task, kinds: &Kinds, hosts: &mut Hosts, slots: &[Slot]) -> Vec<Pl
     slots.iter().filter_map(place).collect()
 }
 
-fn in_rows(task: &Task, tray: &Tray, hosts: &mut Hosts, (across, rows): (bool, &[Row])) -> Vec<Placed> {
+fn in_rows(
+    task: &Task,
+    tray: &Tray,
+    hosts: &mut Hosts,
+    (across, rows): (bool, &[Row]),
+) -> Vec<Placed> {
     let room = super::room(tray, task.inside);
     let room = if across { room.0 } else { room.1 };
     let (wall, between) = (bounded(task.inside.wall_mm), bounded(task.inside.between_mm));

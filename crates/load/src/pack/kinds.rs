@@ -240,13 +240,14 @@ impl Kinds {
     /// How many the mass alone allows.
     pub fn by_mass(&self, most_g: Option<u32>) -> u32 {
         let mut left = most_g.map_or(u64::MAX, u64::from);
-        let held = self.light.iter().take_while(|item| match left.checked_sub(u64::from(item.mass_g)) {
-            Some(rest) => {
-                left = rest;
-                true
-            }
-            None => false,
-        });
+        let held =
+            self.light.iter().take_while(|item| match left.checked_sub(u64::from(item.mass_g)) {
+                Some(rest) => {
+                    left = rest;
+                    true
+                }
+                None => false,
+            });
         u32::try_from(held.count()).unwrap_or(u32::MAX)
     }
 }

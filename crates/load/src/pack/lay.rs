@@ -73,7 +73,8 @@ impl Board {
             let (w, h) = own.sides(turned);
             w <= right - left && h <= far - near
         });
-        let best = fitting.min_by_key(|&(turned, free)| (score(free, own.sides(turned)), free, turned));
+        let best =
+            fitting.min_by_key(|&(turned, free)| (score(free, own.sides(turned)), free, turned));
         let (turned, (x, y, ..)) = best?;
         let (w, h) = own.sides(turned);
         self.take((x, y, x + w, y + h));
@@ -100,12 +101,23 @@ impl Board {
 
 /// Lays so many of each kind on a tray: guesses in several orders, then a search through all
 /// normal positions for at most `budget` steps, which are counted in `used`.
-pub fn lay(kinds: &[Kind], room: (i32, i32), numbers: &Tally, budget: u32, used: &mut u32) -> Answer {
+pub fn lay(
+    kinds: &[Kind],
+    room: (i32, i32),
+    numbers: &Tally,
+    budget: u32,
+    used: &mut u32,
+) -> Answer {
     let total: usize = numbers.iter().map(|&n| n as usize).sum();
-    let guess = guess(kinds, room, numbers, total);
-    *used += 20;
+    let many = total > FEW;
+    let guess =
+        if many { shelves(kinds, room, numbers) } else { guess(kinds, room, numbers, total) };
+    *used += 20 + u32::try_from(total).unwrap_or(u32::MAX) / 4;
     if guess.len() == total {
         return Answer::Fits(guess);
+    }
+    if many {
+        return Answer::Open(guess);
     }
     let mut search = Search::new(kinds, room, numbers);
     let found = search.deeper(0, 0, budget);
@@ -115,6 +127,31 @@ pub fn lay(kinds: &[Kind], room: (i32, i32), numbers: &Tally, budget: u32, used:
         Some(false) => Answer::Never(guess),
         None => Answer::Open(guess),
     }
+}
+
+/// More on one tray than this, and they are laid in plain shelves.
+const FEW: usize = 150;
+
+/// Shelf after shelf, the deep ones first, each pouch with its long side across.
+fn shelves(kinds: &[Kind], room: (i32, i32), numbers: &Tally) -> Vec<Slot> {
+    let mut order: Vec<usize> = (0..kinds.len()).collect();
+    order.sort_by_key(|&kind| std::cmp::Reverse(kinds[kind]));
+    let (mut x, mut y, mut deep) = (0, 0, 0);
+    let mut slots = Vec::new();
+    for kind in order {
+        let (w, h) = kinds[kind].sides(true);
+        for _ in 0..numbers[kind] {
+            if x + w > room.0 {
+                (x, y, deep) = (0, y + deep, 0);
+            }
+            if w > room.0 || y + h > room.1 {
+                break;
+            }
+            slots.push(Slot { kind, x, y, turned: true });
+            (x, deep) = (x + w, deep.max(h));
+        }
+    }
+    slots
 }
 
 fn guess(kinds: &[Kind], room: (i32, i32), numbers: &Tally, total: usize) -> Vec<Slot> {
@@ -176,7 +213,8 @@ impl<'a> Search<'a> {
         let mut area = 0;
         for (kind, &number) in kinds.iter().zip(numbers) {
             area += i64::from(number) * kind.area();
-            let sides = [kind.short, kind.long].map(|side| usize::try_from(side).unwrap_or(0).max(1));
+            let sides =
+                [kind.short, kind.long].map(|side| usize::try_from(side).unwrap_or(0).max(1));
             let most = usize::try_from(room.0).unwrap_or(0) / sides[0];
             for _ in 0..most.min(number as usize) {
                 for at in (sides[0]..sums.len()).rev() {
@@ -190,7 +228,16 @@ impl<'a> Search<'a> {
             (0..=room.0 - least).filter(|&x| usize::try_from(x).is_ok_and(|x| sums[x])).collect();
         let top = vec![0; across.len()];
         across.push(room.0);
-        Self { kinds, room, left: *numbers, across, top, area_left: area, slots: Vec::new(), steps: 0 }
+        Self {
+            kinds,
+            room,
+            left: *numbers,
+            across,
+            top,
+            area_left: area,
+            slots: Vec::new(),
+            steps: 0,
+        }
     }
 
     /// `Some(true)`: all lie. `Some(false)`: they cannot. `None`: out of steps. Goes on at the

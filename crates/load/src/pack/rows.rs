@@ -3,6 +3,8 @@
 //! In a row all lie the same way round, each over the one before it by [`OVERLAP_MM`], film on
 //! film and paper on paper. What is not longer along the row than twice the overlap would lie on
 //! two others or slip: such ones lie flat at the beginning of the row, with the free way between.
+//! One and the next but one may come nearer than the free way, never over each other: the one
+//! between them lies on one and under the other anyway.
 
 use super::fills::{Class, Known, Plan, covers, least, sum};
 use super::kinds::{Kind, Kinds, Tally};
@@ -93,7 +95,8 @@ impl Rows<'_> {
         let mut whole = true;
         for turned in [false, true] {
             let mut numbers = Tally::default();
-            whole &= self.row(self.kinds.all.len(), (length, room, turned), &mut numbers, &mut kept);
+            whole &=
+                self.row(self.kinds.all.len(), (length, room, turned), &mut numbers, &mut kept);
         }
         kept.sort_by(|a, b| (b.cross, b.form).cmp(&(a.cross, a.form)));
         let mut layer = vec![State { cross: 0, form: Tally::default(), rows: Vec::new() }];
@@ -141,7 +144,7 @@ impl Rows<'_> {
         kept: &mut Vec<Kept>,
     ) -> bool {
         self.steps += 1;
-        if self.steps > COUNTED {
+        if self.steps > COUNTED || kept.len() > KEPT / 4 {
             return false;
         }
         let Some(kind) = kinds_left.checked_sub(1) else {
@@ -204,7 +207,8 @@ impl Rows<'_> {
 
 /// Without those that another one beats in width and in every number, whatever rows may follow.
 fn undominated(mut states: Vec<State>) -> Vec<State> {
-    let weight = |state: &State| std::cmp::Reverse(state.form.iter().map(|&n| u64::from(n)).sum::<u64>());
+    let weight =
+        |state: &State| std::cmp::Reverse(state.form.iter().map(|&n| u64::from(n)).sum::<u64>());
     states.sort_by(|a, b| {
         (weight(a), a.cross, a.form, &a.rows).cmp(&(weight(b), b.cross, b.form, &b.rows))
     });

@@ -76,7 +76,12 @@ fn scales(sides: &[i32], room: i32) -> Vec<Scale> {
         let whole = most.last().copied().unwrap_or(0);
         found.push(Scale { values: start.clone(), room: whole });
         for small_first in [true, false] {
-            found.push(lifted(&usable, Scale { values: start.clone(), room: whole }, room, small_first));
+            found.push(lifted(
+                &usable,
+                Scale { values: start.clone(), room: whole },
+                room,
+                small_first,
+            ));
         }
     }
     strongest(found, |scale| (scale.room, scale.values.clone()))

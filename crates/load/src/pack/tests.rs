@@ -33,18 +33,17 @@ fn inside(pattern: Pattern, trays: Vec<Tray>) -> Inside {
 /// too many, one to five trays.
 fn loads() -> impl Strategy<Value = (Vec<Bag>, Inside, Option<u32>)> {
     let size = prop::sample::select(vec![(60, 100), (90, 165), (90, 230), (135, 260), (190, 330)]);
-    let bag = (size, 5..28_u32, 20..200_u32).prop_map(|((width_mm, length_mm), thick_mm, mass_g)| Bag {
-        width_mm,
-        length_mm,
-        thick_mm,
-        mass_g,
-    });
+    let bag =
+        (size, 5..28_u32, 20..200_u32).prop_map(|((width_mm, length_mm), thick_mm, mass_g)| Bag {
+            width_mm,
+            length_mm,
+            thick_mm,
+            mass_g,
+        });
     let tray = (180..301_u32, 280..401_u32, 20..45_u32)
         .prop_map(|(w, d, height_mm)| Tray { height_mm, ..tray(w, d) });
-    let bags = prop_oneof![
-        prop::collection::vec(bag.clone(), 1..10),
-        prop::collection::vec(bag, 10..120)
-    ];
+    let bags =
+        prop_oneof![prop::collection::vec(bag.clone(), 1..10), prop::collection::vec(bag, 10..120)];
     let pattern = prop::sample::select(vec![Pattern::Flat, Pattern::Overlapped, Pattern::OnEdge]);
     let free = (0..11_u32, 0..9_u32, any::<bool>());
     let limit = prop::option::weighted(0.3, 300..4_000_u32);
@@ -151,7 +150,8 @@ proptest! {
 /// of 90 and two free ways of 5 are 280, and a fourth would need 375.
 #[test]
 fn three_lie_turned_one_behind_the_other() {
-    let packing = pack(&[bag(90, 165); 5], &inside(Pattern::Flat, vec![tray(190, 350)]), None, STEPS);
+    let packing =
+        pack(&[bag(90, 165); 5], &inside(Pattern::Flat, vec![tray(190, 350)]), None, STEPS);
     assert_eq!((packing.count(), packing.bound), (3, 3));
     assert!(packing.layers[0].placed.iter().all(|placed| placed.across));
     assert_eq!(packing.left, [3, 4]);
@@ -199,8 +199,10 @@ fn what_cannot_be_is_answered_too() {
     let huge = Bag { width_mm: u32::MAX, length_mm: u32::MAX, thick_mm: 0, mass_g: u32::MAX };
     let nothing = Bag { width_mm: 0, ..bag(0, 100) };
     let point = Bag { thick_mm: u32::MAX, ..bag(1, 1) };
-    let odd = [huge, nothing, point, bag(1, 1), bag(2_000, 1), Bag { mass_g: u32::MAX, ..bag(3, 4) }];
-    let vast = Tray { width_mm: u32::MAX, depth_mm: u32::MAX, height_mm: u32::MAX, mass_g: u32::MAX };
+    let odd =
+        [huge, nothing, point, bag(1, 1), bag(2_000, 1), Bag { mass_g: u32::MAX, ..bag(3, 4) }];
+    let vast =
+        Tray { width_mm: u32::MAX, depth_mm: u32::MAX, height_mm: u32::MAX, mass_g: u32::MAX };
     for pattern in [Pattern::Flat, Pattern::Overlapped, Pattern::OnEdge] {
         for trays in [vec![], vec![vast], vec![tray(0, 0), tray(1, 1)], vec![tray(200, 300); 30]] {
             for (wall_mm, between_mm) in [(0, 0), (u32::MAX, u32::MAX), (5, 5)] {
@@ -211,7 +213,9 @@ fn what_cannot_be_is_answered_too() {
                     depth_mm: u32::MAX,
                     mass_g: u32::MAX,
                 };
-                for rack in [None, Some(vast_rack), Some(Rack { pitch_mm: 0, places: 0, ..vast_rack })] {
+                for rack in
+                    [None, Some(vast_rack), Some(Rack { pitch_mm: 0, places: 0, ..vast_rack })]
+                {
                     let own = inside(pattern, trays.clone());
                     let own = Inside { wall_mm, between_mm, rack, ..own };
                     for limit in [None, Some(0), Some(u32::MAX)] {

@@ -326,7 +326,7 @@ impl Trays<'_> {
 }
 
 /// So many are laid by the first guess; more are a matter of the search over trays.
-const GUESSED: usize = 300;
+const GUESSED: usize = 200;
 
 /// Without those that another one covers; `false`: some were dropped without being covered.
 fn undominated(mut states: Vec<State>) -> (Vec<State>, bool) {

@@ -99,7 +99,8 @@ fn row_length(row: &[(u32, u32)], between: u32) -> u32 {
 }
 
 fn cross(rows: &[Vec<(u32, u32)>], between: u32) -> u32 {
-    let used: Vec<u32> = rows.iter().filter_map(|row| row.iter().map(|(_, cross)| *cross).max()).collect();
+    let used: Vec<u32> =
+        rows.iter().filter_map(|row| row.iter().map(|(_, cross)| *cross).max()).collect();
     used.iter().sum::<u32>() + (used.len().saturating_sub(1)) as u32 * between
 }
 
