@@ -15,8 +15,9 @@
 //! };
 //! let bag = Bag { width_mm: 90, length_mm: 165, thick_mm: 15, mass_g: 60 };
 //! let packing = pack(&[bag; 4], &inside, None, STEPS);
-//! // Two across would need 185 mm and there are 180: they lie turned, one behind the other.
-//! assert_eq!((packing.count(), packing.bound), (2, 2));
+//! // Two across would need 185 mm and there are 180. Turned, one behind the other, three take 280
+//! // of 280.
+//! assert_eq!((packing.count(), packing.bound), (3, 3));
 //! ```
 
 mod fills;

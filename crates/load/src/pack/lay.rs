@@ -155,15 +155,14 @@ fn shelves(kinds: &[Kind], room: (i32, i32), numbers: &Tally) -> Vec<Slot> {
 }
 
 fn guess(kinds: &[Kind], room: (i32, i32), numbers: &Tally, total: usize) -> Vec<Slot> {
-    let keys: [fn(&Kind) -> (i32, i32); 2] = [|k| (k.long, k.short), |k| (k.short, k.long)];
     let mut orders: Vec<Vec<usize>> = Vec::new();
     let mut order: Vec<usize> = (0..kinds.len()).filter(|&kind| numbers[kind] > 0).collect();
     order.sort_by_key(|&kind| std::cmp::Reverse(kinds[kind].area()));
     orders.push(order.clone());
-    for key in keys {
-        order.sort_by_key(|&kind| std::cmp::Reverse(key(&kinds[kind])));
-        orders.push(order.clone());
-    }
+    order.sort_by_key(|&kind| std::cmp::Reverse((kinds[kind].long, kinds[kind].short)));
+    orders.push(order.clone());
+    order.sort_by_key(|&kind| std::cmp::Reverse(kinds[kind]));
+    orders.push(order.clone());
     orders.push(order.into_iter().rev().collect());
     orders.dedup();
     let mut best: Vec<Slot> = Vec::new();

@@ -98,7 +98,7 @@ impl Rows<'_> {
             whole &=
                 self.row(self.kinds.all.len(), (length, room, turned), &mut numbers, &mut kept);
         }
-        kept.sort_by(|a, b| (b.cross, b.form).cmp(&(a.cross, a.form)));
+        kept.sort_by_key(|kept| std::cmp::Reverse((kept.cross, kept.form)));
         let mut layer = vec![State { cross: 0, form: Tally::default(), rows: Vec::new() }];
         while !layer.is_empty() {
             let mut next: Vec<State> = Vec::new();

@@ -34,10 +34,10 @@ pub(super) fn of_layer(layer: &Layer, inside: &Inside) -> Picture {
         add(role, &placed.rect, Some(placed.bag));
     }
     for two in layer.placed.windows(2) {
-        if let [under, over] = two {
-            if let Some(both) = both(&under.rect, &over.rect) {
-                add(Role::Over, &both, None);
-            }
+        if let [under, over] = two
+            && let Some(both) = both(&under.rect, &over.rect)
+        {
+            add(Role::Over, &both, None);
         }
     }
     Picture { frame, parts, distances: distances(layer) }

@@ -58,21 +58,21 @@ fn place(bags: &[Bag], inside: &Inside, chosen: &[usize], lying: &mut Vec<Lying>
     false
 }
 
-/// Each pouch in each row, the rows both ways, each row both ways round.
+/// Each pouch in each row both ways round, the rows both ways.
 pub fn rows(bags: &[Bag], inside: &Inside, limit: Option<u32>) -> usize {
     let tray = inside.trays[0];
     let (w, d) = (tray.width_mm - 2 * inside.wall_mm, tray.depth_mm - 2 * inside.wall_mm);
     largest(bags, limit, |chosen| {
         [(w, d), (d, w)].into_iter().any(|(length, room)| {
             let ways = (2 * chosen.len()).max(1);
-            // Which row, and which way round it is: a number to the base of all of these.
+            // Which row and which way round: a number to the base of all of these.
             (0..ways.pow(u32::try_from(chosen.len()).unwrap())).any(|mut code| {
                 let mut rows: Vec<Vec<(u32, u32)>> = vec![Vec::new(); ways];
                 for &bag in chosen {
-                    let (row, bag) = (code % ways, bags[bag]);
+                    let (way, bag) = (code % ways, bags[bag]);
                     code /= ways;
                     let own = (bag.width_mm, bag.length_mm);
-                    rows[row].push(if row % 2 == 0 { own } else { (own.1, own.0) });
+                    rows[way / 2].push(if way % 2 == 0 { own } else { (own.1, own.0) });
                 }
                 // Where a row has long sides along it, whichever side that is.
                 let same = |row: &&Vec<(u32, u32)>| {
