@@ -208,7 +208,8 @@ impl Outline {
         if !self.bounds().nearer_than(&other.bounds(), gap.max(1)) {
             return false;
         }
-        let within = |outer: &Self, inner: &Self| inner.0.first().is_some_and(|p| outer.contains(*p));
+        let within =
+            |outer: &Self, inner: &Self| inner.0.first().is_some_and(|p| outer.contains(*p));
         within(self, other)
             || within(other, self)
             || self.edges().any(|a| {

@@ -21,7 +21,7 @@ pub fn kind(kind: &SetKind) -> KindFigures {
     let (mass_g, area_cm2, hand_min) = match kind.word() {
         "pedicure" => (320, 260, 4),
         "bits" => (80, 120, 2),
-        _ => (220, 220, 3),
+        _ => (150, 220, 3),
     };
     KindFigures {
         kind: kind.clone(),

@@ -446,8 +446,6 @@ start-which = Qué bolsas
 # draft
 start-over = Más de lo que se probó en esta bandeja ({ $most }).
 # draft
-start-over-yes = Lo sé. Iniciar igual
-# draft
 start-programme = Programa, como lo llama la máquina
 # draft
 start-cautions = Nada apilado, nada toca la pared, agua revisada, puerta cerrada.
@@ -1618,8 +1616,6 @@ kind-figures-title = Tipos de juegos
 # draft
 kind-mass = Masa de un juego, g
 # draft
-kind-area = Su bolsa, cm²
-# draft
 kind-hand = Manos por juego, minutos
 # draft
 kind-pouch = Una bolsa cuesta, céntimos
@@ -1641,8 +1637,6 @@ programme-cold = Minutos en frío
 programme-warm = Minutos en caliente
 # draft
 programme-mass = Masa máxima, g
-# draft
-programme-area = Bolsas máximas, cm²
 # draft
 programme-load = Cargar, minutos
 # draft
@@ -1738,7 +1732,7 @@ line-inside-set = Se midió el interior de { $machine }: { $count ->
    *[other] { $count } bandejas
 }.
 # draft
-line-tray-weighed = Bandeja pesada: { $grams } g con { $sets }.
+line-tray-weighed = Bandeja pesada: { $grams } g con { $sets }.
 # draft
 line-programme-set = { $programme } en { $machine }, según su manual: { $temperature } °C durante { $hold } s, { $count } min de secado.
 # draft
@@ -1838,3 +1832,527 @@ own-assumption = (supuesto)
 own-counted = (contado aquí, de { $of })
 # draft
 own-begin = Al empezar el día todos los juegos están listos, también los de más. Las máquinas fuera de uso no cuentan.
+
+## What goes in
+# draft
+goes-in-title = Lo que entra
+# draft
+goes-in-sets = Juegos y sus bolsas
+# draft
+goes-in-sets-how = De qué se compone un juego. Un juego es lo que va en una bolsa.
+# draft
+grams = { $grams } g
+# draft
+bag-show = Ver su bolsa
+# draft
+scale-title = Una bandeja llena en la báscula
+# draft
+scale-how = Pese una vez una bandeja llena, fría y seca. Nadie tiene que pesar pieza por pieza.
+# draft
+scale-grams = Todo junto, gramos
+# draft
+scale-empty = La bandeja sola, gramos (0 si la báscula se puso a cero con ella)
+# draft
+scale-open = abiertos, sin bolsas
+# draft
+implements-title = Implementos
+# draft
+implements-how = Cifras típicas hasta que usted dé las suyas. La palabra de su fabricante va primero.
+# draft
+implement-add = Añadir un implemento
+# draft
+implement-end = Ya no está aquí
+# draft
+implement-word = Cómo lo llama
+# draft
+implement-form = Forma
+# draft
+implement-length = Largo, mm
+# draft
+implement-width = Ancho en la bolsa, con la bisagra abierta, mm
+# draft
+implement-thick = Grosor, mm
+# draft
+implement-mass = Masa de uno, gramos
+# draft
+implement-material = Hecho de
+# draft
+implement-is = Es
+# draft
+implement-hinged = con bisagra
+# draft
+implement-hollow = hueco: con un canal o una cavidad
+# draft
+implement-single = para un solo cliente
+# draft
+implement-steam = Al vapor
+# draft
+implement-ultrasonic = Al baño de ultrasonido
+# draft
+implement-most-c = Resiste hasta, °C
+# draft
+pouch-sizes-title = Tamaños de bolsa
+# draft
+pouch-sizes-how = Mida una bolsa vacía: de lado a lado y del fondo a la línea de pliegue.
+# draft
+pouch-size-add = Añadir un tamaño
+# draft
+pouch-size-end = Ya no se usa
+# draft
+pouch-size-word = Cómo la llama
+# draft
+pouch-size-width = De lado a lado, mm
+# draft
+pouch-size-length = Del fondo al pliegue, mm
+# draft
+pouch-size-seam = Ancho de la costura, mm
+# draft
+pouch-size-fold = Libre bajo el pliegue, mm
+# draft
+pouch-size-mass = Masa de una, gramos
+# draft
+inside-title = Cámara, bandejas, patrón
+# draft
+inside-how = Mida por dentro, en milímetros. El patrón es el del manual de la máquina.
+# draft
+inside-chamber = Cámara
+# draft
+chamber-round = redonda
+# draft
+chamber-box = caja
+# draft
+inside-across = Ancho, mm
+# draft
+inside-high = Alto, mm
+# draft
+inside-depth = De la puerta al fondo, mm
+# draft
+tray-name = Bandeja { $tray }
+# draft
+tray-width = Ancho, mm
+# draft
+tray-depth = De la puerta al fondo, mm
+# draft
+tray-height = Altura libre, mm
+# draft
+tray-mass = Vacía, gramos
+# draft
+rack-title = Soporte
+# draft
+rack-places = Lugares (0: no hay)
+# draft
+rack-pitch = De un lugar al siguiente, mm
+# draft
+rack-height = Altura para una bolsa, mm
+# draft
+inside-pattern = Cómo van las bolsas
+# draft
+inside-face = Qué lado va arriba
+# draft
+inside-wall = Libre hasta el borde, mm
+# draft
+inside-between = Libre entre dos bolsas, mm
+# draft
+manual-page = Página del manual
+# draft
+programme-set = Temperatura fijada, °C
+# draft
+programme-hold = Tiempo a temperatura, segundos
+# draft
+programme-pulses = Pulsos de vacío antes
+# draft
+programme-dry-min = Secado, minutos
+# draft
+programme-dry-kpa = Presión más baja al secar, kPa absolutos (vacío: sin bomba)
+# draft
+programme-for = Su manual permite
+# draft
+programme-for-pouches = bolsas
+# draft
+programme-for-hollow = piezas huecas
+# draft
+programme-most-pouched = Máximo en bolsas, gramos, según el manual
+# draft
+programme-most-open = Máximo sin bolsas, gramos, según el manual
+# draft
+tray-show = Ver las bandejas
+# draft
+refused-no-such-implement = Aquí no hay tal implemento.
+    .do = Añádalo antes, o déjelo fuera.
+# draft
+refused-implement-in-set = Un juego de { $kind } lo lleva.
+    .do = Sáquelo antes de ese juego.
+# draft
+refused-last-pouch-size = Queda al menos un tamaño de bolsa.
+    .do = Añada antes otro tamaño.
+# draft
+refused-tray-lighter = La bandeja llena debe pesar más que la vacía.
+    .do = Pésela otra vez, fría y seca.
+# draft
+refused-implement-measure = Una medida es nada o más de dos metros.
+    .do = Mídalo como va en la bolsa, en milímetros.
+# draft
+refused-implement-mass = Un implemento pesa de una décima de gramo a 20 kg.
+    .do = Péselo, o deje la cifra típica.
+# draft
+refused-implement-heat = Lo más que resiste va de 40 a 300 °C.
+    .do = Su fabricante lo dice.
+# draft
+refused-inside-measure = Una medida es nada o más de dos metros.
+    .do = Mida por dentro, en milímetros.
+# draft
+refused-inside-trays = Una máquina tiene de una a doce bandejas.
+    .do = Ponga al menos una bandeja.
+# draft
+refused-inside-no-rack = De canto hace falta un soporte.
+    .do = Diga cuántos lugares tiene, o elija otro patrón.
+# draft
+refused-inside-too-large = Estas bandejas no entran en esta cámara.
+    .do = Mida las dos por dentro, en milímetros.
+# draft
+refused-pouch-size = Esta bolsa no tiene cara entre costuras y pliegue.
+    .do = Mida una bolsa vacía, en milímetros.
+# draft
+tray-title = En las bandejas
+# draft
+tray-print = Imprimir para la puerta (A5)
+# draft
+tray-all-in = Entran todas: { $count }
+# draft
+tray-some-in = Entran { $count } de { $of }. Más de { $most } no pueden.
+# draft
+tray-left = Para la próxima vez:
+# draft
+tray-unknown = No se conoce bolsa para: { $what }
+# draft
+tray-empty = Queda vacía.
+# draft
+tray-from-top = Bandeja { $tray } desde arriba
+# draft
+tray-mass-is = { $grams } g con la bandeja.
+# draft
+tray-free = { $free } libres hasta el borde.
+# draft
+tray-desc = Encima: { $what }
+# draft
+paper-up = lado de papel arriba
+# draft
+film-up = lado transparente arriba
+# draft
+paper-right = papel a la derecha
+# draft
+film-right = transparente a la derecha
+# draft
+lies-over = se monta 2,5 cm
+# draft
+fold-free = libre para el pliegue
+# draft
+door = puerta
+# draft
+pattern-flat = planas, una capa
+# draft
+pattern-on-edge = de canto en un soporte
+# draft
+pattern-overlapped = montadas 2,5 cm
+# draft
+pattern-flat-how = Planas, una capa, nada encima de otra, nada contra la pared.
+# draft
+pattern-on-edge-how = De canto, una en cada lugar. Nada se apoya en la pared.
+# draft
+pattern-overlapped-how = Cada una sobre la siguiente unos 2,5 cm: papel con papel, transparente con transparente. Práctica común; no se encontró fuente.
+# draft
+pattern-page = Según el manual de la máquina, página { $page }.
+# draft
+pattern-no-page = Fijado aquí; no se conoce la página del manual.
+# draft
+pattern-typical = Un espacio típico, no el suyo: mire el manual y mida.
+# draft
+face-paper = papel
+# draft
+face-film = lado transparente
+# draft
+tray-sheet-title = Máquina { $machine }: cómo entra esta carga
+# draft
+tray-scale = Escala 1 : { $ratio }
+# draft
+tray-total = Todo, sin bandejas: { $grams } g
+# draft
+bag-title = Bolsa: { $kind }
+# draft
+bag-size = { $size }, { $width } × { $length } mm
+# draft
+bag-full = Se usa { $full } % de su cara; 75 % es el máximo.
+# draft
+bag-picture = Cómo van las piezas en la bolsa
+# draft
+bag-split-metals = Más de una bolsa: estos no deben tocarse ({ $metals }).
+# draft
+bag-split-full = Más de una bolsa: una quedaría demasiado llena.
+# draft
+bag-refused-single = de un solo uso, a la basura
+# draft
+bag-refused-steam = nunca al vapor
+# draft
+bag-refused-large = demasiado grande para cualquier bolsa
+# draft
+bag-ask-maker = al vapor solo si su fabricante lo dice
+# draft
+bag-open = Bisagras abiertas. Ninguna pieza toca a otra.
+# draft
+bag-dry = Lavado, seco, revisado, aceitado. El acero mojado se oxida en la bolsa.
+# draft
+bag-mark = La marca se ve por el lado transparente. Doble por la línea, saque el aire.
+# draft
+metal-stainless = acero inoxidable
+# draft
+metal-plated = acero cromado o niquelado
+# draft
+metal-carbon = acero al carbono
+# draft
+metal-aluminium = aluminio
+# draft
+metal-carbide = carburo
+# draft
+metal-diamond = diamante
+# draft
+material-stainless-420 = acero inoxidable templado
+# draft
+material-stainless-304 = acero inoxidable
+# draft
+material-plated-steel = acero cromado o niquelado
+# draft
+material-carbon-steel = acero al carbono
+# draft
+material-aluminium = aluminio
+# draft
+material-carbide = carburo
+# draft
+material-diamond = diamante
+# draft
+material-ceramic = cerámica
+# draft
+material-glass = vidrio
+# draft
+material-silicone = silicona
+# draft
+material-polypropylene = plástico
+# draft
+material-fibre = madera, papel, espuma
+# draft
+stands-yes = sí
+# draft
+stands-ask-the-maker = solo si su fabricante lo dice
+# draft
+stands-never = nunca
+# draft
+form-nippers = alicate
+# draft
+form-scissors = tijeras
+# draft
+form-clippers = cortaúñas
+# draft
+form-tweezers = pinzas
+# draft
+form-stick = varilla
+# draft
+form-bit = fresa
+# draft
+form-block = bloque o caja
+# draft
+form-file = lima
+# draft
+implement-cuticle-nipper = alicate de cutícula
+# draft
+implement-toenail-nipper = alicate de uñas del pie
+# draft
+implement-nail-clipper = cortaúñas
+# draft
+implement-toenail-clipper = cortaúñas de pie
+# draft
+implement-cuticle-scissors = tijeras de cutícula
+# draft
+implement-tweezers = pinzas
+# draft
+implement-pusher = empujador
+# draft
+implement-curette = cureta
+# draft
+implement-nail-rasp = lima de metal
+# draft
+implement-foot-file-handle = mango de lima de pies
+# draft
+implement-carbide-bit = fresa de carburo
+# draft
+implement-diamond-bit = fresa de diamante
+# draft
+implement-ceramic-bit = fresa de cerámica
+# draft
+implement-mandrel = mandril
+# draft
+implement-bit-holder = soporte de fresas
+# draft
+implement-handpiece = pieza de mano del torno
+# draft
+implement-glass-file = lima de vidrio
+# draft
+implement-plastic-brush = cepillo
+# draft
+implement-sanding-band = banda de lija
+# draft
+implement-wood-stick = palito de madera
+# draft
+implement-toe-foam = separador de espuma
+# draft
+implement-paper-file = lima de papel
+# draft
+implement-buffer = pulidor
+# draft
+implement-foot-file-pad = repuesto de lima de pies
+# draft
+pouch-word-tiny = muy chica
+# draft
+pouch-word-small = chica
+# draft
+pouch-word-middle = mediana
+# draft
+pouch-word-large = grande
+# draft
+pouch-word-huge = muy grande
+# draft
+implement-plated-clipper = cortaúñas cromado
+# draft
+implement-rubber-handle-pusher = empujador con mango de goma
+# draft
+chemical-bleach = lejía
+# draft
+chemical-iodine = yodo
+# draft
+chemical-metal-chlorides = cloruros metálicos
+# draft
+chemical-acid = ácido, descalcificador
+# draft
+chemical-alkali = álcali fuerte
+# draft
+chemical-acetone = acetona
+# draft
+chemical-alcohol = alcohol
+# draft
+chemical-peroxide = peróxido
+# draft
+chemical-quaternary-ammonium = amonio cuaternario
+# draft
+watch-chemicals = Lejos de: { $what }. Si pasó: enjuague enseguida.
+# draft
+watch-single-use = Para un solo cliente: a la basura, no se lava ni se embolsa.
+# draft
+watch-never-steam = Nunca al vapor.
+# draft
+watch-ask-steam = Al vapor solo si su fabricante lo dice.
+# draft
+watch-never-ultrasonic = Nunca al baño de ultrasonido.
+# draft
+watch-ask-ultrasonic = Al ultrasonido solo si su fabricante lo dice.
+# draft
+watch-rusts = El acero al carbono se oxida en vapor.
+# draft
+watch-heat = Resiste solo { $celsius } °C: muy poco para un ciclo de 134 °C.
+# draft
+watch-apart = Aparte de otros metales: { $metal } solo va con { $metal }.
+# draft
+watch-hinge = Bisagra abierta, en el baño y en la bolsa.
+# draft
+watch-hollow = Hueco: necesita una máquina que saque el aire primero.
+
+## Which programme, and will it be dry
+# draft
+propose-line = Se propone: { $cycle }. { $why }
+# draft
+propose-none = Ningún programa de esta máquina sirve para esta carga.
+# draft
+propose-others = Por qué no los otros
+# draft
+propose-unknown = Hay juegos sin describir: su masa no está en las cifras.
+# draft
+why-quickest-now = Sin bolsa, para usar enseguida: el más rápido.
+# draft
+why-quickest-dries = El más rápido que queda bajo su límite de secado.
+# draft
+why-longer-weight = Demasiado pesada para un secado más corto.
+# draft
+why-longer-piece = Una pieza pesada pide el secado más largo.
+# draft
+why-longest-unknown = Aún no se sabe qué sale seco aquí: el secado más largo.
+# draft
+no-drying-pouches = No seca, y las bolsas deben salir secas.
+# draft
+no-drying-shelf = No seca: no es para el estante.
+# draft
+no-too-heavy-maker = Pesa más de lo que permite el fabricante.
+# draft
+no-too-heavy-dry = Pesa más de lo que sale seco aquí.
+# draft
+no-too-hot = Más caliente de lo que resiste una pieza.
+# draft
+no-not-for-pouches = Su manual no dice que sea para bolsas.
+# draft
+no-not-for-hollow = Su manual no dice que sea para piezas huecas.
+# draft
+no-gravity-hollow = Piezas huecas, y no se sabe de un vacío que saque el aire.
+# draft
+no-gravity-times = Sin vacío, las bolsas necesitan 30 min a 121 °C o 15 min a 132 °C (CDC 2008).
+# draft
+no-not-in-time = Termina tarde.
+# draft
+change-split = Divídala: a lo más { $grams } g por vez en { $cycle }.
+# draft
+change-unpouched = O sin bolsas en { $cycle }, para usar enseguida.
+# draft
+change-take-out = Saque lo que no resiste el calor de { $cycle }.
+# draft
+change-later = O espere: { $cycle } tarda { $minutes } min.
+# draft
+load-weighs = Esta carga: { $grams } g.
+# draft
+limit-maker-only = { $cycle }: el límite del fabricante es { $grams } g. Nadie ha mirado aún.
+# draft
+limit-maker = { $cycle }: vale el límite del fabricante, { $grams } g. { $count } miradas, { $wet } mojadas.
+# draft
+limit-looks = { $cycle }: aquí salen secos unos { $grams } g ({ $low } a { $high }), según { $count } miradas, { $wet } mojadas.
+# draft
+limit-guess = { $cycle }: solo una estimación, { $low } a { $high } g. Busque el límite en el manual.
+# draft
+dry-chance = Probabilidad de que salga mojada, calculada: { $percent } %.
+# draft
+run-water = Agua, calculada: unos { $middle } ml ({ $low } a { $high }).
+# draft
+start-against = Empezar contra el consejo. Queda en el registro.
+# draft
+start-picture = Cómo va en las bandejas
+# draft
+refused-no-drying = Este programa no seca. Las bolsas salen mojadas.
+    .safe = No se anotó nada.
+    .do = Elija uno que seque. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+# draft
+refused-gravity-hollow = Piezas huecas, y no se sabe que este programa les saque el aire.
+    .safe = No se anotó nada.
+    .do = Elija uno que su manual permita para piezas huecas. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+# draft
+refused-too-heavy = Pesa más de lo que sale seco ({ $most } g).
+    .safe = No se anotó nada.
+    .do = Saque algunas bolsas. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+
+## What goes in, more
+# draft
+bag-refused-measure = sus medidas no pueden ser
+
+## On the page of the machine
+# draft
+machine-dries = Lo que sale seco
+
+## On edge
+# draft
+rack-mass-is = { $grams } g con el soporte.
+
+## Implements
+# draft
+implement-change = Cambiar

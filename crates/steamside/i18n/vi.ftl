@@ -424,8 +424,6 @@ start-which = Những túi nào
 # draft
 start-over = Nhiều hơn số khay này đã được thử ({ $most }).
 # draft
-start-over-yes = Tôi biết. Vẫn chạy
-# draft
 start-programme = Chu trình, theo tên trên máy
 # draft
 start-cautions = Không chồng lên nhau, không chạm thành máy, đã coi nước, đã đóng cửa.
@@ -1523,8 +1521,6 @@ kind-figures-title = Các loại bộ
 # draft
 kind-mass = Nặng một bộ, g
 # draft
-kind-area = Túi của nó, cm²
-# draft
 kind-hand = Làm tay một bộ, phút
 # draft
 kind-pouch = Giá một túi, xu
@@ -1546,8 +1542,6 @@ programme-cold = Phút khi máy nguội
 programme-warm = Phút khi máy nóng
 # draft
 programme-mass = Nặng nhất, g
-# draft
-programme-area = Nhiều túi nhất, cm²
 # draft
 programme-load = Xếp vào, phút
 # draft
@@ -1637,7 +1631,7 @@ line-pouch-ended = Không giữ cỡ túi { $what } nữa.
 # draft
 line-inside-set = Đã đo bên trong { $machine }: { $count } khay.
 # draft
-line-tray-weighed = Đã cân khay: { $grams } g với { $sets }.
+line-tray-weighed = Đã cân khay: { $grams } g với { $sets }.
 # draft
 line-programme-set = { $programme } trên { $machine }, theo sách hướng dẫn: { $temperature } °C trong { $hold } giây, sấy { $count } phút.
 # draft
@@ -1737,3 +1731,527 @@ own-assumption = (giả định)
 own-counted = (đếm tại đây, trong { $of })
 # draft
 own-begin = Đầu ngày mọi bộ đều sẵn sàng, kể cả bộ mua thêm. Máy đang hỏng không tính.
+
+## What goes in
+# draft
+goes-in-title = Những gì đưa vào
+# draft
+goes-in-sets = Bộ dụng cụ và túi
+# draft
+goes-in-sets-how = Một bộ gồm những gì. Một bộ nằm trong một túi.
+# draft
+grams = { $grams } g
+# draft
+bag-show = Xem túi của bộ này
+# draft
+scale-title = Cân cả khay đầy
+# draft
+scale-how = Cân cả khay đầy một lần, khi nguội và khô. Không ai phải cân từng món.
+# draft
+scale-grams = Tất cả, gam
+# draft
+scale-empty = Chỉ khay không, gam (0 nếu đã chỉnh cân về 0 với khay)
+# draft
+scale-open = để mở, không túi
+# draft
+implements-title = Dụng cụ
+# draft
+implements-how = Số liệu thường gặp cho đến khi bạn ghi số của mình. Lời của nhà sản xuất đứng trước.
+# draft
+implement-add = Thêm dụng cụ
+# draft
+implement-end = Không còn ở đây
+# draft
+implement-word = Bạn gọi nó là gì
+# draft
+implement-form = Hình dạng
+# draft
+implement-length = Dài, mm
+# draft
+implement-width = Rộng khi nằm trong túi, khớp mở, mm
+# draft
+implement-thick = Dày, mm
+# draft
+implement-mass = Khối lượng một cái, gam
+# draft
+implement-material = Làm bằng
+# draft
+implement-is = Nó là
+# draft
+implement-hinged = có khớp
+# draft
+implement-hollow = rỗng: có lỗ hoặc khoang
+# draft
+implement-single = chỉ dùng cho một khách
+# draft
+implement-steam = Vào hơi nước
+# draft
+implement-ultrasonic = Vào bể siêu âm
+# draft
+implement-most-c = Chịu được đến, °C
+# draft
+pouch-sizes-title = Cỡ túi
+# draft
+pouch-sizes-how = Đo một túi rỗng: chiều ngang, và từ đáy đến đường gấp.
+# draft
+pouch-size-add = Thêm cỡ
+# draft
+pouch-size-end = Không còn dùng
+# draft
+pouch-size-word = Bạn gọi nó là gì
+# draft
+pouch-size-width = Ngang, mm
+# draft
+pouch-size-length = Từ đáy đến đường gấp, mm
+# draft
+pouch-size-seam = Bề rộng mép hàn, mm
+# draft
+pouch-size-fold = Chừa trống dưới đường gấp, mm
+# draft
+pouch-size-mass = Khối lượng một cái, gam
+# draft
+inside-title = Buồng, khay, cách xếp
+# draft
+inside-how = Đo bên trong, bằng milimét. Cách xếp theo sách của máy.
+# draft
+inside-chamber = Buồng
+# draft
+chamber-round = tròn
+# draft
+chamber-box = hộp
+# draft
+inside-across = Ngang, mm
+# draft
+inside-high = Cao, mm
+# draft
+inside-depth = Từ cửa đến đáy, mm
+# draft
+tray-name = Khay { $tray }
+# draft
+tray-width = Ngang, mm
+# draft
+tray-depth = Từ cửa đến đáy, mm
+# draft
+tray-height = Chiều cao trống, mm
+# draft
+tray-mass = Khi rỗng, gam
+# draft
+rack-title = Giá
+# draft
+rack-places = Số chỗ (0: không có)
+# draft
+rack-pitch = Từ chỗ này đến chỗ kế, mm
+# draft
+rack-height = Túi được đứng cao bao nhiêu, mm
+# draft
+inside-pattern = Túi nằm thế nào
+# draft
+inside-face = Mặt nào hướng lên
+# draft
+inside-wall = Chừa đến mép khay, mm
+# draft
+inside-between = Chừa giữa hai túi, mm
+# draft
+manual-page = Trang trong sách máy
+# draft
+programme-set = Nhiệt độ đặt, °C
+# draft
+programme-hold = Thời gian ở nhiệt độ, giây
+# draft
+programme-pulses = Số lần hút trước
+# draft
+programme-dry-min = Sấy, phút
+# draft
+programme-dry-kpa = Áp suất thấp nhất khi sấy, kPa tuyệt đối (trống: không hút)
+# draft
+programme-for = Sách máy cho phép
+# draft
+programme-for-pouches = túi
+# draft
+programme-for-hollow = đồ rỗng
+# draft
+programme-most-pouched = Nhiều nhất trong túi, gam, theo sách máy
+# draft
+programme-most-open = Nhiều nhất không túi, gam, theo sách máy
+# draft
+tray-show = Xem khay
+# draft
+refused-no-such-implement = Ở đây không có dụng cụ như vậy.
+    .do = Thêm nó trước, hoặc bỏ ra.
+# draft
+refused-implement-in-set = Bộ { $kind } có dụng cụ này.
+    .do = Bỏ nó khỏi bộ đó trước.
+# draft
+refused-last-pouch-size = Phải còn ít nhất một cỡ túi.
+    .do = Thêm cỡ khác trước.
+# draft
+refused-tray-lighter = Khay đầy phải nặng hơn khay rỗng.
+    .do = Cân lại, khi nguội và khô.
+# draft
+refused-implement-measure = Một số đo là không hoặc hơn hai mét.
+    .do = Đo khi nó nằm trong túi, bằng milimét.
+# draft
+refused-implement-mass = Một dụng cụ nặng từ một phần mười gam đến 20 kg.
+    .do = Cân nó, hoặc giữ số thường gặp.
+# draft
+refused-implement-heat = Nhiệt nó chịu được là từ 40 đến 300 °C.
+    .do = Nhà sản xuất cho biết bao nhiêu.
+# draft
+refused-inside-measure = Một số đo là không hoặc hơn hai mét.
+    .do = Đo bên trong, bằng milimét.
+# draft
+refused-inside-trays = Máy có từ một đến mười hai khay.
+    .do = Ghi ít nhất một khay.
+# draft
+refused-inside-no-rack = Xếp đứng thì cần giá.
+    .do = Ghi giá có mấy chỗ, hoặc chọn cách xếp khác.
+# draft
+refused-inside-too-large = Các khay này không vào được buồng này.
+    .do = Đo cả hai bên trong, bằng milimét.
+# draft
+refused-pouch-size = Túi này không còn mặt giữa mép hàn và đường gấp.
+    .do = Đo một túi rỗng, bằng milimét.
+# draft
+tray-title = Xếp lên khay
+# draft
+tray-print = In để treo ở cửa máy (A5)
+# draft
+tray-all-in = Vào hết: { $count }
+# draft
+tray-some-in = { $count } trong { $of } vào được. Không thể hơn { $most }.
+# draft
+tray-left = Để lượt sau:
+# draft
+tray-unknown = Chưa biết túi nào cho: { $what }
+# draft
+tray-empty = Để trống.
+# draft
+tray-from-top = Khay { $tray } từ trên xuống
+# draft
+tray-mass-is = { $grams } g kể cả khay.
+# draft
+tray-free = Cách mép { $free }.
+# draft
+tray-desc = Trên đó: { $what }
+# draft
+paper-up = mặt giấy lên
+# draft
+film-up = mặt trong lên
+# draft
+paper-right = mặt giấy sang phải
+# draft
+film-right = mặt trong sang phải
+# draft
+lies-over = chồng lên 2,5 cm
+# draft
+fold-free = chừa cho đường gấp
+# draft
+door = cửa
+# draft
+pattern-flat = nằm, một lớp
+# draft
+pattern-on-edge = đứng trong giá
+# draft
+pattern-overlapped = chồng mép 2,5 cm
+# draft
+pattern-flat-how = Nằm một lớp, không chồng, không chạm thành.
+# draft
+pattern-on-edge-how = Đứng, mỗi chỗ một túi. Không tựa vào thành.
+# draft
+pattern-overlapped-how = Mỗi túi chồng lên túi kế khoảng 2,5 cm: giấy với giấy, mặt trong với mặt trong. Thói quen trong nghề; không tìm thấy nguồn.
+# draft
+pattern-page = Theo sách của máy, trang { $page }.
+# draft
+pattern-no-page = Đã đặt ở đây; chưa biết trang trong sách máy.
+# draft
+pattern-typical = Buồng thường gặp, không phải của bạn: xem sách máy và đo.
+# draft
+face-paper = giấy
+# draft
+face-film = mặt trong
+# draft
+tray-sheet-title = Máy { $machine }: xếp mẻ này thế nào
+# draft
+tray-scale = Tỷ lệ 1 : { $ratio }
+# draft
+tray-total = Tất cả, không kể khay: { $grams } g
+# draft
+bag-title = Túi: { $kind }
+# draft
+bag-size = { $size }, { $width } × { $length } mm
+# draft
+bag-full = Dùng { $full } % mặt túi; nhiều nhất 75 %.
+# draft
+bag-picture = Các món nằm trong túi thế nào
+# draft
+bag-split-metals = Nhiều hơn một túi: những thứ này không được chạm nhau ({ $metals }).
+# draft
+bag-split-full = Nhiều hơn một túi: một túi sẽ quá đầy.
+# draft
+bag-refused-single = chỉ dùng một lần, bỏ đi
+# draft
+bag-refused-steam = không bao giờ vào hơi nước
+# draft
+bag-refused-large = quá lớn cho mọi túi
+# draft
+bag-ask-maker = chỉ vào hơi nước nếu nhà sản xuất cho phép
+# draft
+bag-open = Mở khớp. Không món nào chạm món nào.
+# draft
+bag-dry = Đã rửa, khô, đã coi, đã tra dầu. Thép ướt sẽ rỉ trong túi.
+# draft
+bag-mark = Thấy dấu qua mặt trong. Gấp đúng đường, ép hơi ra.
+# draft
+metal-stainless = thép không rỉ
+# draft
+metal-plated = thép mạ
+# draft
+metal-carbon = thép thường
+# draft
+metal-aluminium = nhôm
+# draft
+metal-carbide = hợp kim cứng
+# draft
+metal-diamond = kim cương
+# draft
+material-stainless-420 = thép không rỉ, tôi cứng
+# draft
+material-stainless-304 = thép không rỉ
+# draft
+material-plated-steel = thép mạ
+# draft
+material-carbon-steel = thép thường
+# draft
+material-aluminium = nhôm
+# draft
+material-carbide = hợp kim cứng
+# draft
+material-diamond = kim cương
+# draft
+material-ceramic = gốm
+# draft
+material-glass = thủy tinh
+# draft
+material-silicone = silicon
+# draft
+material-polypropylene = nhựa
+# draft
+material-fibre = gỗ, giấy, mút
+# draft
+stands-yes = được
+# draft
+stands-ask-the-maker = chỉ khi nhà sản xuất cho phép
+# draft
+stands-never = không bao giờ
+# draft
+form-nippers = kềm
+# draft
+form-scissors = kéo
+# draft
+form-clippers = đồ bấm
+# draft
+form-tweezers = nhíp
+# draft
+form-stick = que, cây
+# draft
+form-bit = đầu mài
+# draft
+form-block = khối hoặc hộp
+# draft
+form-file = giũa
+# draft
+implement-cuticle-nipper = kềm cắt da
+# draft
+implement-toenail-nipper = kềm móng chân
+# draft
+implement-nail-clipper = bấm móng tay
+# draft
+implement-toenail-clipper = bấm móng chân
+# draft
+implement-cuticle-scissors = kéo cắt da
+# draft
+implement-tweezers = nhíp
+# draft
+implement-pusher = cây đẩy da
+# draft
+implement-curette = cây nạo
+# draft
+implement-nail-rasp = giũa thép
+# draft
+implement-foot-file-handle = cán giũa chân
+# draft
+implement-carbide-bit = đầu mài hợp kim
+# draft
+implement-diamond-bit = đầu mài kim cương
+# draft
+implement-ceramic-bit = đầu mài gốm
+# draft
+implement-mandrel = trục gắn vòng nhám
+# draft
+implement-bit-holder = khay đầu mài
+# draft
+implement-handpiece = tay cầm máy mài
+# draft
+implement-glass-file = giũa thủy tinh
+# draft
+implement-plastic-brush = bàn chải
+# draft
+implement-sanding-band = vòng nhám
+# draft
+implement-wood-stick = que gỗ
+# draft
+implement-toe-foam = mút tách ngón
+# draft
+implement-paper-file = giũa giấy
+# draft
+implement-buffer = đồ chà bóng
+# draft
+implement-foot-file-pad = miếng giũa chân
+# draft
+pouch-word-tiny = rất nhỏ
+# draft
+pouch-word-small = nhỏ
+# draft
+pouch-word-middle = vừa
+# draft
+pouch-word-large = lớn
+# draft
+pouch-word-huge = rất lớn
+# draft
+implement-plated-clipper = bấm móng thép mạ
+# draft
+implement-rubber-handle-pusher = cây đẩy da cán cao su
+# draft
+chemical-bleach = thuốc tẩy clo
+# draft
+chemical-iodine = i-ốt
+# draft
+chemical-metal-chlorides = muối clorua kim loại
+# draft
+chemical-acid = axit, thuốc tẩy cặn
+# draft
+chemical-alkali = kiềm mạnh
+# draft
+chemical-acetone = acetone
+# draft
+chemical-alcohol = cồn
+# draft
+chemical-peroxide = oxy già
+# draft
+chemical-quaternary-ammonium = amoni bậc bốn
+# draft
+watch-chemicals = Tránh: { $what }. Nếu lỡ dính: rửa nước ngay.
+# draft
+watch-single-use = Chỉ dùng cho một khách: bỏ đi, không rửa, không cho vào túi.
+# draft
+watch-never-steam = Không bao giờ cho vào hơi nước.
+# draft
+watch-ask-steam = Chỉ cho vào hơi nước nếu nhà sản xuất cho phép.
+# draft
+watch-never-ultrasonic = Không bao giờ cho vào bể siêu âm.
+# draft
+watch-ask-ultrasonic = Chỉ cho vào bể siêu âm nếu nhà sản xuất cho phép.
+# draft
+watch-rusts = Thép thường bị rỉ trong hơi nước.
+# draft
+watch-heat = Chỉ chịu được { $celsius } °C: không đủ cho chu trình 134 °C.
+# draft
+watch-apart = Để riêng với kim loại khác: { $metal } chỉ nằm với { $metal }.
+# draft
+watch-hinge = Mở khớp, trong bể và trong túi.
+# draft
+watch-hollow = Rỗng: cần máy hút khí ra trước.
+
+## Which programme, and will it be dry
+# draft
+propose-line = Đề nghị: { $cycle }. { $why }
+# draft
+propose-none = Không có chương trình nào của máy này hợp với mẻ này.
+# draft
+propose-others = Vì sao không chọn chương trình khác
+# draft
+propose-unknown = Có bộ chưa được mô tả: khối lượng của chúng chưa tính.
+# draft
+why-quickest-now = Không túi, dùng ngay: nhanh nhất.
+# draft
+why-quickest-dries = Nhanh nhất mà vẫn dưới mức sấy khô.
+# draft
+why-longer-weight = Quá nặng cho thời gian sấy ngắn hơn.
+# draft
+why-longer-piece = Món nặng cần sấy lâu nhất.
+# draft
+why-longest-unknown = Chưa biết ở đây bao nhiêu thì khô: sấy lâu nhất.
+# draft
+no-drying-pouches = Không sấy, mà túi phải khô.
+# draft
+no-drying-shelf = Không sấy: không để lên kệ.
+# draft
+no-too-heavy-maker = Nặng hơn mức nhà sản xuất cho phép.
+# draft
+no-too-heavy-dry = Nặng hơn mức ra khô ở đây.
+# draft
+no-too-hot = Nóng hơn mức một món chịu được.
+# draft
+no-not-for-pouches = Sách máy không nói là dùng cho túi.
+# draft
+no-not-for-hollow = Sách máy không nói là dùng cho đồ rỗng.
+# draft
+no-gravity-hollow = Đồ rỗng, mà không biết có hút chân không.
+# draft
+no-gravity-times = Không hút chân không thì túi cần 30 phút ở 121 °C hoặc 15 phút ở 132 °C (CDC 2008).
+# draft
+no-not-in-time = Xong quá trễ.
+# draft
+change-split = Chia ra: nhiều nhất { $grams } g một lượt { $cycle }.
+# draft
+change-unpouched = Hoặc không túi trong { $cycle }, dùng ngay.
+# draft
+change-take-out = Lấy ra món không chịu được nhiệt của { $cycle }.
+# draft
+change-later = Hoặc chờ: { $cycle } mất { $minutes } phút.
+# draft
+load-weighs = Mẻ này: { $grams } g.
+# draft
+limit-maker-only = { $cycle }: nhà sản xuất cho { $grams } g. Chưa ai coi khô hay ướt.
+# draft
+limit-maker = { $cycle }: giữ mức nhà sản xuất, { $grams } g. Đã coi { $count } lần, { $wet } lần ướt.
+# draft
+limit-looks = { $cycle }: ở đây khoảng { $grams } g thì khô ({ $low } đến { $high }), theo { $count } lần coi, { $wet } lần ướt.
+# draft
+limit-guess = { $cycle }: chỉ đoán, { $low } đến { $high } g. Xem mức trong sách máy.
+# draft
+dry-chance = Khả năng bị ướt, tính ra: { $percent } %.
+# draft
+run-water = Nước, tính ra: khoảng { $middle } ml ({ $low } đến { $high }).
+# draft
+start-against = Bắt đầu dù không nên. Sẽ ghi lại trong sổ.
+# draft
+start-picture = Xếp lên khay thế nào
+# draft
+refused-no-drying = Chương trình này không sấy. Túi sẽ ra ướt.
+    .safe = Chưa ghi gì.
+    .do = Chọn chương trình có sấy. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+# draft
+refused-gravity-hollow = Đồ rỗng, mà không biết chương trình này hút được khí ra.
+    .safe = Chưa ghi gì.
+    .do = Chọn chương trình sách máy cho phép với đồ rỗng. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+# draft
+refused-too-heavy = Nặng hơn mức ra khô ({ $most } g).
+    .safe = Chưa ghi gì.
+    .do = Lấy bớt túi ra. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+
+## What goes in, more
+# draft
+bag-refused-measure = số đo không thể có
+
+## On the page of the machine
+# draft
+machine-dries = Bao nhiêu thì ra khô
+
+## On edge
+# draft
+rack-mass-is = { $grams } g kể cả giá.
+
+## Implements
+# draft
+implement-change = Sửa

@@ -9,6 +9,7 @@ mod commands;
 mod demo;
 mod drifting;
 mod intake;
+mod loading;
 mod pages;
 mod planning;
 mod web;

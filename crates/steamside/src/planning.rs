@@ -2,4 +2,5 @@
 
 pub mod agreed;
 pub mod explain;
+pub mod room;
 pub mod today;

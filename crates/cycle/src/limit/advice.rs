@@ -30,7 +30,8 @@ pub struct Advice {
 /// mix ([`crate::balance::Usual::grams`]) and must not fall.
 ///
 /// - Never above `maker_g`. As long as no load was wet the maker's limit stands.
-/// - After a wet load, the middle of what was learnt, where that is less.
+/// - After a wet load, half-way (in logarithms) between the low end and the middle of what was
+///   learnt, where that is less: the middle alone is too bold for a machine that is worse than most.
 /// - Where the maker's limit is not known nobody vouches for the middle: the low end, from the
 ///   first look to the last. It rises towards the true limit as looks come in.
 ///
@@ -50,9 +51,10 @@ pub struct Advice {
 /// ```
 pub fn advice(learnt: &Learnt, maker_g: Option<u32>, to_grams: impl Fn(f64) -> f64) -> Advice {
     let grams = |watts: f64| to_grams(watts).max(0.0).floor() as u32;
+    let careful = (learnt.limit_w.low * learnt.limit_w.middle).sqrt();
     let (grams, by) = match maker_g {
         Some(maker) if learnt.wet == 0 => (maker, By::Maker),
-        Some(maker) => match grams(learnt.limit_w.middle) {
+        Some(maker) => match grams(careful) {
             looks if looks < maker => (looks, By::Looks),
             _ => (maker, By::Maker),
         },

@@ -40,7 +40,9 @@ pub(super) fn of_layer(layer: &Layer, inside: &Inside) -> Picture {
             add(Role::Over, &both, None);
         }
     }
-    Picture { frame, parts, distances: distances(layer) }
+    // A place of a rack is where it is; only a tray's edge is kept away from.
+    let distances = if inside.pattern == Pattern::OnEdge { Vec::new() } else { distances(layer) };
+    Picture { frame, parts, distances }
 }
 
 fn outline(rect: &Rect) -> Result<Outline, crate::geometry::NoOutline> {
@@ -86,7 +88,8 @@ fn distances(layer: &Layer) -> Vec<Distance> {
         least(&|rect| width - rect.right()).map(|r| line((r.right(), away(&r)), (width, away(&r))));
     let far =
         least(&|rect| depth - rect.far()).map(|r| line((across(&r), r.far()), (across(&r), depth)));
-    [left, near, right, far].into_iter().flatten().collect()
+    let longer = |distance: &Distance| distance.from != distance.to;
+    [left, near, right, far].into_iter().flatten().filter(longer).collect()
 }
 
 #[cfg(test)]

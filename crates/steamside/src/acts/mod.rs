@@ -35,17 +35,26 @@
 //! | `/act/bring` | multipart: `file`, a calendar or a table of appointments |
 //! | `/act/service` | `service` (absent: a new one), `word`, `length` = minutes, `weight`, `basin`, `need.KIND` |
 //! | `/act/service-ended` | `service` |
-//! | `/act/kind-figures` | `kind`, `mass`, `area`, `hand`, `pouch`, `target`, `spares` |
-//! | `/act/machine-figures` | `machine`, `warm-window`, and for each programme `N` from 0: `N.programme` (empty: none), `N.cold`, `N.warm`, `N.mass`, `N.area`, `N.drying` = `none`, `short`, `full`; `N.wrapped` = `yes`; `N.load`, `N.unload`, `N.cool`, `N.cost-cold`, `N.cost-warm` |
+//! | `/act/kind-figures` | `kind`, `mass`, `hand`, `pouch`, `target`, `spares` |
+//! | `/act/machine-figures` | `machine`, `warm-window`, and for each programme `N` from 0: `N.programme` (empty: none), `N.cold`, `N.warm`, `N.mass`, `N.drying` = `none`, `short`, `full`; `N.wrapped` = `yes`; `N.load`, `N.unload`, `N.cool`, `N.cost-cold`, `N.cost-warm` |
 //! | `/act/day-rules` | `passive`, `immediate`, `order` = `salon`, `comparing` |
 //! | `/act/shift` | `person`, `day`, `from`, `to`, `lunch-from`, `lunch-to` (both may be empty), `weeks` |
 //! | `/act/shift-ended` | `shift` |
+//! | `/act/implement` | `word`, `form`, `length`, `width`, `thick` = mm, `mass` = g, `material`, `hinged`, `hollow`, `single` = `yes` or absent, `steam`, `ultrasonic`, `most-c` = °C |
+//! | `/act/implement-ended` | `word` |
+//! | `/act/set-of` | `kind`, and `piece.IMPLEMENT` = number |
+//! | `/act/pouch-size` | `word`, `width`, `length`, `seam`, `fold` = mm, `mass` = g |
+//! | `/act/pouch-size-ended` | `word` |
+//! | `/act/inside` | `machine`, `chamber` = `round`, `box`; `across`, `high`, `depth` = mm; for each tray `N` from 0: `N.width`, `N.depth`, `N.height`, `N.mass`; `places`, `pitch`, `rack-height`, `rack-depth`, `rack-mass` (no places: no rack); `pattern`, `face`, `wall`, `between`, `page` (may be empty) |
+//! | `/act/tray-weighed` | `grams`, `empty` (may be empty), `count.KIND`, `wrap` = `pouched`, `open` |
+//! | `/act/programme` | `machine`, `programme`, `set`, `hold`, `pulses`, `dry-min`, `dry-kpa` (may be empty), `pouches`, `hollow` = `yes` or absent, `most-pouched`, `most-open`, `page` (each may be empty: not known) |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod accept;
 mod apart;
 mod claim;
 mod lift;
+mod loading;
 mod look;
 mod machine_reads;
 mod machines;
@@ -68,6 +77,10 @@ pub use accept::{Accept, accept};
 pub use apart::apart;
 pub use claim::{Claim, claim, write_verdict};
 pub use lift::{Lift, lift};
+pub use loading::{
+    WeighTray, end_implement, end_pouch, set_implement, set_inside, set_of, set_pouch,
+    set_programme, weigh_tray,
+};
 pub use look::{Look, look, rests_on_reading};
 pub use machine_reads::{MachineReads, is_open_question, machine_reads};
 pub use machines::{

@@ -2,10 +2,15 @@
 
 use super::Refusal;
 use crate::chance;
+use crate::loading::kinds::Kinds;
+use crate::loading::load::Load;
+use crate::loading::propose;
+use crate::loading::trays::Item;
+use cycle::choose::No;
 use load::{Contents, SetState};
 use logbook::book::Draft;
 use logbook::fact::Body;
-use logbook::view::{Pouch, View};
+use logbook::view::{Machine, Pouch, View};
 use measure::{Instant, MachineId, PouchId};
 
 /// What was started.
@@ -46,11 +51,11 @@ pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(),
         }
         inside.push(pouch);
     }
-    if let Some(most) = machine.most_pouches
-        && inside.len() > most as usize
-        && !start.over
-    {
-        return Err(Refusal::rule_with("refused-over-tested", "most", most));
+    if !start.over {
+        if let Some(most) = machine.most_pouches.filter(|most| inside.len() > *most as usize) {
+            return Err(Refusal::rule_with("refused-over-tested", "most", most));
+        }
+        fits(view, &machine, start.programme.as_deref(), &inside)?;
     }
     draft.fact(Body::RunStarted {
         run: chance::id()?,
@@ -60,6 +65,42 @@ pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(),
         contents: contents_of(&inside),
         pouches: start.pouches,
     });
+    Ok(())
+}
+
+/// Is the programme one for this load? Asked before the door is shut; who has started the machine
+/// already says so, and the log keeps it.
+fn fits(
+    view: &View<'_>,
+    machine: &Machine,
+    programme: Option<&str>,
+    inside: &[Pouch],
+) -> Result<(), Refusal> {
+    let items: Vec<Item> = inside.iter().map(Item::of).collect();
+    let words: Vec<load::SetKind> = items.iter().map(|item| item.kind.clone()).collect();
+    let kinds = Kinds::read(view, &words)?;
+    let load = Load::of(&items, inside.iter().any(|pouch| pouch.hollow), &kinds);
+    let room = view.inside(machine.machine)?.value;
+    let proposal = propose::propose(view, machine, &room, &load)?;
+    let named = |at: &usize| {
+        let known = proposal.programmes.get(*at);
+        known.is_some_and(|known| Some(known.cycle.programme.word()) == programme)
+    };
+    let Some(refused) = proposal.choice.refused.iter().find(|refused| named(&refused.offer)) else {
+        return Ok(());
+    };
+    let against = |no: No| refused.reasons.contains(&no);
+    if against(No::NoDryingForPouches) {
+        return Err(Refusal::rule("refused-no-drying"));
+    }
+    if against(No::GravityHollow) || against(No::NotForHollow) {
+        return Err(Refusal::rule("refused-gravity-hollow"));
+    }
+    if against(No::TooHeavyForMaker) || against(No::TooHeavyToDry) {
+        let known = &proposal.programmes[refused.offer];
+        let most = known.most_g().into_iter().chain(known.maker_g).min().unwrap_or(0);
+        return Err(Refusal::rule_with("refused-too-heavy", "most", most));
+    }
     Ok(())
 }
 

@@ -4,7 +4,7 @@
 use super::Refusal;
 use load::SetState;
 use logbook::book::Draft;
-use logbook::fact::{Body, Day, StopReason};
+use logbook::fact::{Body, Day, Loading, StopReason};
 use logbook::view::View;
 use measure::{ActId, Instant, PouchId, Span};
 
@@ -60,6 +60,9 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusa
 
 /// Is it one of the facts that a tap may take back?
 pub fn can_be_undone(body: &Body) -> bool {
+    if let Body::Loading(said) = body {
+        return matches!(**said, Loading::TrayWeighed { .. });
+    }
     matches!(
         body,
         Body::Washed { .. }

@@ -1,5 +1,6 @@
 //! What happened in the demo salon, tap by tap, in the order of the clock.
 
+mod rooms;
 mod visits;
 
 use super::records::Series;
@@ -32,6 +33,8 @@ enum End {
     Record(Series),
     /// Three numbers were read off and everything was in order.
     Reading,
+    /// The same, but one pouch came out wet: it is washed and bagged again.
+    OneWet,
     /// The load is out; nobody has looked yet.
     ToCheck,
     /// Still going.
@@ -48,6 +51,8 @@ enum Step {
     Record(usize, Series),
     ReadOff(usize),
     AllGood(usize),
+    OneWet(usize),
+    Apart(usize),
     Open(u32),
 }
 
@@ -74,6 +79,7 @@ pub struct Script<'a> {
     turn: usize,
 }
 
+const SEVEN: Kinds = &[("manicure", 5), ("pedicure", 2)];
 const SIX: Kinds = &[("manicure", 4), ("pedicure", 2)];
 const FOUR: Kinds = &[("manicure", 3), ("bits", 1)];
 const THREE: Kinds = &[("manicure", 2), ("pedicure", 1)];
@@ -150,7 +156,7 @@ impl<'a> Script<'a> {
         }
         self.people = self.app.read(|v| v.people())?.iter().map(|p| p.person).collect();
         self.machines = self.app.read(|v| v.machines())?;
-        Ok(())
+        self.describe_rooms(begun)
     }
 
     /// A day that is over: two runs in the first machine, one in the second, most pouches opened.
@@ -159,7 +165,7 @@ impl<'a> Script<'a> {
         let later = |minutes| begin + Span::from_minutes(minutes);
         let rounds = [
             (1, later(0), 29, SIX, End::Record(Series::GoodCold)),
-            (2, later(20), 44 + days % 3, FOUR, End::Reading),
+            (2, later(20), 44 + days % 3, FOUR, if days == 3 { End::OneWet } else { End::Reading }),
             (1, later(130), 24 + days % 2, SIX, End::Record(Series::GoodA)),
         ];
         for (machine, start, minutes, kinds, end) in rounds {
@@ -186,8 +192,8 @@ impl<'a> Script<'a> {
         self.plan_openings(self.ago(285), 6, 9);
         self.plan_openings(self.ago(200), 5, 9);
         self.plan_openings(self.ago(70), 3, 6);
-        self.steps.push((self.ago(24), Step::Wash(THREE)));
-        self.steps.push((self.ago(21), Step::Pack(self.runs.len(), TWO)));
+        self.steps.push((self.ago(24), Step::Wash(SEVEN)));
+        self.steps.push((self.ago(21), Step::Pack(self.runs.len(), SIX)));
         self.pouches.push(Vec::new());
         self.runs.push(None);
         self.steps.push((self.ago(4), Step::Wash(TWO)));
@@ -211,6 +217,12 @@ impl<'a> Script<'a> {
                 (at(out), Step::Unload(number)),
                 (at(out + 1), Step::Record(number, series)),
                 (at(out + 11), Step::AllGood(number)),
+            ]),
+            End::OneWet => steps.extend([
+                (at(out), Step::Unload(number)),
+                (at(out), Step::ReadOff(number)),
+                (at(out + 11), Step::OneWet(number)),
+                (at(out + 30), Step::Apart(number)),
             ]),
             End::Reading => steps.extend([
                 (at(out), Step::Unload(number)),
@@ -268,18 +280,31 @@ impl<'a> Script<'a> {
                 let read = reading(self.run(round)?)?;
                 self.act(at, Known::Read, |v, d| acts::read_off(v, d, read))
             }
-            Step::AllGood(round) => {
-                let look = acts::Look {
-                    run: self.run(round)?,
-                    marks_not_turned: Some(Vec::new()),
-                    inner_mark: Some(true),
-                    dry_whole: Some(Default::default()),
-                    now: at,
-                };
-                self.act(at, Known::Tapped, |v, d| acts::look(v, d, look))
+            Step::AllGood(round) => self.look(at, round, 0),
+            Step::OneWet(round) => self.look(at, round, 1),
+            Step::Apart(round) => {
+                let pouches = self.wet(round, 1);
+                self.act(at, Known::Tapped, |v, d| acts::apart(v, d, pouches))
             }
             Step::Open(chair) => self.open(at, chair),
         }
+    }
+
+    /// All good but for so many wet pouches.
+    fn look(&mut self, at: Instant, round: usize, wet: usize) -> Result<(), Refusal> {
+        let look = acts::Look {
+            run: self.run(round)?,
+            marks_not_turned: Some(Vec::new()),
+            inner_mark: Some(true),
+            dry_whole: Some([self.wet(round, wet), Vec::new(), Vec::new()]),
+            now: at,
+        };
+        self.act(at, Known::Tapped, |v, d| acts::look(v, d, look))
+    }
+
+    fn wet(&self, round: usize, many: usize) -> Vec<PouchId> {
+        let pouches = self.pouches.get(round).map(Vec::as_slice).unwrap_or_default();
+        pouches.iter().take(many).copied().collect()
     }
 
     fn pack(&mut self, at: Instant, round: usize, kinds: Kinds) -> Result<(), Refusal> {

@@ -4,8 +4,11 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{changes, now, reads, say, stop, telling};
+use super::{changes, now, proposal, reads, say, stop, telling};
 use crate::drifting::{self, Change};
+use crate::loading::kinds::Kinds;
+use crate::loading::load::Load;
+use crate::loading::propose;
 use crate::web::Ctx;
 use day::Expected;
 use logbook::book::BookError;
@@ -28,6 +31,8 @@ pub struct Seen {
     pub last: Vec<Run>,
     /// What changes from run to run.
     pub changes: Vec<Change>,
+    /// What each programme dries, in one sentence each.
+    pub dries: Vec<String>,
 }
 
 /// The page.
@@ -51,7 +56,8 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .filter(|run| Some(run.run) != machine.running)
             .collect();
         let changes = drifting::changes(view, machine.machine)?;
-        machines.push(Seen { machine, running, last, changes });
+        let dries = dries(view, ctx, &machine)?;
+        machines.push(Seen { machine, running, last, changes, dries });
     }
     let people = view.people()?;
     let frame = Frame {
@@ -62,6 +68,20 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
         did: frame::did(view, ctx)?,
     };
     Ok(frame::page(ctx, &frame, &draw(ctx, &machines, &people)))
+}
+
+/// What each programme of a machine dries, and how that is known.
+fn dries(view: &View<'_>, ctx: &Ctx, machine: &Machine) -> Result<Vec<String>, BookError> {
+    let kinds = Kinds::read(view, &[])?;
+    let each: Vec<_> = kinds.kinds.iter().map(|kind| (kind.kind.clone(), 1, true)).collect();
+    let usual = Load::of_counts(&each, &kinds);
+    let inside = view.inside(machine.machine)?.value;
+    let programmes = propose::programmes(view, machine.machine, &inside, &usual)?;
+    let told = programmes.iter().map(|programme| {
+        let name = proposal::programme_name(ctx, programme.cycle.programme.word());
+        proposal::known(ctx, programme, &name)
+    });
+    Ok(told.filter(|line| !line.is_empty()).collect())
 }
 
 /// What stands on it.
@@ -104,6 +124,14 @@ fn one(ctx: &Ctx, seen: &Seen, people: &[Person]) -> Markup {
                 }
                 (runs(ctx, &seen.last))
                 (changes::draw(ctx, machine.number, &seen.changes))
+                @if !seen.dries.is_empty() {
+                    h3 { (words.say("machine-dries")) }
+                    ul class="reasons" { @for line in &seen.dries { li { (line) } } }
+                    p class="ways" {
+                        (parts::way(&format!("/tray?machine={}", machine.machine), Shape::Tray, &words.say("tray-show")))
+                        (parts::way("/in", Shape::Envelope, &words.say("goes-in-title")))
+                    }
+                }
                 (take_form(ctx, machine))
                 (settings(ctx, machine, people))
             }))

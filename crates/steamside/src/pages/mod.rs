@@ -1,9 +1,11 @@
 //! The pages: one file a screen. Each reads one consistent state of the book and draws it; the
 //! drawing itself is a function of plain values.
 
+pub mod bag;
 pub mod chair;
 mod changes;
 pub mod frame;
+pub mod goes_in;
 pub mod labels;
 pub mod log;
 pub mod machine;
@@ -11,6 +13,7 @@ pub mod now;
 mod parts;
 pub mod plan;
 mod plot;
+mod proposal;
 pub mod reads;
 pub mod ready;
 pub mod recall;
@@ -25,6 +28,7 @@ pub mod start;
 pub mod stop;
 mod strip;
 mod telling;
+pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
 pub mod visits;

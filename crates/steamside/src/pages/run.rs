@@ -251,6 +251,7 @@ fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
                 }
             }
             @if !slips.is_empty() { (lift(ctx, &slips, &seen.people)) }
+            p { (parts::way(&format!("/tray?run={}", seen.run.run), Shape::Tray, &words.say("tray-show"))) }
         }
     }
 }

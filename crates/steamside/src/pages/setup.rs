@@ -73,6 +73,10 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             @for (index, kind) in seen.kinds.iter().enumerate() { (sets_form(ctx, Some(kind), index, &seen.people)) }
             (sets_form(ctx, None, seen.kinds.len(), &seen.people))
         }))
+        p class="ways" {
+            (parts::way("/in", Shape::Envelope, &words.say("goes-in-title")))
+            (parts::way("/services", Shape::Chair, &words.say("services-title")))
+        }
         (languages(ctx))
         p { (words.tell("setup-zone", &[("zone", seen.zone.as_str().into())])) }
         p { (words.say("setup-no-device")) }

@@ -2,8 +2,8 @@
 
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
-use super::say;
 use super::shapes::Shape;
+use super::{proposal, say, tray};
 use crate::acts::contents_of;
 use crate::web::Ctx;
 use load::SetState;
@@ -29,6 +29,10 @@ pub struct Seen {
     pub bagged: Vec<Pouch>,
     /// Who may sign.
     pub people: Vec<Person>,
+    /// How they go in, and which programme is proposed.
+    pub tray: Option<tray::Seen>,
+    /// The load is another than last time, so the picture stands open.
+    pub changed: bool,
 }
 
 /// The page.
@@ -50,13 +54,24 @@ pub fn page(view: &View<'_>, ctx: &Ctx, machine: Option<MachineId>) -> Result<Ma
             }
         }
     }
-    let seen = Seen {
-        free,
-        machine: chosen,
-        programmes,
-        bagged: view.pouches_in(&[SetState::Bagged])?,
-        people: view.people()?,
+    let bagged = view.pouches_in(&[SetState::Bagged])?;
+    let (tray, changed) = match &chosen {
+        Some(machine) if !bagged.is_empty() => {
+            let tray = tray::see(view, machine.clone(), &bagged, None)?;
+            (Some(tray), changed(view, machine, &bagged)?)
+        }
+        _ => (None, false),
     };
+    if let Some(tray) = &tray {
+        for programme in &tray.proposal.programmes {
+            let word = programme.cycle.programme.word();
+            if programmes.iter().all(|known| known != word) {
+                programmes.push(word.to_owned());
+            }
+        }
+    }
+    let people = view.people()?;
+    let seen = Seen { free, machine: chosen, programmes, bagged, people, tray, changed };
     let frame = Frame {
         title: ctx.words().say("start-title"),
         place: Place::Machine,
@@ -65,6 +80,21 @@ pub fn page(view: &View<'_>, ctx: &Ctx, machine: Option<MachineId>) -> Result<Ma
         did: frame::did(view, ctx)?,
     };
     Ok(frame::page(ctx, &frame, &draw(ctx, &seen)))
+}
+
+/// Is the load another than the one that went into this machine last? Who sees the same picture
+/// every day does not look at it any more.
+fn changed(view: &View<'_>, machine: &Machine, bagged: &[Pouch]) -> Result<bool, BookError> {
+    let mix = |pouches: &[Pouch]| {
+        let mut kinds: Vec<_> =
+            pouches.iter().map(|pouch| (pouch.kind.clone(), pouch.pouched)).collect();
+        kinds.sort();
+        kinds
+    };
+    Ok(match view.last_runs(machine.machine, None, 1)?.first() {
+        Some(last) => mix(&view.pouches_of_run(last.run)?) != mix(bagged),
+        None => true,
+    })
 }
 
 /// What stands on it.
@@ -107,6 +137,10 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
     let words = ctx.words();
     let contents = words.say(say::contents_key(contents_of(&seen.bagged)));
     let over = machine.most_pouches.filter(|most| seen.bagged.len() > *most as usize);
+    let proposed = seen.tray.as_ref().and_then(|tray| {
+        let first = tray.proposal.choice.ranked.first()?;
+        Some(tray.proposal.programmes.get(first.offer)?.cycle.programme.word())
+    });
     html! {
         (parts::hidden("machine", machine.machine))
         section class="card turn" {
@@ -115,23 +149,28 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
                 span { (words.tell("start-inside", &[("count", seen.bagged.len().into())])) }
             }
             p { (words.tell("start-contents", &[("contents", contents.into())])) }
+            @if let Some(tray) = &seen.tray {
+                (proposal::draw(ctx, &tray.proposal))
+                (tray::summary(ctx, tray))
+                details open[seen.changed] {
+                    summary { (words.say("start-picture")) }
+                    (tray::pictures(ctx, tray))
+                    p { (parts::way(&tray::print_address(tray), Shape::Tape, &words.say("tray-print"))) }
+                }
+            }
             fieldset class="pouches" {
                 legend class="unseen" { (words.say("start-which")) }
                 @for pouch in &seen.bagged { (pouch_box(pouch)) }
             }
-            @if let Some(most) = over {
-                div class="amber" {
-                    p { (words.tell("start-over", &[("most", most.into())])) }
-                    p class="choices" {
-                        label { input type="checkbox" name="over" value="yes"; span { (words.say("start-over-yes")) } }
-                    }
-                }
-            }
+            @let risky = over.is_some() || seen.tray.as_ref().is_some_and(|tray| {
+                !tray.laid.fits() || tray.proposal.choice.ranked.is_empty()
+            });
+            @if let Some(most) = over { p class="amber" { (words.tell("start-over", &[("most", most.into())])) } }
             p class="field" {
                 label for="programme" { (words.say("start-programme")) }
                 input id="programme" name="programme" list="programmes" autocomplete="off"
                     autocapitalize="none" spellcheck="false" maxlength="24"
-                    value=[seen.programmes.first()];
+                    value=[proposed.or(seen.programmes.first().map(String::as_str))];
                 datalist id="programmes" {
                     @for programme in &seen.programmes { option value=(programme) {} }
                 }
@@ -140,6 +179,9 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
                 @for programme in seen.programmes.iter().take(4) {
                     button type="button" class="key" hidden data-fills="programme" data-with=(programme) { (programme) }
                 }
+            }
+            p class=(if risky { "choices amber" } else { "choices" }) {
+                label { input type="checkbox" name="over" value="yes"; span { (words.say("start-against")) } }
             }
             p { (words.say("start-cautions")) }
             (parts::sign_line(ctx, &seen.people, &words.say("start-asks")))

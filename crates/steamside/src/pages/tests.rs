@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
 mod day_screens;
+mod loading_screens;
 mod loading_told;
 mod made_up;
 mod markup;

@@ -1,5 +1,6 @@
 //! Wash and pack: how many came out of the bin clean and dry, and how many went into pouches.
 
+use super::bag;
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Counter, Form, Ground};
 use super::shapes::Shape;
@@ -117,6 +118,7 @@ fn pack_card(ctx: &Ctx, kind: &KindCount, index: usize, people: &[Person]) -> Ma
         &heading,
         &html! {
             p { (words.say("pack-cautions")) }
+            p { (parts::way(&bag::address(&kind.kind), Shape::Envelope, &words.say("bag-show"))) }
             (Form { then: Some(&then), ..form }.draw(ctx, &fields))
         },
     )

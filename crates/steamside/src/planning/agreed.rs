@@ -1,6 +1,7 @@
 //! The plan that stands: the accepted one as far as it still holds, mended where it does not, or a
 //! new one where nobody accepted any.
 
+use super::room;
 use super::today::{SLOT_MIN, Today};
 use day::plan::{DAYPLAN, Mended, Options, Plan, Rest, Run, SALON, Unusable, mend, solve};
 use logbook::book::BookError;
@@ -34,12 +35,33 @@ const WAIT: Duration = Duration::from_millis(400);
 /// An agreed run that should have begun no longer ago than this is only late, not forgotten.
 const LATE: Span = Span::from_minutes(60);
 
+/// How often a plan is made again because a mix of it does not go on the trays (ours).
+const TIGHTER: usize = 3;
+
 /// The plan that stands now, and the day that it is for. Spares stay on the shelf as long as nobody
-/// waits for it; given out, they are among the ready sets of that day.
+/// waits for it; given out, they are among the ready sets of that day. Every load of it goes on the
+/// trays, as far as three tries reach.
 ///
 /// # Errors
 /// A day that cannot be planned: the book holds figures that no salon has.
 pub fn standing(
+    view: &View<'_>,
+    mut today: Today,
+    accepted: Option<&AcceptedPlan>,
+) -> Result<(Today, Standing), Fault> {
+    for _ in 0..TIGHTER {
+        let (mut planned, standing) = planned_once(view, today.clone(), accepted)?;
+        if !room::tighten(&mut planned, &standing.plan) {
+            return Ok((planned, standing));
+        }
+        for (machine, tighter) in today.problem.machines.iter_mut().zip(planned.problem.machines) {
+            machine.cycles = tighter.cycles;
+        }
+    }
+    planned_once(view, today, accepted)
+}
+
+fn planned_once(
     view: &View<'_>,
     today: Today,
     accepted: Option<&AcceptedPlan>,

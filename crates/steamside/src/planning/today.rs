@@ -1,5 +1,6 @@
 //! From what the book says now to a day that can be planned.
 
+use super::room::Room;
 use crate::clock;
 use day::plan::{Carry, Cycle, Drying, Kind, Machine, Problem, Service};
 use jiff::tz::TimeZone;
@@ -50,6 +51,8 @@ pub struct Today {
     pub unknown: usize,
     /// How long washing and packing take here, by the book's own times.
     pub hand_times: HandTimes,
+    /// What goes on the trays of each machine.
+    pub room: Room,
 }
 
 impl Today {
@@ -76,25 +79,21 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
     let origin = Instant::from_millis(now.millis().div_euclid(slot) * slot);
     let grid = Grid { now, origin, slots: slots_between(origin, end.min(night)).clamp(1, 288) };
     let rules = view.day_rules()?.value;
-    let hand_times = view.hand_times()?;
     let stock = Stock::read(view, &grid, &mut appointments)?;
     let mut machines = Vec::new();
     let mut hands = hands(view, &grid, &shifts, &appointments)?;
     let mut planned = Vec::new();
-    for machine in view.machines()?.into_iter().filter(|m| m.out_since.is_none()) {
-        planned.push(plan_machine(view, &grid, &machine, &mut hands)?);
+    let words: Vec<SetKind> = stock.kinds.keys().cloned().collect();
+    let mut in_use = view.machines()?;
+    in_use.retain(|machine| machine.out_since.is_none());
+    let room = Room::read(view, &words, &in_use)?;
+    for (at, machine) in in_use.iter().enumerate() {
+        let limits = Limits { area: room.most_area(at), grams: room.most_g(view, machine)? };
+        planned.push(plan_machine(view, &grid, (machine, &limits), &mut hands)?);
         machines.push((machine.machine, machine.number));
     }
     let tomorrow = view.appointments(night, night + Span::from_minutes(24 * 60))?;
-    let mut kinds = Vec::new();
-    let mut carry = Vec::new();
-    let mut spares = Vec::new();
-    for (kind, of_kind) in &stock.kinds {
-        let figures = view.kind_figures(kind)?.value;
-        kinds.push(plan_kind(&figures, of_kind, &hand_times, morning(&tomorrow, kind)));
-        carry.push(of_kind.carry.clone());
-        spares.push(figures.spares.min(of_kind.ready));
-    }
+    let Kinds { kinds, carry, spares } = plan_kinds(view, &stock, &room, &tomorrow)?;
     let index: BTreeMap<&SetKind, usize> =
         stock.kinds.keys().enumerate().map(|(i, k)| (k, i)).collect();
     // Who is here and has no set yet needs one now.
@@ -122,8 +121,17 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
         spares,
         order: rules.order,
         rota: !shifts.is_empty(),
-        hand_times,
+        hand_times: view.hand_times()?,
+        room,
     }))
+}
+
+/// What goes into a machine at most.
+struct Limits {
+    /// Room on the trays, in the unit of [`Room`].
+    area: u32,
+    /// Grams that come out dry, by programme.
+    grams: Vec<Option<u32>>,
 }
 
 /// No set waits longer for its client than the book's rules let it.
@@ -343,7 +351,7 @@ fn hands(
 fn plan_machine(
     view: &View<'_>,
     grid: &Grid,
-    machine: &view::Machine,
+    (machine, limits): (&view::Machine, &Limits),
     hands: &mut [u32],
 ) -> Result<Machine, BookError> {
     let figures = view.machine_figures(machine.machine)?.value;
@@ -366,20 +374,25 @@ fn plan_machine(
         warm_window_min: figures.warm_window_min,
         free_from,
         warm_until: warm.map(|until| grid.slot(until)),
-        cycles: figures.cycles.iter().map(plan_cycle).collect(),
+        cycles: (figures.cycles.iter().enumerate())
+            .map(|(at, cycle)| {
+                plan_cycle(cycle, limits.area, limits.grams.get(at).copied().flatten())
+            })
+            .collect(),
     })
 }
 
 /// Taking out the load that is in a machine now, minutes of hands (ours).
 const UNLOAD_MIN: u32 = 2;
 
-fn plan_cycle(cycle: &fact::DayCycle) -> Cycle {
+/// The lesser of what the programme takes and what comes out of it dry.
+fn plan_cycle(cycle: &fact::DayCycle, max_area: u32, most_g: Option<u32>) -> Cycle {
     Cycle {
         id: cycle.programme.word().to_owned(),
         dur_cold_min: cycle.cold_min,
         dur_warm_min: cycle.warm_min,
-        max_mass_g: cycle.max_mass_g,
-        max_area: cycle.max_area_cm2,
+        max_mass_g: most_g.unwrap_or(cycle.max_mass_g),
+        max_area,
         drying: match cycle.drying {
             fact::Drying::None => Drying::None,
             fact::Drying::Short => Drying::Short,
@@ -392,6 +405,32 @@ fn plan_cycle(cycle: &fact::DayCycle) -> Cycle {
         cost_cold: cycle.cold_cents,
         cost_warm: cycle.warm_cents,
     }
+}
+
+/// The kinds of a problem, where their sets are, and the spares that are kept back.
+struct Kinds {
+    kinds: Vec<Kind>,
+    carry: Vec<Carry>,
+    spares: Vec<u32>,
+}
+
+fn plan_kinds(
+    view: &View<'_>,
+    stock: &Stock,
+    room: &Room,
+    tomorrow: &[Appointment],
+) -> Result<Kinds, BookError> {
+    let times = view.hand_times()?;
+    let mut all = Kinds { kinds: Vec::new(), carry: Vec::new(), spares: Vec::new() };
+    for (at, (kind, of_kind)) in stock.kinds.iter().enumerate() {
+        let mut figures = view.kind_figures(kind)?.value;
+        figures.mass_g = room.mass_g(at).unwrap_or(figures.mass_g);
+        figures.area_cm2 = room.area(at);
+        all.kinds.push(plan_kind(&figures, of_kind, &times, morning(tomorrow, kind)));
+        all.carry.push(of_kind.carry.clone());
+        all.spares.push(figures.spares.min(of_kind.ready));
+    }
+    Ok(all)
 }
 
 /// Spares stay on the shelf: they are promised to nobody.

@@ -12,11 +12,12 @@ use crate::{clock, pages};
 use axum::extract::{Multipart, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use jiff::civil::{Date, DateTime, Time};
+use load::{Programme, SetKind};
 use logbook::book::Draft;
 use logbook::fact::{DayCycle, DayRules, Drying, KindFigures, Known, MachineFigures, PlanOrder};
 use logbook::view::View;
 use maud::Markup;
-use measure::{ActId, Instant};
+use measure::{ActId, Instant, MachineId};
 use std::str::FromStr;
 
 /// The acts of this file.
@@ -73,8 +74,8 @@ pub fn decide(
         "closed" => acts::closed(view, draft, days(view, fields)?, fields.yes("closed")),
         "service" => acts::set_service(view, draft, service(fields)?),
         "service-ended" => acts::end_service(view, draft, fields.need("service")?),
-        "kind-figures" => acts::set_kind_figures(view, draft, kind_figures(fields)?),
-        "machine-figures" => acts::set_machine_figures(view, draft, machine_figures(fields)?),
+        "kind-figures" => acts::set_kind_figures(view, draft, kind_figures(view, fields)?),
+        "machine-figures" => acts::set_machine_figures(view, draft, machine_figures(view, fields)?),
         "day-rules" => {
             let order = match fields.one("order") {
                 Some("comparing") => PlanOrder::Comparing,
@@ -167,11 +168,15 @@ fn service(fields: &Fields) -> Result<acts::SetService, Refusal> {
     })
 }
 
-fn kind_figures(fields: &Fields) -> Result<KindFigures, Refusal> {
+/// The room that a set takes is worked out from its pouch and the trays; what an older form said of
+/// it stays as it was.
+fn kind_figures(view: &View<'_>, fields: &Fields) -> Result<KindFigures, Refusal> {
+    let kind: SetKind = fields.need("kind")?;
+    let area_cm2 = view.kind_figures(&kind)?.value.area_cm2;
     Ok(KindFigures {
-        kind: fields.need("kind")?,
+        kind,
         mass_g: fields.need("mass")?,
-        area_cm2: fields.need("area")?,
+        area_cm2,
         hand_min: fields.need("hand")?,
         pouch_cents: fields.need("pouch")?,
         target_ready: fields.need("target")?,
@@ -179,17 +184,20 @@ fn kind_figures(fields: &Fields) -> Result<KindFigures, Refusal> {
     })
 }
 
-fn machine_figures(fields: &Fields) -> Result<MachineFigures, Refusal> {
+fn machine_figures(view: &View<'_>, fields: &Fields) -> Result<MachineFigures, Refusal> {
+    let machine: MachineId = fields.need("machine")?;
+    let known = view.machine_figures(machine)?.value.cycles;
     let mut cycles = Vec::new();
     for number in 0..MOST {
         let name = |part: &str| format!("{number}.{part}");
-        let Some(programme) = read(fields, &name("programme"))? else { continue };
+        let Some(programme) = read::<Programme>(fields, &name("programme"))? else { continue };
+        let before = known.iter().find(|cycle| cycle.programme == programme);
         cycles.push(DayCycle {
+            max_area_cm2: before.map_or(0, |cycle| cycle.max_area_cm2),
             programme,
             cold_min: must(fields, &name("cold"))?,
             warm_min: must(fields, &name("warm"))?,
             max_mass_g: must(fields, &name("mass"))?,
-            max_area_cm2: must(fields, &name("area"))?,
             drying: match fields.one(&name("drying")) {
                 Some("none") => Drying::None,
                 Some("short") => Drying::Short,
@@ -205,7 +213,7 @@ fn machine_figures(fields: &Fields) -> Result<MachineFigures, Refusal> {
         });
     }
     let warm_window_min = fields.need("warm-window")?;
-    Ok(MachineFigures { machine: fields.need("machine")?, warm_window_min, cycles })
+    Ok(MachineFigures { machine, warm_window_min, cycles })
 }
 
 fn shift(view: &View<'_>, fields: &Fields) -> Result<acts::SetShift, Refusal> {

@@ -5,6 +5,7 @@ mod day_posts;
 mod fields;
 mod guard;
 mod head;
+mod loading_posts;
 mod posts;
 mod show;
 
@@ -55,6 +56,9 @@ pub fn router(served: Served) -> Router {
         .route("/setup", get(show::setup))
         .route("/visits", get(show::visits))
         .route("/services", get(show::services))
+        .route("/tray", get(show::tray))
+        .route("/bag", get(show::bag))
+        .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
         .route("/assets/{name}", get(show::asset))
         .route("/language", post(posts::language))

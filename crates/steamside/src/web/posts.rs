@@ -2,7 +2,7 @@
 
 use super::head::{Head, lasting};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, day_posts};
+use super::{Fields, Served, day_posts, loading_posts};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
@@ -96,7 +96,8 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
-            name if day_posts::is_setting(name) => Known::Setting,
+            "tray-weighed" => Known::Read,
+            name if day_posts::is_setting(name) || loading_posts::knows(name) => Known::Setting,
             _ => Known::Tapped,
         },
     };
@@ -118,6 +119,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
 fn needs_sign(name: &str) -> bool {
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
         && !day_posts::knows(name)
+        && !loading_posts::knows(name)
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -212,6 +214,7 @@ fn decide_setup(
                 loose: fields.maybe("used")?.zip(fields.maybe("washed")?),
             },
         ),
+        name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
 }

@@ -167,6 +167,9 @@ pub struct Asked {
     to: Option<String>,
     sheet: Option<String>,
     start: Option<String>,
+    kind: Option<String>,
+    implement: Option<String>,
+    print: Option<String>,
 }
 
 fn read<T: std::str::FromStr>(text: Option<&String>) -> Option<T> {
@@ -181,6 +184,40 @@ pub async fn start(
 ) -> Response {
     let machine: Option<MachineId> = read(asked.machine.as_ref());
     show(&served, head, move |view, ctx| Ok(Some(pages::start::page(view, ctx, machine)?))).await
+}
+
+/// How a load goes on the trays.
+pub async fn tray(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let asked = pages::tray::Asked {
+        machine: read(asked.machine.as_ref()),
+        run: read(asked.run.as_ref()),
+        print: asked.print.is_some(),
+    };
+    show(&served, head, move |view, ctx| Ok(pages::tray::page(view, ctx, asked)?)).await
+}
+
+/// Which pouch for a kind of set.
+pub async fn bag(State(served): State<Served>, Query(asked): Query<Asked>, head: Head) -> Response {
+    let kind: Option<load::SetKind> = read(asked.kind.as_ref());
+    show(&served, head, move |view, ctx| match &kind {
+        Some(kind) => Ok(pages::bag::page(view, ctx, kind)?),
+        None => Ok(None),
+    })
+    .await
+}
+
+/// What goes in.
+pub async fn goes_in(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let implement: Option<load::ImplementWord> = read(asked.implement.as_ref());
+    show(&served, head, |view, ctx| Ok(Some(pages::goes_in::page(view, ctx, implement)?))).await
 }
 
 /// The machines.

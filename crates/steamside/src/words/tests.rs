@@ -1,6 +1,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 use super::*;
 use cycle::finding::Code;
+use load::catalogue;
+use load::chamber::{Face, Pattern};
+use load::implement::{Chemical, Form, Material, Metal, Stands};
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
@@ -79,6 +82,18 @@ fn put_together() -> Vec<String> {
     keys.extend(["fast", "middle", "long"].map(|cycle| format!("cycle-{cycle}")));
     let kinds = ["manicure", "pedicure", "efile-bits", "bits", "nippers", "foot-kit", "art-tools"];
     keys.extend(kinds.map(|kind| format!("kind-{kind}")));
+    let kebab = |family: &str, word: &str| format!("{family}-{}", word.replace(' ', "-"));
+    keys.extend(Form::ALL.map(|form| kebab("form", form.word())));
+    keys.extend(Material::ALL.map(|material| kebab("material", material.word())));
+    keys.extend(Metal::ALL.map(|metal| kebab("metal", metal.word())));
+    keys.extend(Stands::ALL.map(|stands| kebab("stands", stands.word())));
+    keys.extend(Chemical::ALL.map(|chemical| kebab("chemical", chemical.word())));
+    keys.extend(Pattern::ALL.map(|pattern| kebab("pattern", pattern.word())));
+    keys.extend(Face::ALL.map(|face| kebab("face", face.word())));
+    let typical = catalogue::implements();
+    keys.extend(typical.iter().map(|implement| kebab("implement", implement.word.word())));
+    let sizes = catalogue::pouch_sizes();
+    keys.extend(sizes.iter().map(|size| kebab("pouch-word", size.word.word())));
     keys.extend(["letter", "a4", "roll"].map(|stock| format!("labels-{stock}")));
     keys
 }

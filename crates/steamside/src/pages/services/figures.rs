@@ -88,7 +88,6 @@ fn number(ctx: &Ctx, id: &str, (name, key): (&str, &str), value: u32) -> Markup 
 fn kind_form(ctx: &Ctx, at: usize, kind: &KindFigures) -> Markup {
     let fields = [
         ("mass", "kind-mass", kind.mass_g),
-        ("area", "kind-area", kind.area_cm2),
         ("hand", "kind-hand", kind.hand_min),
         ("pouch", "kind-pouch", kind.pouch_cents),
         ("target", "kind-target", kind.target_ready),
@@ -127,7 +126,6 @@ fn programme(ctx: &Ctx, on: &str, at: usize, cycle: Option<&DayCycle>) -> Markup
         ("cold", "programme-cold", value(|c| c.cold_min)),
         ("warm", "programme-warm", value(|c| c.warm_min)),
         ("mass", "programme-mass", value(|c| c.max_mass_g)),
-        ("area", "programme-area", value(|c| c.max_area_cm2)),
         ("load", "programme-load", value(|c| c.load_min)),
         ("unload", "programme-unload", value(|c| c.unload_min)),
         ("cool", "programme-cool", value(|c| c.cool_min)),

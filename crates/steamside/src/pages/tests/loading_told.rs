@@ -38,7 +38,10 @@ fn every_fact_about_what_goes_in_is_told() {
         assert_eq!(lines.len(), said.len(), "{lines:?}");
         assert!(lines.iter().all(|line| line.ends_with('.')), "{lines:?}");
         if language == Language::En {
-            assert!(lines.contains("Tray weighed: 1240 g with 6 manicure, 1 bits."), "{lines:?}");
+            assert!(
+                lines.contains("Tray weighed: 1240\u{a0}g with 6 manicure, 1 bits."),
+                "{lines:?}"
+            );
         }
     }
 }

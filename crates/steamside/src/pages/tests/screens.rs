@@ -1,5 +1,6 @@
 //! Every screen of the made-up salon, drawn as a browser gets it.
 
+use super::loading_screens::{loading_screens, seen_tray};
 use super::made_up::*;
 use crate::pages::{
     chair, frame, labels, log, machine, now, ready, recall, refused, run, setup, start, stop,
@@ -59,6 +60,8 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     ]);
     let day = super::day_screens::day_screens(&ctx);
     screens.extend(day.into_iter().map(|(name, body)| (name, desk(body))));
+    let loading = loading_screens(&ctx);
+    screens.extend(loading.into_iter().map(|(name, body)| (name, desk(body))));
     screens.extend(alone(&ctx));
     screens
 }
@@ -88,6 +91,8 @@ fn work_screens(
         programmes: vec!["wrapped 134".to_owned(), "wrapped 121".to_owned()],
         bagged: pouches(13, SetState::Bagged),
         people: people(),
+        tray: Some(seen_tray()),
+        changed: true,
     };
     let first = now::Seen { machines: vec![machine_row(1)], ..now::Seen::default() };
     let quiet = now::Seen { people: people(), ..first.clone() };
@@ -157,8 +162,15 @@ fn machines() -> Vec<machine::Seen> {
             running: Some((running(), expected())),
             last: vec![unsure, done, stopped],
             changes: vec![fading_heater()],
+            dries: vec!["long: about 1450 g come out dry here".to_owned()],
         },
-        machine::Seen { machine: out, running: None, last: Vec::new(), changes: Vec::new() },
+        machine::Seen {
+            machine: out,
+            running: None,
+            last: Vec::new(),
+            changes: Vec::new(),
+            dries: Vec::new(),
+        },
     ]
 }
 

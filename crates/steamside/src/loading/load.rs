@@ -1,0 +1,152 @@
+//! One load: what it is, what it weighs, and what the steam has to heat.
+
+use super::kinds::{Kind, Kinds};
+use super::trays::Item;
+use cycle::balance::{Charge, Drying, Heated, Part, ROOM_C, specific};
+use load::chamber::{Inside, Pattern};
+use load::{Contents, SetKind};
+use logbook::fact::ProgrammeFigures;
+
+/// A load as it would go in.
+#[derive(Debug, Clone)]
+pub struct Load {
+    /// The most demanding thing in it.
+    pub contents: Contents,
+    /// Sets and pouches, grams.
+    pub mass_g: u32,
+    /// The heaviest piece, grams.
+    pub heaviest_g: u32,
+    /// The least heat that any piece stands, °C; `None` where nothing is known of the pieces.
+    pub most_c: Option<u32>,
+    /// Pieces and pouches, as the steam heats them.
+    pub heated: Vec<Heated>,
+    /// Sets of kinds that nobody described: their masses are not in the figures.
+    pub unknown: Vec<SetKind>,
+}
+
+/// What is known of the drying part: by the record of a run, or by the programme.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DriedFor {
+    /// Minutes.
+    pub minutes: f64,
+    /// Pressure, kPa absolute; `None`: no vacuum.
+    pub vacuum_kpa: Option<f64>,
+}
+
+impl DriedFor {
+    /// As the programme is set.
+    pub fn set(figures: &ProgrammeFigures) -> Self {
+        let vacuum_kpa = figures.drying_pa.map(|pa| f64::from(pa) / 1_000.0);
+        Self { minutes: f64::from(figures.drying_min), vacuum_kpa }
+    }
+
+    /// As a record measured it, where it did.
+    pub fn measured(self, ms: Option<i64>, pa: Option<i64>) -> Self {
+        Self {
+            minutes: ms.map_or(self.minutes, |ms| ms as f64 / 60_000.0),
+            vacuum_kpa: pa.map(|pa| pa as f64 / 1_000.0).or(self.vacuum_kpa),
+        }
+    }
+}
+
+impl Load {
+    /// These sets together; `hollow` where somebody said that something hollow is among them.
+    pub fn of(items: &[Item], hollow: bool, kinds: &Kinds) -> Self {
+        let mut load = Self::of_counts(&[], kinds);
+        for item in items {
+            load.add(&item.kind, 1, item.pouched, kinds);
+        }
+        let pieces =
+            || items.iter().filter_map(|item| kinds.get(&item.kind)).flat_map(|k| &k.pieces);
+        load.contents = if hollow || pieces().any(|piece| piece.hollow) {
+            Contents::Hollow
+        } else if items.iter().any(|item| item.pouched) {
+            Contents::Pouched
+        } else if items.is_empty() {
+            Contents::Unknown
+        } else {
+            Contents::Unwrapped
+        };
+        load
+    }
+
+    /// So many sets of each kind.
+    pub fn of_counts(counts: &[(SetKind, u32, bool)], kinds: &Kinds) -> Self {
+        let mut load = Self {
+            contents: Contents::Unknown,
+            mass_g: 0,
+            heaviest_g: 0,
+            most_c: None,
+            heated: Vec::new(),
+            unknown: Vec::new(),
+        };
+        for (kind, count, pouched) in counts {
+            load.add(kind, *count, *pouched, kinds);
+        }
+        if counts.iter().any(|(_, _, pouched)| *pouched) {
+            load.contents = Contents::Pouched;
+        } else if !counts.is_empty() {
+            load.contents = Contents::Unwrapped;
+        }
+        load
+    }
+
+    fn add(&mut self, kind: &SetKind, count: u32, pouched: bool, kinds: &Kinds) {
+        let Some(known) = kinds.get(kind).filter(|known| !known.pieces.is_empty()) else {
+            self.unknown.push(kind.clone());
+            return;
+        };
+        let pouch_g = if pouched { known.pouch_g() } else { 0.0 };
+        self.mass_g += count * (known.set_g + pouch_g.ceil() as u32);
+        let scale = known.scale();
+        for piece in &known.pieces {
+            let grams = f64::from(piece.mass_dg) / 10.0 * scale;
+            self.heaviest_g = self.heaviest_g.max(grams.ceil() as u32);
+            let most_c = piece.most_c;
+            self.most_c = Some(self.most_c.map_or(most_c, |least| least.min(most_c)));
+            self.heat(
+                Part::Pieces,
+                grams * f64::from(count),
+                f64::from(piece.material.specific_heat()),
+            );
+        }
+        self.heat(Part::Pouches, pouch_g * f64::from(count), specific::PAPER);
+    }
+
+    /// Masses of one part with one specific heat are one mass.
+    fn heat(&mut self, part: Part, grams: f64, specific_heat: f64) {
+        let same = |heated: &&mut Heated| {
+            heated.part == part && (heated.specific_heat - specific_heat).abs() < 1e-9
+        };
+        match self.heated.iter_mut().find(same) {
+            Some(heated) => heated.grams += grams,
+            None if grams > 0.0 => self.heated.push(Heated { part, grams, specific_heat }),
+            None => {}
+        }
+    }
+
+    /// The load in a machine: with its trays or its rack, in a programme.
+    pub fn charge(&self, inside: &Inside, figures: &ProgrammeFigures, dried: DriedFor) -> Charge {
+        let mut heated = self.heated.clone();
+        let trays_g = match (inside.pattern, &inside.rack) {
+            (Pattern::OnEdge, Some(rack)) => rack.mass_g,
+            _ => inside.trays.iter().map(|tray| tray.mass_g).sum(),
+        };
+        let specific_heat = specific::STEEL_304;
+        heated.push(Heated { part: Part::Trays, grams: f64::from(trays_g), specific_heat });
+        Charge {
+            heated,
+            from_c: ROOM_C,
+            steam_c: f64::from(figures.set_c),
+            drying: Drying { minutes: dried.minutes, vacuum_kpa: dried.vacuum_kpa },
+        }
+    }
+}
+
+impl Kind {
+    /// Grams of the salon's own for each gram of typical pieces.
+    fn scale(&self) -> f64 {
+        let typical_dg: u32 = self.pieces.iter().map(|piece| piece.mass_dg).sum();
+        if typical_dg == 0 { 1.0 } else { f64::from(self.set_g) * 10.0 / f64::from(typical_dg) }
+    }
+}
