@@ -23,7 +23,7 @@ mod chain;
 #[cfg(test)]
 mod tests;
 
-pub use advice::{Advice, By, advice};
+pub use advice::{Advice, By, MISHAPS, advice};
 
 use crate::balance::{Charge, DOSE_HEAT_USED, NoBalance, PerGram, Spread, Unknowns};
 use chain::Chain;

@@ -11,7 +11,7 @@
 //!     .iter()
 //!     .flat_map(|(word, count)| implements().into_iter().find(|i| i.word == *word).map(|i| i.mass_dg * count))
 //!     .sum();
-//! assert!((1_800..2_600).contains(&mass_dg));
+//! assert!((1_200..1_800).contains(&mass_dg));
 //! assert_eq!(pouch_sizes().len(), 5);
 //! # Ok::<(), load::NoPlainWord>(())
 //! ```

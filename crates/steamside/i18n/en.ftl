@@ -1278,7 +1278,7 @@ load-weighs = This load: { $grams } g.
 limit-maker-only = { $cycle }: the maker’s limit is { $grams } g. Nobody has looked yet.
 limit-maker = { $cycle }: the maker’s limit, { $grams } g, stands. { $count } looks, { $wet } wet.
 limit-looks = { $cycle }: about { $grams } g come out dry here ({ $low } to { $high }), from { $count } looks, { $wet } wet.
-limit-guess = { $cycle }: a guess only, { $low } to { $high } g. Look up the limit in the manual.
+limit-guess = { $cycle }: nobody knows yet what comes out dry here. Look up the limit in the manual; looks teach the rest.
 dry-chance = Chance of a wet load, worked out: { $percent } %.
 run-water = Water, worked out: about { $middle } ml ({ $low } to { $high }).
 start-against = Start against the advice. It stays in the log.
@@ -1289,7 +1289,7 @@ refused-no-drying = This programme does not dry. Pouches come out wet.
 refused-gravity-hollow = Hollow items, and this programme is not known to draw the air out of them.
     .safe = Nothing was written.
     .do = Choose one that its manual allows for hollow items. If it runs already, go back and tick that it starts all the same.
-refused-too-heavy = That is heavier than what comes out dry ({ $most } g).
+refused-too-heavy = That is heavier than the maker allows ({ $most } g).
     .safe = Nothing was written.
     .do = Take some pouches out. If it runs already, go back and tick that it starts all the same.
 
@@ -1304,3 +1304,6 @@ rack-mass-is = { $grams } g with the rack.
 
 ## Implements
 implement-change = Change
+
+## Air
+propose-air-unknown = Nobody said how this machine gets the air out, so it is taken for one without a vacuum.

@@ -2319,7 +2319,7 @@ limit-maker = { $cycle }: vale el límite del fabricante, { $grams } g. { $coun
 # draft
 limit-looks = { $cycle }: aquí salen secos unos { $grams } g ({ $low } a { $high }), según { $count } miradas, { $wet } mojadas.
 # draft
-limit-guess = { $cycle }: solo una estimación, { $low } a { $high } g. Busque el límite en el manual.
+limit-guess = { $cycle }: aún nadie sabe cuánto sale seco aquí. Busque el límite en el manual; las miradas enseñan el resto.
 # draft
 dry-chance = Probabilidad de que salga mojada, calculada: { $percent } %.
 # draft
@@ -2337,7 +2337,7 @@ refused-gravity-hollow = Piezas huecas, y no se sabe que este programa les saque
     .safe = No se anotó nada.
     .do = Elija uno que su manual permita para piezas huecas. Si ya está en marcha, vuelva y marque que empiece de todos modos.
 # draft
-refused-too-heavy = Pesa más de lo que sale seco ({ $most } g).
+refused-too-heavy = Pesa más de lo que permite el fabricante ({ $most } g).
     .safe = No se anotó nada.
     .do = Saque algunas bolsas. Si ya está en marcha, vuelva y marque que empiece de todos modos.
 
@@ -2356,3 +2356,7 @@ rack-mass-is = { $grams } g con el soporte.
 ## Implements
 # draft
 implement-change = Cambiar
+
+## Air
+# draft
+propose-air-unknown = Nadie dijo cómo esta máquina saca el aire; se toma como una sin vacío.

@@ -2218,7 +2218,7 @@ limit-maker = { $cycle }: giữ mức nhà sản xuất, { $grams } g. Đã coi
 # draft
 limit-looks = { $cycle }: ở đây khoảng { $grams } g thì khô ({ $low } đến { $high }), theo { $count } lần coi, { $wet } lần ướt.
 # draft
-limit-guess = { $cycle }: chỉ đoán, { $low } đến { $high } g. Xem mức trong sách máy.
+limit-guess = { $cycle }: chưa ai biết ở đây bao nhiêu thì ra khô. Xem mức trong sách máy; coi dần sẽ biết.
 # draft
 dry-chance = Khả năng bị ướt, tính ra: { $percent } %.
 # draft
@@ -2236,7 +2236,7 @@ refused-gravity-hollow = Đồ rỗng, mà không biết chương trình này h�
     .safe = Chưa ghi gì.
     .do = Chọn chương trình sách máy cho phép với đồ rỗng. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
 # draft
-refused-too-heavy = Nặng hơn mức ra khô ({ $most } g).
+refused-too-heavy = Nặng hơn mức nhà sản xuất cho phép ({ $most } g).
     .safe = Chưa ghi gì.
     .do = Lấy bớt túi ra. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
 
@@ -2255,3 +2255,7 @@ rack-mass-is = { $grams } g kể cả giá.
 ## Implements
 # draft
 implement-change = Sửa
+
+## Air
+# draft
+propose-air-unknown = Chưa ai nói máy này hút khí ra thế nào, nên coi như máy không hút chân không.

@@ -3,4 +3,5 @@
 pub mod agreed;
 pub mod explain;
 pub mod room;
+pub mod stock;
 pub mod today;

@@ -14,9 +14,9 @@ pub const DOSE_HEAT_USED: f64 = 0.75;
 ///
 /// ```
 /// use cycle::balance::{Charge, Drying, Heated, Part, demand, specific};
-/// let tray = Heated { part: Part::Trays, grams: 1_000.0, specific_heat: specific::STEEL_304 };
+/// let pieces = Heated { part: Part::Pieces, grams: 1_000.0, specific_heat: specific::STEEL_420 };
 /// let drying = Drying { minutes: 15.0, vacuum_kpa: Some(10.0) };
-/// let mut charge = Charge { heated: vec![tray], from_c: 20.0, steam_c: 134.0, drying };
+/// let mut charge = Charge { heated: vec![pieces], from_c: 20.0, steam_c: 134.0, drying };
 /// let long = demand(&charge)?;
 /// charge.drying.minutes = 5.0;
 /// // A third of the time asks for three times the power.
@@ -31,7 +31,12 @@ pub fn demand(charge: &Charge) -> Result<f64, NoBalance> {
     if charge.drying.minutes <= 0.0 {
         return Err(NoBalance::NoDrying);
     }
-    Ok(charge.load_capacity() * watts_per_capacity(charge))
+    Ok(pouched_capacity(charge) * watts_per_capacity(charge))
+}
+
+/// Heat for one kelvin of what must come out dry, J/K.
+fn pouched_capacity(charge: &Charge) -> f64 {
+    charge.capacity_of(Part::Pieces) + charge.capacity_of(Part::Pouches)
 }
 
 /// Watts for each J/K on the trays.
@@ -44,32 +49,26 @@ fn watts_per_capacity(charge: &Charge) -> f64 {
 /// The salon's usual mix: what a full tray holds, so that a power can be told in grams.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Usual {
-    fixed_w: f64,
     watts_per_gram: f64,
 }
 
 impl Usual {
-    /// From one load as the salon makes it: pieces and pouches grow and shrink together, trays stay.
+    /// From one load as the salon makes it: pieces and pouches grow and shrink together.
     ///
     /// # Errors
     /// [`NoBalance`] as [`demand`]; [`NoBalance::Mass`] where nothing but trays is in it.
     pub fn of(charge: &Charge) -> Result<Self, NoBalance> {
         demand(charge)?;
         let moves = |heated: &&Heated| matches!(heated.part, Part::Pieces | Part::Pouches);
-        let pouched = || charge.heated.iter().filter(moves);
-        let grams: f64 = pouched().map(|heated| heated.grams).sum();
-        let capacity: f64 = pouched().map(Heated::capacity).sum();
+        let grams: f64 = charge.heated.iter().filter(moves).map(|heated| heated.grams).sum();
         let watts = watts_per_capacity(charge);
         if grams <= 0.0 || watts <= 0.0 {
             return Err(NoBalance::Mass);
         }
-        Ok(Self {
-            fixed_w: charge.capacity_of(Part::Trays) * watts,
-            watts_per_gram: capacity * watts / grams,
-        })
+        Ok(Self { watts_per_gram: pouched_capacity(charge) * watts / grams })
     }
 
-    /// What so many grams of pieces and pouches ask, W, trays included.
+    /// What so many grams of pieces and pouches ask, W.
     ///
     /// ```
     /// # use cycle::balance::{Charge, Drying, Heated, Part, Usual, specific};
@@ -82,12 +81,12 @@ impl Usual {
     /// ```
     #[must_use]
     pub fn demand(&self, grams: f64) -> f64 {
-        self.fixed_w + self.watts_per_gram * grams
+        self.watts_per_gram * grams
     }
 
-    /// How many grams of pieces and pouches ask for `watts`; 0 where the trays alone ask for more.
+    /// How many grams of pieces and pouches ask for `watts`, at least 0.
     #[must_use]
     pub fn grams(&self, watts: f64) -> f64 {
-        ((watts - self.fixed_w) / self.watts_per_gram).max(0.0)
+        (watts / self.watts_per_gram).max(0.0)
     }
 }

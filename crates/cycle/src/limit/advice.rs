@@ -5,11 +5,12 @@ use super::Learnt;
 /// Who set the figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum By {
-    /// The maker of the machine: no look speaks against it.
+    /// The maker of the machine: the looks do not speak against it.
     Maker,
-    /// The looks: wet loads below the maker's limit, or looks where the maker's is not known.
+    /// The looks: more than one wet load.
     Looks,
-    /// Nobody yet: neither a maker's limit nor a look, so the cautious end of what physics says.
+    /// Nobody yet: no maker's limit and not enough wet loads, so a careful guess from physics and
+    /// what looks there are.
     Guess,
 }
 
@@ -26,14 +27,17 @@ pub struct Advice {
     pub wet: u32,
 }
 
+/// So many wet loads say nothing yet about the machine (ours).
+pub const MISHAPS: u32 = 1;
+
 /// How much to load at most in this cycle: `to_grams` turns a demand in W into grams of the usual
 /// mix ([`crate::balance::Usual::grams`]) and must not fall.
 ///
-/// - Never above `maker_g`. As long as no load was wet the maker's limit stands.
-/// - After a wet load, half-way (in logarithms) between the low end and the middle of what was
-///   learnt, where that is less: the middle alone is too bold for a machine that is worse than most.
-/// - Where the maker's limit is not known nobody vouches for the middle: the low end, from the
-///   first look to the last. It rises towards the true limit as looks come in.
+/// - Never above `maker_g`. It stands until a second load was wet ([`MISHAPS`]): one may have had a
+///   pouch on another, or a hinge shut.
+/// - From then on, half-way (in logarithms) between the low end and the middle of what was learnt,
+///   where that is less: the middle alone is too bold for a machine that is worse than most.
+/// - Where the maker's limit is not known the same figure is a guess until a second load was wet.
 ///
 /// So one more dry load never lowers it, one more wet load never raises it.
 ///
@@ -52,16 +56,11 @@ pub struct Advice {
 pub fn advice(learnt: &Learnt, maker_g: Option<u32>, to_grams: impl Fn(f64) -> f64) -> Advice {
     let grams = |watts: f64| to_grams(watts).max(0.0).floor() as u32;
     let careful = (learnt.limit_w.low * learnt.limit_w.middle).sqrt();
-    let (grams, by) = match maker_g {
-        Some(maker) if learnt.wet == 0 => (maker, By::Maker),
-        Some(maker) => match grams(careful) {
-            looks if looks < maker => (looks, By::Looks),
-            _ => (maker, By::Maker),
-        },
-        None => {
-            let by = if learnt.outcomes == 0 { By::Guess } else { By::Looks };
-            (grams(learnt.limit_w.low), by)
-        }
+    let told = learnt.wet > MISHAPS;
+    let (grams, by) = match (maker_g, grams(careful)) {
+        (Some(maker), looks) if told && looks < maker => (looks, By::Looks),
+        (Some(maker), _) => (maker, By::Maker),
+        (None, looks) => (looks, if told { By::Looks } else { By::Guess }),
     };
     Advice { grams, by, outcomes: learnt.outcomes, wet: learnt.wet }
 }

@@ -29,13 +29,13 @@ const WIDTH: f64 = 0.22;
 /// The same for a machine that is nearly a threshold. It can lift the upper end only.
 const SHARP: f64 = 0.012;
 /// The same where chance plays a larger part. It can lower the lower end only.
-const BROAD: f64 = 0.40;
+const BROAD: f64 = 0.50;
 /// Left out at an end of the interval that should hold nine of ten, by each shape. More than a
 /// twentieth, because the curves are freer than true ones: found with made-up salons, see
 /// `examples/limit_table.rs`.
 const TAIL: f64 = 0.09;
 /// The same for [`BROAD`] at the lower end.
-const BELOW: f64 = 0.27;
+const BELOW: f64 = 0.20;
 /// The same for [`SHARP`] at the upper end.
 const ABOVE: f64 = 0.055;
 

@@ -106,11 +106,14 @@ fn advice_says_who_set_it() {
     };
     check(&[], None, By::Guess);
     check(&[], Some(1_000), By::Maker);
-    check(&[(50.0, false)], None, By::Looks);
+    check(&[(50.0, false)], None, By::Guess);
+    check(&[(50.0, true); 2], None, By::Looks);
     check(&[(50.0, false); 9], Some(1_000), By::Maker);
-    check(&[(50.0, true), (20.0, false)], Some(1_000), By::Looks);
-    // One wet load far above what the maker allows changes nothing.
-    check(&[(400.0, true)], Some(100), By::Maker);
+    // One wet load may be a mishap.
+    check(&[(50.0, true), (20.0, false)], Some(1_000), By::Maker);
+    check(&[(50.0, true), (40.0, true), (20.0, false)], Some(1_000), By::Looks);
+    // Wet loads far above what the maker allows change nothing.
+    check(&[(400.0, true); 2], Some(100), By::Maker);
 }
 
 #[test]

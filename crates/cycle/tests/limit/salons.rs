@@ -93,14 +93,13 @@ impl Truth {
     }
 }
 
-/// The usual mix: steel in pouches on trays, full drying under vacuum.
+/// The usual mix: steel in pouches, full drying under vacuum.
 pub fn charge() -> Charge {
     let heated = |part, grams, specific_heat| Heated { part, grams, specific_heat };
     Charge {
         heated: vec![
             heated(Part::Pieces, 1_200.0, specific::STEEL_420),
             heated(Part::Pouches, 40.0, specific::PAPER),
-            heated(Part::Trays, 1_000.0, specific::STEEL_304),
         ],
         from_c: 20.0,
         steam_c: 134.0,

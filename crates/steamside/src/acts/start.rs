@@ -96,9 +96,9 @@ fn fits(
     if against(No::GravityHollow) || against(No::NotForHollow) {
         return Err(Refusal::rule("refused-gravity-hollow"));
     }
-    if against(No::TooHeavyForMaker) || against(No::TooHeavyToDry) {
-        let known = &proposal.programmes[refused.offer];
-        let most = known.most_g().into_iter().chain(known.maker_g).min().unwrap_or(0);
+    // What only the looks say is shown with the proposal; the maker's word is a limit.
+    let maker_g = proposal.programmes.get(refused.offer).and_then(|known| known.maker_g);
+    if let Some(most) = maker_g.filter(|_| against(No::TooHeavyForMaker)) {
         return Err(Refusal::rule_with("refused-too-heavy", "most", most));
     }
     Ok(())

@@ -51,6 +51,8 @@ pub struct Proposal {
     pub choice: Choice,
     /// What comes out of the proposed one.
     pub outlook: Option<Outlook>,
+    /// Somebody said how the machine gets the air out; otherwise it is taken for gravity.
+    pub air_known: bool,
 }
 
 /// What is expected of a run.
@@ -178,7 +180,8 @@ pub fn propose(
     let choice = choose(&offers, &asked);
     let first = choice.ranked.first().and_then(|proposed| programmes.get(proposed.offer));
     let outlook = first.and_then(|programme| outlook(programme, load, inside));
-    Ok(Proposal { load: load.clone(), programmes, choice, outlook })
+    let air_known = machine.air_removal != AirRemoval::NotKnown;
+    Ok(Proposal { load: load.clone(), programmes, choice, outlook, air_known })
 }
 
 fn offer(programme: &Programme, machine: &Machine) -> Offer {

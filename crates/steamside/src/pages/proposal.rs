@@ -14,6 +14,7 @@ pub fn draw(ctx: &Ctx, proposal: &Proposal) -> Markup {
     html! {
         p class="fact proposed" { (Shape::Drum.draw()) span { (line(ctx, proposal)) } }
         @for change in &proposal.choice.changes { p { (change_line(ctx, proposal, change)) } }
+        @if !proposal.air_known { p { (words.say("propose-air-unknown")) } }
         @if !proposal.load.unknown.is_empty() { p { (words.say("propose-unknown")) } }
         p { (limit(ctx, proposal)) }
         @if let Some(outlook) = &proposal.outlook {

@@ -25,6 +25,8 @@ pub struct Seen {
     pub machine: Option<Machine>,
     /// Programmes used in it before, the last one first.
     pub programmes: Vec<String>,
+    /// The one that was used last.
+    pub last: Option<String>,
     /// Pouches waiting.
     pub bagged: Vec<Pouch>,
     /// Who may sign.
@@ -62,6 +64,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, machine: Option<MachineId>) -> Result<Ma
         }
         _ => (None, false),
     };
+    let last = programmes.first().cloned();
     if let Some(tray) = &tray {
         for programme in &tray.proposal.programmes {
             let word = programme.cycle.programme.word();
@@ -71,7 +74,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, machine: Option<MachineId>) -> Result<Ma
         }
     }
     let people = view.people()?;
-    let seen = Seen { free, machine: chosen, programmes, bagged, people, tray, changed };
+    let seen = Seen { free, machine: chosen, programmes, last, bagged, people, tray, changed };
     let frame = Frame {
         title: ctx.words().say("start-title"),
         place: Place::Machine,
@@ -170,7 +173,7 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
                 label for="programme" { (words.say("start-programme")) }
                 input id="programme" name="programme" list="programmes" autocomplete="off"
                     autocapitalize="none" spellcheck="false" maxlength="24"
-                    value=[proposed.or(seen.programmes.first().map(String::as_str))];
+                    value=[proposed.or(seen.last.as_deref())];
                 datalist id="programmes" {
                     @for programme in &seen.programmes { option value=(programme) {} }
                 }

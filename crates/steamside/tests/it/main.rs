@@ -7,6 +7,7 @@ mod check;
 mod commands;
 mod drifting;
 mod kill;
+mod loading;
 mod loop_in_browser;
 mod plan;
 mod plan_in_browser;

@@ -55,7 +55,7 @@ pub fn seen_tray() -> tray::Seen {
         changes: vec![Change::Split { offer: 1, grams: 900 }],
     };
     let load = Load::of(&items, false, &kinds);
-    let proposal = Proposal { load, programmes, choice, outlook: None };
+    let proposal = Proposal { load, programmes, choice, outlook: None, air_known: true };
     tray::Seen { machine, inside, items, laid, proposal, run: None }
 }
 

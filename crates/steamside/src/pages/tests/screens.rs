@@ -89,6 +89,7 @@ fn work_screens(
         free: vec![machine_row(1), machine_row(2)],
         machine: Some(machine_row(1)),
         programmes: vec!["wrapped 134".to_owned(), "wrapped 121".to_owned()],
+        last: Some("wrapped 134".to_owned()),
         bagged: pouches(13, SetState::Bagged),
         people: people(),
         tray: Some(seen_tray()),
