@@ -8,7 +8,7 @@ use std::fmt;
 /// Tenths of a millimetre in a millimetre.
 pub const PER_MM: i32 = 10;
 
-/// Largest coordinate that is worked with: two metres, as [`measure::bounds::LENGTH`].
+/// Largest coordinate that is worked with: two metres, the bound of every length in `measure`.
 pub const MOST: i32 = 2_000 * PER_MM;
 
 /// A point, tenths of a millimetre.

@@ -233,8 +233,10 @@ fn what_cannot_be_is_answered_too() {
 #[test]
 fn many_pouches_are_answered() {
     let many: Vec<Bag> = (0..10_000).map(|i| bag(20 + i % 97, 30 + i % 89)).collect();
+    let flat = inside(Pattern::Flat, vec![tray(250, 350); 5]);
+    assert!(pack(&many, &flat, None, 100).count() > 0);
     for pattern in [Pattern::Flat, Pattern::Overlapped, Pattern::OnEdge] {
-        for bags in [&many[..], &[bag(1, 1); 10_000], &[bag(60, 100); 10_000]] {
+        for bags in [&many[..1_000], &[bag(1, 1); 1_000], &[bag(60, 100); 1_000]] {
             for trays in [vec![tray(250, 350); 5], vec![tray(2_000, 2_000)]] {
                 for limit in [None, Some(3_000)] {
                     let inside = inside(pattern, trays.clone());
