@@ -108,6 +108,14 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (machines(ctx, seen, machine))
             (Form { then: Some("/"), ..Form::new("start", &machine.machine.to_string()) }
                 .draw(ctx, &fields(ctx, seen, machine)))
+            // Below the signs: who has loaded already starts without scrolling past the picture.
+            @if let Some(tray) = &seen.tray {
+                details id="trays" open[seen.changed] {
+                    summary { (words.say("start-picture")) }
+                    (tray::pictures(ctx, tray))
+                    p { (parts::way(&tray::print_address(tray), Shape::Tape, &words.say("tray-print"))) }
+                }
+            }
         } @else if seen.machine.is_none() {
             (parts::card(Ground::Fine, Shape::Drum, &words.say("start-no-machine"), &html! {
                 p { a class="key main-key" href="/machine" { (words.say("place-machine")) } }
@@ -155,11 +163,7 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
             @if let Some(tray) = &seen.tray {
                 (proposal::draw(ctx, &tray.proposal))
                 (tray::summary(ctx, tray))
-                details open[seen.changed] {
-                    summary { (words.say("start-picture")) }
-                    (tray::pictures(ctx, tray))
-                    p { (parts::way(&tray::print_address(tray), Shape::Tape, &words.say("tray-print"))) }
-                }
+                p { a href="#trays" { (words.say("start-picture")) } }
             }
             fieldset class="pouches" {
                 legend class="unseen" { (words.say("start-which")) }
