@@ -22,7 +22,7 @@
 //! };
 //! let asked = Asked {
 //!     contents: load::Contents::Pouched, wrapped: true, grams: 900, heaviest_g: 80,
-//!     most_c: Some(137), need: Need::Shelf, within_min: None, unpouched_allowed: true,
+//!     most_c: Some(138), need: Need::Shelf, within_min: None, unpouched_allowed: true,
 //! };
 //! let choice = choose(&[fast, short, full], &asked);
 //! assert_eq!((choice.ranked[0].offer, choice.ranked[0].why), (2, Why::LongerDryingForWeight));
@@ -36,6 +36,8 @@ mod tests;
 
 pub use change::Change;
 
+use crate::figures::Rules;
+use load::implement::stands_cycle;
 use load::{Contents, Programme};
 
 /// How a cycle gets the air out.
@@ -94,9 +96,11 @@ pub struct Offer {
     pub for_hollow: bool,
     /// How it gets the air out.
     pub air: Air,
-    /// The maker's limit, grams of what is on the trays; `None` where it is not known.
+    /// The maker's limit, grams of what is on the trays; `None` where it is not known. What must
+    /// come out dry keeps to the limits of those that dry longer then.
     pub most_g: Option<u32>,
-    /// What comes out dry, grams ([`crate::limit::advice`]); `None` where nothing is known.
+    /// What comes out dry, grams ([`crate::limit::advice`]); `None` where nothing is known: what
+    /// is too much for a longer drying is too much for this one too.
     pub advised_g: Option<u32>,
 }
 
@@ -142,7 +146,8 @@ pub enum No {
     TooHeavyForMaker,
     /// Heavier than what comes out dry.
     TooHeavyToDry,
-    /// Hotter than one of the pieces stands.
+    /// Hotter, with the band above what is set, than one of the pieces stands
+    /// ([`load::implement::stands_cycle`]).
     TooHot,
     /// Its maker does not mean it for pouches.
     NotForPouches,
@@ -153,6 +158,10 @@ pub enum No {
     /// Pouches, no vacuum, and not the times of CDC 2008, table 7: 121 °C for 30 min or 132 °C for
     /// 15 min.
     GravityPouchTimesNotMet,
+    /// Cooler or shorter than what is published for anything: 134 °C for 180 s, 132 °C for 240 s,
+    /// 126 °C for 600 s, 121 °C for 900 s, and nothing below ([`crate::figures::Rules::floor_s`];
+    /// rows `csc-134` to `csc-121` of the reference).
+    BelowPublishedTimes,
     /// Done too late.
     NotReadyInTime,
 }
@@ -168,8 +177,10 @@ pub enum Why {
     LongerDryingForWeight,
     /// A heavy piece holds much water in one place: the longest drying.
     LongerDryingForHeavyPiece,
-    /// Nobody knows yet what comes out dry: the longest drying.
+    /// Nobody knows yet what comes out dry, and no other programme dries longer.
     LongestDryingNothingKnown,
+    /// Nobody knows yet what comes out dry in it, and another programme dries longer.
+    DryingNotKnown,
 }
 
 /// A programme that can be.
@@ -227,13 +238,30 @@ impl Asked {
     }
 }
 
-/// Not-a-number is too hot for anything that has a limit.
-fn too_hot(set_c: f64, most_c: u32) -> bool {
-    !(0.0..=f64::from(most_c)).contains(&set_c)
+/// Is the hold what is published for steam at this temperature, whatever is in it? The rows are
+/// those that a record is judged by; below the coolest of them nothing is published that counts.
+fn published(offer: &Offer) -> bool {
+    Rules::default().floor_s(offer.set_c).is_some_and(|least| f64::from(offer.hold_s) >= least)
+}
+
+/// The maker's limit and what comes out dry, grams, as far as they bind this load. Where nothing is
+/// known, the limits of the programmes that dry longer bind: less drying dries no more.
+fn limits(offers: &[Offer], at: usize, asked: &Asked) -> [Option<u32>; 2] {
+    let offer = &offers[at];
+    if !asked.dry() || !offer.dry.dries() {
+        return [offer.most_g, None];
+    }
+    let bound = |of: fn(&Offer) -> Option<u32>| {
+        let longer = offers.iter().filter(|other| other.dry.minutes() > offer.dry.minutes());
+        of(offer).or_else(|| longer.filter_map(of).min())
+    };
+    [bound(|offer| offer.most_g), bound(|offer| offer.advised_g)]
 }
 
 /// All that speaks against this programme for this load.
-fn against(offer: &Offer, asked: &Asked) -> Vec<No> {
+fn against(offers: &[Offer], at: usize, asked: &Asked) -> Vec<No> {
+    let offer = &offers[at];
+    let [most_g, dry_g] = limits(offers, at, asked);
     let (pouched, hollow) = (asked.pouched(), asked.hollow());
     let no_vacuum = offer.air != Air::Vacuum;
     let over = |most: Option<u32>| most.is_some_and(|most| asked.grams > most);
@@ -241,13 +269,14 @@ fn against(offer: &Offer, asked: &Asked) -> Vec<No> {
     let reasons = [
         (No::NoDryingForPouches, pouched && !offer.dry.dries()),
         (No::NoDryingForShelf, asked.need == Need::Shelf && !offer.dry.dries()),
-        (No::TooHeavyForMaker, over(offer.most_g)),
-        (No::TooHeavyToDry, asked.dry() && offer.dry.dries() && over(offer.advised_g)),
-        (No::TooHot, asked.most_c.is_some_and(|most| too_hot(offer.set_c, most))),
+        (No::TooHeavyForMaker, over(most_g)),
+        (No::TooHeavyToDry, over(dry_g)),
+        (No::TooHot, asked.most_c.is_some_and(|most| !stands_cycle(most, offer.set_c))),
         (No::NotForPouches, pouched && !offer.for_pouches),
         (No::NotForHollow, hollow && !offer.for_hollow),
         (No::GravityHollow, hollow && no_vacuum),
         (No::GravityPouchTimesNotMet, pouched && no_vacuum && !times),
+        (No::BelowPublishedTimes, !published(offer)),
         (No::NotReadyInTime, asked.within_min.is_some_and(|within| offer.total_min > within)),
     ];
     reasons.into_iter().filter(|(_, speaks)| *speaks).map(|(no, _)| no).collect()
@@ -266,8 +295,8 @@ pub fn choose(offers: &[Offer], asked: &Asked) -> Choice {
 /// The same without a word on what would make one fit.
 fn weigh(offers: &[Offer], asked: &Asked) -> Choice {
     let (mut can, mut refused) = (Vec::new(), Vec::new());
-    for (offer, programme) in offers.iter().enumerate() {
-        let reasons = against(programme, asked);
+    for offer in 0..offers.len() {
+        let reasons = against(offers, offer, asked);
         if reasons.is_empty() {
             can.push(offer);
         } else {
@@ -276,6 +305,10 @@ fn weigh(offers: &[Offer], asked: &Asked) -> Choice {
     }
     let heavy_piece = asked.dry() && asked.heaviest_g >= HEAVY_PIECE_G;
     let known = |at: usize| offers[at].advised_g.is_some();
+    let longest = |at: usize| {
+        let minutes = offers[at].dry.minutes();
+        offers.iter().all(|other| other.dry.minutes() <= minutes)
+    };
     // The quickest first, unless only long drying is known to help.
     can.sort_by_key(|&at| {
         let offer = &offers[at];
@@ -296,8 +329,10 @@ fn weigh(offers: &[Offer], asked: &Asked) -> Choice {
             Why::QuickestForNow
         } else if heavy_piece {
             Why::LongerDryingForHeavyPiece
-        } else if !known(at) {
+        } else if !known(at) && longest(at) {
             Why::LongestDryingNothingKnown
+        } else if !known(at) {
+            Why::DryingNotKnown
         } else if quicker_dries_less {
             Why::LongerDryingForWeight
         } else {

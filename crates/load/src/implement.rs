@@ -19,7 +19,7 @@ mod advice;
 mod form;
 mod material;
 
-pub use advice::{Caution, HOTTEST_STEAM_C, NoImplement};
+pub use advice::{Caution, HOTTEST_STEAM_C, NoImplement, STEAM_BAND_K, stands_cycle};
 
 use crate::plain_word::ImplementWord;
 use crate::stored_word::stored_words;

@@ -1,6 +1,6 @@
 //! What would make a programme fit where none does.
 
-use super::{Asked, Need, No, Offer, Refused, against, weigh};
+use super::{Asked, Need, No, Offer, Refused, against, limits, weigh};
 use load::Contents;
 
 /// A change of the load, or of what is asked of it.
@@ -40,15 +40,14 @@ pub(super) fn changes(offers: &[Offer], asked: &Asked, refused: &[Refused]) -> V
         all.map(|no| no.offer)
     };
     let grams = |offer: &usize| {
-        let limits = [offers[*offer].most_g, offers[*offer].advised_g];
-        limits.into_iter().flatten().min().filter(|grams| *grams > 0)
+        limits(offers, *offer, asked).into_iter().flatten().min().filter(|grams| *grams > 0)
     };
     let split = only(|no| matches!(no, No::TooHeavyForMaker | No::TooHeavyToDry))
         .filter_map(|offer| Some((grams(&offer)?, offer)))
         .filter(|(grams, offer)| {
-            against(&offers[*offer], &Asked { grams: *grams, ..*asked }).is_empty()
+            against(offers, *offer, &Asked { grams: *grams, ..*asked }).is_empty()
         })
-        .max_by_key(|(grams, offer)| (*grams, usize::MAX - offer))
+        .max_by_key(|(grams, offer)| (*grams, offers[*offer].dry.minutes(), usize::MAX - offer))
         .map(|(grams, offer)| Change::Split { offer, grams });
     let cooler = only(|no| *no == No::TooHot)
         .min_by_key(|offer| offers[*offer].total_min)

@@ -45,7 +45,7 @@ fn pouched(grams: u32) -> Asked {
         wrapped: true,
         grams,
         heaviest_g: 80,
-        most_c: Some(137),
+        most_c: Some(138),
         need: Need::Shelf,
         within_min: None,
         unpouched_allowed: true,
@@ -96,6 +96,32 @@ fn where_nothing_is_known_the_longest_drying() {
     check(&machine, &pouched(500), Some((2, Why::LongestDryingNothingKnown)));
 }
 
+/// The long drying is known to dry 1600 g: nobody weighed the short one, and it dries no more. Nor
+/// has its maker allowed more.
+#[test]
+fn a_shorter_drying_takes_no_more_than_a_longer_one() {
+    let mut machine = machine();
+    machine.truncate(3);
+    machine[1].advised_g = None;
+    let choice = check(&machine, &pouched(1_700), None);
+    says(&choice, 1, &[No::TooHeavyToDry]);
+    assert_eq!(choice.changes, [Change::Split { offer: 2, grams: 1_600 }]);
+    machine[1].most_g = None;
+    machine[2].most_g = Some(1_500);
+    machine[2].advised_g = None;
+    says(&check(&machine, &pouched(1_501), None), 1, &[No::TooHeavyForMaker]);
+    // What is used at once need not dry, and is bound by its own limit only.
+    let open = Asked { grams: 1_900, ..now() };
+    check(&machine[1..], &open, Some((0, Why::QuickestForNow)));
+    // Below it, nobody knows, and there is a longer one.
+    let choice = choose(&machine, &pouched(900));
+    let whys: Vec<_> = choice.ranked.iter().map(|one| (one.offer, one.why)).collect();
+    assert_eq!(whys, [(2, Why::LongestDryingNothingKnown), (1, Why::DryingNotKnown)]);
+    // Also where the longer one comes too late.
+    let soon = Asked { within_min: Some(30), ..pouched(900) };
+    check(&machine, &soon, Some((1, Why::DryingNotKnown)));
+}
+
 /// The rows of CDC 2008, table 7 for wrapped implements by gravity: 121 °C 30 min, 132 °C 15 min.
 #[test]
 fn gravity_machines_need_their_times_and_take_nothing_hollow() {
@@ -133,6 +159,49 @@ fn where_none_fits_it_says_what_would() {
     let melts = Asked { most_c: Some(100), ..pouched(500) };
     assert_eq!(changes(&melts), [Change::TakeOutHeatLimited { offer: 1 }]);
     assert_eq!(choose(&[], &pouched(500)), Choice::default());
+}
+
+/// Rows `csc-*` of `tests/reference/minimum_cycles.csv`, whose last columns name the source.
+#[test]
+fn nothing_below_the_published_times_is_proposed() {
+    let table = include_str!("../../tests/reference/minimum_cycles.csv");
+    let mut reader = csv::Reader::from_reader(table.as_bytes());
+    let rows = reader.records().map(|row| row.unwrap());
+    let published: Vec<(f64, u32)> = rows
+        .filter(|row| row[1].contains("via CSC") && !row[9].contains("rarely used"))
+        .map(|row| (row[4].parse().unwrap(), row[6].parse::<u32>().unwrap() * 60))
+        .collect();
+    assert_eq!(published.len(), 4);
+    let one = |set_c: f64, hold_s: u32| Offer { set_c, hold_s, ..offer("any", 20, Dry::Full(15)) };
+    let low = |set_c: f64, hold_s: u32| {
+        let choice = check(&[one(set_c, hold_s)], &Asked { grams: 9, ..now() }, None);
+        says(&choice, 0, &[No::BelowPublishedTimes]);
+        says(&choose(&[one(set_c, hold_s)], &pouched(9)), 0, &[No::BelowPublishedTimes]);
+    };
+    for (set_c, hold_s) in published {
+        let (best, asked) = (Some((0, Why::QuickestForNow)), Asked { most_c: None, ..now() });
+        check(&[one(set_c, hold_s)], &asked, best);
+        // The next higher row asks for less and does not count yet.
+        check(&[one(set_c + 0.9, hold_s)], &asked, best);
+        low(set_c, hold_s - 1);
+    }
+    low(121.0, 10);
+    // Not even for long: 115 °C is rarely used, and gives little.
+    low(120.9, 3_600);
+}
+
+/// Polypropylene stands 134 °C (from memory), and steam that is set to 134 °C may get to 138 °C
+/// (4 K above what is set, from memory).
+#[test]
+fn plastic_at_its_limit_does_not_stand_the_steam() {
+    let plastic = load::implement::Material::Polypropylene.most_c();
+    let asked = Asked { most_c: Some(plastic), ..pouched(500) };
+    let choice = check(&machine(), &asked, Some((3, Why::QuickestThatDries)));
+    says(&choice, 2, &[No::TooHot]);
+    check(&machine(), &Asked { most_c: Some(138), ..asked }, Some((1, Why::QuickestThatDries)));
+    let mut odd = machine().split_off(3);
+    odd[0].set_c = f64::NAN;
+    says(&choose(&odd, &asked), 0, &[No::TooHot, No::BelowPublishedTimes]);
 }
 
 fn any_offer() -> impl Strategy<Value = Offer> {

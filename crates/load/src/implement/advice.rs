@@ -3,8 +3,25 @@
 use super::{Implement, Material, Metal, Stands};
 use std::fmt;
 
-/// Hottest that steam in a small machine gets, °C: 134 and the band above it (from memory).
-pub const HOTTEST_STEAM_C: u32 = 138;
+/// So much hotter than set may steam get in a small machine, K (from memory: the band of small
+/// machines is 4 K, that of large ones 3 K).
+pub const STEAM_BAND_K: u32 = 4;
+
+/// Hottest that steam in a small machine gets, °C: 134 and the band above it.
+pub const HOTTEST_STEAM_C: u32 = 134 + STEAM_BAND_K;
+
+/// Does what stands `most_c` stand a cycle that is set to `set_c`, both in °C? Only where it stands
+/// the whole band above it; what is not a temperature is stood by nothing.
+///
+/// ```
+/// use load::implement::{Material, stands_cycle};
+/// let most_c = Material::Polypropylene.most_c();
+/// assert!(stands_cycle(most_c, 121.0) && !stands_cycle(most_c, 134.0));
+/// ```
+#[must_use]
+pub fn stands_cycle(most_c: u32, set_c: f64) -> bool {
+    set_c >= 0.0 && set_c + f64::from(STEAM_BAND_K) <= f64::from(most_c)
+}
 
 /// What must be watched with an implement.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -101,7 +118,7 @@ impl Implement {
         if self.material == Material::Carbon {
             cautions.push(Caution::RustsInSteam);
         }
-        if self.most_c < HOTTEST_STEAM_C {
+        if !stands_cycle(self.most_c, f64::from(HOTTEST_STEAM_C - STEAM_BAND_K)) {
             cautions.push(Caution::HeatBelow(self.most_c));
         }
         // Nearly everything is stainless; what is not has to be told.
@@ -169,6 +186,8 @@ mod tests {
             assert_eq!(changed.cautions(), expected, "{changed:?}");
         };
         check(&|_| {}, &[Caution::Apart(Metal::Carbide)]);
+        check(&|i| i.most_c = 138, &[Caution::Apart(Metal::Carbide)]);
+        check(&|i| i.most_c = 137, &[Caution::HeatBelow(137), Caution::Apart(Metal::Carbide)]);
         check(
             &|i| {
                 (i.material, i.hinged, i.most_c) = (Material::Carbon, true, 134);
