@@ -77,9 +77,10 @@ pub mod specific {
 /// How a cycle dries.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Drying {
-    /// Minutes, 0 to 180; 0 is a cycle without drying.
+    /// Minutes, 0 to 240; 0 is a cycle without drying.
     pub minutes: f64,
-    /// Pressure of the vacuum, kPa absolute, 2 to 110; `None` where there is no vacuum: water then
+    /// Pressure of the vacuum, kPa absolute, 0.7 to 110 (a deep pump gets to about 1, and below 0.611
+    /// there is no water to boil); `None` where there is no vacuum: water then
     /// boils at 100 °C, and the jacket's heat does the work.
     pub vacuum_kpa: Option<f64>,
 }
@@ -129,9 +130,9 @@ pub enum NoBalance {
     SpecificHeat,
     /// The load goes in below 0 or above 50 °C, or the steam is outside 105 to 140 °C.
     Temperature,
-    /// The vacuum is outside 2 to 110 kPa absolute.
+    /// The vacuum is outside 0.7 to 110 kPa absolute.
     Vacuum,
-    /// Drying lasts less than nothing or over three hours.
+    /// Drying lasts less than nothing or over four hours.
     Minutes,
     /// The cycle does not dry, so there is no drying power to ask for.
     NoDrying,
@@ -147,8 +148,8 @@ impl fmt::Display for NoBalance {
             Self::Mass => "no water can be worked out: give the masses in grams, 0 to 100 000 and not all nothing",
             Self::SpecificHeat => "a specific heat is above 0 and at most 5000 J/kg/K: look up the material again",
             Self::Temperature => "the load goes in at 0 to 50 °C and the steam has 105 to 140 °C: check both",
-            Self::Vacuum => "the vacuum is 2 to 110 kPa absolute: a gauge counts from the air's pressure, add that",
-            Self::Minutes => "drying lasts 0 to 180 minutes: check the programme",
+            Self::Vacuum => "the vacuum is 0.7 to 110 kPa absolute: a gauge counts from the air's pressure, add that",
+            Self::Minutes => "drying lasts 0 to 240 minutes: check the programme",
             Self::NoDrying => "this cycle does not dry: nothing pouched and nothing for the shelf goes into it",
             Self::Guess => "a share is 0 to 1, a factor or power is positive, a spread 0 to 3: check the settings",
             Self::Chamber => "the chamber holds 1 to 60 litres and is filled by at most 20 pulses of 10 to 360 kPa",
@@ -193,10 +194,10 @@ impl Charge {
         if !within(self.from_c, 0.0, 50.0) || !within(self.steam_c, 105.0, 140.0) {
             return Err(NoBalance::Temperature);
         }
-        if !self.drying.vacuum_kpa.is_none_or(|kpa| within(kpa, 2.0, 110.0)) {
+        if !self.drying.vacuum_kpa.is_none_or(|kpa| within(kpa, 0.7, 110.0)) {
             return Err(NoBalance::Vacuum);
         }
-        if !within(self.drying.minutes, 0.0, 180.0) {
+        if !within(self.drying.minutes, 0.0, 240.0) {
             return Err(NoBalance::Minutes);
         }
         Ok(())

@@ -10,7 +10,7 @@ pub const DOSE_HEAT_USED: f64 = 0.75;
 
 /// Watts that this load asks of the machine: the water that neither runs off (none is taken to) nor
 /// boils off by stored heat, times its heat of boiling, over the minutes of drying. Above 0 but for a load that goes in warmer
-/// than 40 °C under the deepest vacuum.
+/// than 30 °C under the deepest vacuum.
 ///
 /// ```
 /// use cycle::balance::{Charge, Drying, Heated, Part, demand, specific};
