@@ -112,6 +112,9 @@ pub struct Inside {
 /// Overlap of [`Pattern::Overlapped`], mm (common practice, no source).
 pub const OVERLAP_MM: u32 = 25;
 
+/// A tray is made of metal about so thick, which stands in the chamber too, mm (assumption).
+pub const TRAY_METAL_MM: u32 = 2;
+
 /// A room that cannot be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum NoRoom {
@@ -121,7 +124,7 @@ pub enum NoRoom {
     Trays,
     /// [`Pattern::OnEdge`] without a rack.
     NoRack,
-    /// Trays or rack do not go into the chamber.
+    /// A tray, all trays one above the other, or the rack do not go into the chamber.
     DoesNotGoIn,
 }
 
@@ -136,7 +139,7 @@ impl std::fmt::Display for NoRoom {
                 "on edge needs a rack: say how many places it has, or choose another pattern"
             }
             Self::DoesNotGoIn => {
-                "these trays do not go into this chamber: measure both inside, in millimetres"
+                "these trays, one above the other, do not go into this chamber: measure both inside, in millimetres"
             }
         })
     }
@@ -192,7 +195,8 @@ impl Chamber {
 
 impl Inside {
     /// Can it be? Every measure positive and at most two metres, one to twelve trays that go into
-    /// the chamber, a rack where the pattern needs one.
+    /// the chamber, a rack where the pattern needs one. Where pouches lie on the trays, all of them
+    /// must go in together: their heights and [`TRAY_METAL_MM`] for each, as wide as the widest.
     ///
     /// # Errors
     /// The first [`NoRoom`] that is found.
@@ -225,6 +229,74 @@ impl Inside {
         if !self.trays.iter().all(tray) || !self.rack.iter().all(rack) {
             return Err(NoRoom::DoesNotGoIn);
         }
+        if self.pattern != Pattern::OnEdge && !self.stack_goes_in() {
+            return Err(NoRoom::DoesNotGoIn);
+        }
         Ok(())
+    }
+
+    /// Do all trays go in, one above the other?
+    fn stack_goes_in(&self) -> bool {
+        let most = |of: fn(&Tray) -> u32| self.trays.iter().map(of).max().unwrap_or(0);
+        let high = self.trays.iter().map(|tray| tray.height_mm + TRAY_METAL_MM).sum();
+        self.chamber.takes(most(|tray| tray.width_mm), high, most(|tray| tray.depth_mm))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn room(chamber: Chamber, tray: (u32, u32, u32), count: usize) -> Inside {
+        let (width_mm, depth_mm, height_mm) = tray;
+        let rack = Rack { places: 10, pitch_mm: 20, height_mm: 140, depth_mm: 280, mass_g: 400 };
+        Inside {
+            chamber,
+            trays: vec![Tray { width_mm, depth_mm, height_mm, mass_g: 300 }; count],
+            rack: Some(rack),
+            pattern: Pattern::Flat,
+            face: Face::Film,
+            wall_mm: 5,
+            between_mm: 5,
+            manual_page: None,
+        }
+    }
+
+    /// By hand: four trays of 35 and 2 mm are 148 mm high; with 200 mm across that is a diagonal of
+    /// 248.8 mm. Five are 185 mm, and 272 mm.
+    #[test]
+    fn trays_that_stand_higher_than_the_chamber_do_not_go_in() {
+        let drum = Chamber::Round { diameter_mm: 250, depth_mm: 350 };
+        let cube = Chamber::Box { width_mm: 240, height_mm: 180, depth_mm: 350 };
+        let check = |chamber, tray, count, expected| {
+            let room = room(chamber, tray, count);
+            assert_eq!(room.check(), expected, "{room:?}");
+            let over = Inside { pattern: Pattern::Overlapped, ..room.clone() };
+            assert_eq!(over.check(), expected, "{over:?}");
+            // The rack replaces the trays.
+            if room.chamber == drum {
+                let rack = Inside { pattern: Pattern::OnEdge, ..room };
+                assert_eq!(rack.check(), Ok(()), "{rack:?}");
+            }
+        };
+        let no = Err(NoRoom::DoesNotGoIn);
+        check(drum, (200, 320, 35), 4, Ok(()));
+        check(drum, (200, 320, 35), 5, no);
+        check(drum, (200, 320, 20), 12, no);
+        check(drum, (205, 320, 45), 1, Ok(()));
+        check(cube, (230, 330, 50), 3, Ok(()));
+        // 4 times 43 and 2 are exactly 180.
+        check(cube, (230, 330, 43), 4, Ok(()));
+        check(cube, (230, 330, 44), 4, no);
+    }
+
+    /// The wide tray of two decides, wherever it lies.
+    #[test]
+    fn the_widest_tray_is_taken_for_all() {
+        let drum = Chamber::Round { diameter_mm: 250, depth_mm: 350 };
+        let mut two = room(drum, (100, 320, 80), 2);
+        assert_eq!(two.check(), Ok(()));
+        two.trays[1].width_mm = 200;
+        assert_eq!(two.check(), Err(NoRoom::DoesNotGoIn));
     }
 }
