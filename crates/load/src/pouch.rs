@@ -25,6 +25,7 @@ use lay::{Shapes, Spot};
 use share::{Share, Shared};
 use std::cmp::Reverse;
 
+use std::fmt;
 /// A size of pouch that the salon keeps. Measures in millimetres, flat and empty.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct PouchSize {
@@ -43,6 +44,46 @@ pub struct PouchSize {
 }
 
 /// At most so many hundredths of the face between the seams may be used (common practice, no
+/// A size of pouch that cannot be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoPouchSize {
+    /// Width or length is not 30 to 1000 mm.
+    Measure,
+    /// A seam is not 3 to 30 mm.
+    Seam,
+    /// The strip below the fold is not 5 to 100 mm.
+    Fold,
+    /// It weighs less than a tenth of a gram or more than 1 kg.
+    Mass,
+    /// Between seams and fold less than 10 mm are left across or along.
+    NoFace,
+}
+
+impl fmt::Display for NoPouchSize {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Measure => {
+                "a pouch is 30 to 1000 mm wide and long: measure it flat and empty, up to the fold \
+                 line; nothing was changed"
+            }
+            Self::Seam => "a seam is 3 to 30 mm wide: measure one of them; nothing was changed",
+            Self::Fold => {
+                "5 to 100 mm are kept free below the fold line: measure it; nothing was changed"
+            }
+            Self::Mass => {
+                "an empty pouch weighs a tenth of a gram to 1 kg: weigh ten and divide by ten; \
+                 nothing was changed"
+            }
+            Self::NoFace => {
+                "this pouch has no room between its seams and below its fold: measure all of them \
+                 again; nothing was changed"
+            }
+        })
+    }
+}
+
+impl std::error::Error for NoPouchSize {}
+
 /// source): counted as the rectangle around all pieces.
 pub const MOST_FULL: u32 = 75;
 
@@ -272,3 +313,29 @@ impl PouchSize {
 
 #[cfg(test)]
 mod tests;
+    /// Can it be? Width and length 30 to 1000 mm, seam 3 to 30 mm, fold 5 to 100 mm, 0.1 g to 1 kg,
+    /// and a [`PouchSize::face`] of at least 10 mm both ways. (Assumptions: wide enough for any
+    /// pouch of a small machine.)
+    ///
+    /// # Errors
+    /// The first [`NoPouchSize`] that is found.
+    pub fn check(&self) -> Result<(), NoPouchSize> {
+        if ![self.width_mm, self.length_mm].iter().all(|mm| (30..=1_000).contains(mm)) {
+            return Err(NoPouchSize::Measure);
+        }
+        if !(3..=30).contains(&self.seam_mm) {
+            return Err(NoPouchSize::Seam);
+        }
+        if !(5..=100).contains(&self.fold_mm) {
+            return Err(NoPouchSize::Fold);
+        }
+        if !(1..=10_000).contains(&self.mass_dg) {
+            return Err(NoPouchSize::Mass);
+        }
+        let face = self.face();
+        if face.width.min(face.height) < 10 * PER_MM {
+            return Err(NoPouchSize::NoFace);
+        }
+        Ok(())
+    }
+

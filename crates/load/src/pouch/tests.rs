@@ -260,3 +260,38 @@ proptest! {
         prop_assert_eq!(told(&set, &sizes, &bagging), told(&other, &turned, &again));
     }
 }
+#[test]
+fn sizes_are_kept_to_the_last_unit() {
+    let typical = pouch_sizes();
+    assert!(typical.iter().all(|size| size.check() == Ok(())));
+    let check = |change: &dyn Fn(&mut PouchSize), expected| {
+        let mut size = typical[1].clone();
+        change(&mut size);
+        assert_eq!(size.check(), expected, "{size:?}");
+    };
+    let measure = Err(NoPouchSize::Measure);
+    check(&|s| (s.width_mm, s.length_mm) = (1_000, 1_000), Ok(()));
+    check(&|s| s.width_mm = 30, Ok(()));
+    check(&|s| s.width_mm = 29, measure);
+    check(&|s| s.width_mm = 1_001, measure);
+    check(&|s| s.length_mm = 1_001, measure);
+    check(&|s| s.length_mm = 29, measure);
+    check(&|s| s.length_mm = u32::MAX, measure);
+    check(&|s| s.seam_mm = 3, Ok(()));
+    check(&|s| s.seam_mm = 2, Err(NoPouchSize::Seam));
+    check(&|s| s.seam_mm = 30, Ok(()));
+    check(&|s| s.seam_mm = 31, Err(NoPouchSize::Seam));
+    check(&|s| s.fold_mm = 5, Ok(()));
+    check(&|s| s.fold_mm = 4, Err(NoPouchSize::Fold));
+    check(&|s| s.fold_mm = 100, Ok(()));
+    check(&|s| s.fold_mm = 101, Err(NoPouchSize::Fold));
+    check(&|s| s.mass_dg = 0, Err(NoPouchSize::Mass));
+    check(&|s| s.mass_dg = 10_000, Ok(()));
+    check(&|s| s.mass_dg = 10_001, Err(NoPouchSize::Mass));
+    // Two seams of 20 leave 10 of 50 across; 6 and 15 leave 10 of 31 along.
+    check(&|s| (s.width_mm, s.seam_mm) = (50, 20), Ok(()));
+    check(&|s| (s.width_mm, s.seam_mm) = (49, 20), Err(NoPouchSize::NoFace));
+    check(&|s| s.length_mm = 31, Ok(()));
+    check(&|s| s.length_mm = 30, Err(NoPouchSize::NoFace));
+}
+

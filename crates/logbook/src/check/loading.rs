@@ -2,7 +2,6 @@
 
 use crate::fact::{Loading, ProgrammeFigures};
 use load::chamber::Inside;
-use load::pouch::PouchSize;
 use std::collections::BTreeSet;
 
 /// Most different implements in a set, or kinds of sets on a tray.
@@ -11,8 +10,6 @@ const MOST_KINDS: usize = 60;
 const MOST_OF_ONE: u32 = 1_000;
 /// Heaviest of anything, grams: far above what a small machine takes.
 const MOST_G: u32 = 100_000;
-/// Longest measure, mm; the same as of a machine's room.
-const MOST_MM: u32 = 2_000;
 /// Set temperatures of steam with room to spare, °C (common practice, no source).
 const SET_C: std::ops::RangeInclusive<u32> = 100..=150;
 /// Longest time at temperature, seconds.
@@ -31,7 +28,7 @@ pub(super) fn loading(loading: &Loading) -> Result<(), String> {
     match loading {
         Loading::ImplementSet(implement) => implement.check().map_err(|error| error.to_string()),
         Loading::SetOf { pieces, .. } => counts("implements", pieces),
-        Loading::PouchSet(size) => pouch(size),
+        Loading::PouchSet(size) => size.check().map_err(|error| error.to_string()),
         Loading::InsideSet { inside, .. } => room(inside),
         Loading::TrayWeighed { grams, empty_g, sets, .. } => {
             within("grams on the scale", *grams, 1..=MOST_G)?;
@@ -43,18 +40,6 @@ pub(super) fn loading(loading: &Loading) -> Result<(), String> {
         Loading::ProgrammeSet(figures) => programme(figures),
         Loading::ImplementEnded { .. } | Loading::PouchEnded { .. } => Ok(()),
     }
-}
-
-fn pouch(size: &PouchSize) -> Result<(), String> {
-    within("millimetres across a pouch", size.width_mm, 1..=MOST_MM)?;
-    within("millimetres along a pouch", size.length_mm, 1..=MOST_MM)?;
-    within("millimetres of seam", size.seam_mm, 0..=MOST_MM)?;
-    within("millimetres below the fold", size.fold_mm, 0..=MOST_MM)?;
-    within("tenths of a gram of a pouch", size.mass_dg, 0..=MOST_G)?;
-    if size.seam_mm * 2 >= size.width_mm || size.seam_mm + size.fold_mm >= size.length_mm {
-        return Err("a pouch that has no room between its seams".to_owned());
-    }
-    Ok(())
 }
 
 fn room(inside: &Inside) -> Result<(), String> {
