@@ -19,7 +19,7 @@
 use crate::chamber::{Chamber, Face, Inside, Pattern, Tray};
 use crate::implement::{Form, Implement, Material, Stands};
 use crate::plain_word::{ImplementWord, SetKind};
-use crate::pouch::{Filled, PouchSize};
+use crate::pouch::PouchSize;
 
 /// Hinged, hollow, used once.
 #[derive(Clone, Copy, PartialEq)]
@@ -41,11 +41,10 @@ const NEVER: (Stands, Stands) = (Stands::Never, Stands::Never);
 /// Common practice, no source: which of them are used once, which want the maker's word (glass,
 /// plastic or rubber handles, glued or plated bits), and that a handpiece goes into neither.
 const ROWS: [Row; 26] = {
-    use Form::{Bit, Block, Clippers, File, Nippers, Scissors, Stick, Tweezers};
+    use Form::{Bit, Block, Clippers, File, Holder, Nippers, Scissors, Stick, Tweezers};
     use Is::{Hinged, Hollow, Once, Plain};
     use Material::{
-        Carbide, Ceramic, Diamond, Fibre, Glass, Plated, Polypropylene, Silicone, Steel304,
-        Steel420,
+        Carbide, Ceramic, Diamond, Fibre, Glass, Plated, Polypropylene, Steel304, Steel420,
     };
     [
         ("cuticle nipper", Nippers, [105, 62, 12, 700], Steel420, Hinged, BOTH),
@@ -64,7 +63,7 @@ const ROWS: [Row; 26] = {
         ("diamond bit", Bit, [46, 5, 5, 25], Diamond, Plain, ASK),
         ("ceramic bit", Bit, [46, 6, 6, 30], Ceramic, Plain, BOTH),
         ("mandrel", Bit, [44, 7, 7, 35], Steel304, Plain, BOTH),
-        ("bit holder", Block, [70, 40, 18, 400], Silicone, Plain, ASK),
+        ("bit holder", Holder, [70, 40, 18, 400], Steel304, Plain, BOTH),
         ("handpiece", Stick, [150, 28, 28, 1_600], Steel304, Hollow, NEVER),
         ("glass file", File, [140, 12, 3, 150], Glass, Plain, ASK),
         ("plastic brush", Stick, [120, 15, 20, 150], Polypropylene, Plain, ASK),
@@ -155,13 +154,6 @@ pub fn pouch_sizes() -> Vec<PouchSize> {
         })
     };
     sizes.into_iter().filter_map(size).collect()
-}
-
-/// Thickness of a filled pouch, mm: its thickest piece, and a millimetre for paper and film, which
-/// do not lie close (assumption).
-#[must_use]
-pub const fn pouch_thickness(filled: &Filled) -> u32 {
-    filled.thick_mm.saturating_add(1)
 }
 
 /// The room of a typical small machine: a drum 250 mm across and 350 mm deep, four trays one above

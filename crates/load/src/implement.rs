@@ -123,6 +123,8 @@ pub enum Form {
     Block,
     /// A flat blade with a handle.
     File,
+    /// A block that bits stand or lie in.
+    Holder,
 }
 
 /// An implement of the catalogue.
@@ -198,7 +200,7 @@ stored_words!(Chemical, 9, {
     Quaternary => "quaternary ammonium",
 });
 
-stored_words!(Form, 8, {
+stored_words!(Form, 9, {
     Nippers => "nippers",
     Scissors => "scissors",
     Clippers => "clippers",
@@ -207,4 +209,5 @@ stored_words!(Form, 8, {
     Bit => "bit",
     Block => "block",
     File => "file",
+    Holder => "holder",
 });

@@ -15,6 +15,7 @@
 //! ```
 
 mod grid;
+mod holder;
 mod lay;
 mod share;
 
@@ -24,8 +25,8 @@ use crate::plain_word::PouchWord;
 use lay::{Shapes, Spot};
 use share::{Share, Shared};
 use std::cmp::Reverse;
-
 use std::fmt;
+
 /// A size of pouch that the salon keeps. Measures in millimetres, flat and empty.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct PouchSize {
@@ -43,7 +44,6 @@ pub struct PouchSize {
     pub mass_dg: u32,
 }
 
-/// At most so many hundredths of the face between the seams may be used (common practice, no
 /// A size of pouch that cannot be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum NoPouchSize {
@@ -84,11 +84,18 @@ impl fmt::Display for NoPouchSize {
 
 impl std::error::Error for NoPouchSize {}
 
+/// At most so many hundredths of the face between the seams may be used (common practice, no
 /// source): counted as the rectangle around all pieces.
 pub const MOST_FULL: u32 = 75;
 
 /// Left free between two pieces in a pouch, mm (ours: they shift a little when it is carried).
 pub const APART_MM: u32 = 4;
+
+/// Paper and film do not lie close: so much is added to the thickest piece, mm (assumption).
+pub const PAPER_AND_FILM_MM: u32 = 1;
+
+/// So many bits lie in one holder (assumption).
+pub const MOST_HELD: usize = 12;
 
 /// A piece in its place.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -104,13 +111,16 @@ pub struct Laid {
 pub struct Filled {
     /// Which of the sizes that were offered.
     pub size: usize,
-    /// The pieces.
+    /// The pieces that are laid.
     pub pieces: Vec<Laid>,
+    /// Pieces that lie in a holder instead, each with its holder, which is one of `pieces`; both
+    /// are places among the pieces that were asked for. Sorted by piece.
+    pub held: Vec<(usize, usize)>,
     /// Hundredths of the face between the seams that the rectangle around all pieces takes, rounded up.
     pub full: u32,
-    /// The thickest piece, mm.
+    /// Thickness of the filled pouch, mm: its thickest piece, and [`PAPER_AND_FILM_MM`].
     pub thick_mm: u32,
-    /// Pieces and pouch, tenths of a gram.
+    /// Pieces, those in holders too, and pouch, tenths of a gram.
     pub mass_dg: u32,
 }
 
@@ -177,6 +187,10 @@ struct Size {
 /// larger set is filled pouch by pouch, and above 60 pieces laid in rows. The order of `pieces` and
 /// `sizes` is only a name: the same set gives the same answer. Whatever does not fit is told in
 /// `refused`; measures that are no measures are no fault.
+///
+/// Bits lie in a holder where the set has one that is not smaller than they are, up to [`MOST_HELD`]
+/// in each, those of one metal together and what has no metal with any. A holder counts as of the
+/// metal of its bits then: they touch what it lies beside sooner than it does.
 #[must_use]
 pub fn bag(pieces: &[Implement], sizes: &[PouchSize]) -> Bagging {
     let mut bagging = Bagging::default();
@@ -194,6 +208,7 @@ pub fn bag(pieces: &[Implement], sizes: &[PouchSize]) -> Bagging {
     bagging.ask_maker = wanted.iter().filter(asks).map(|piece| piece.at).collect();
     bagging.ask_maker.sort_unstable();
 
+    let (wanted, held) = holder::hold(wanted, pieces);
     let Shared { pouches, metals, too_full } = Share::new(&wanted, &sizes_sorted, shapes).all();
     if metals.len() > 1 {
         bagging.split.push(Split::Metals(metals.into_iter().collect()));
@@ -206,7 +221,7 @@ pub fn bag(pieces: &[Implement], sizes: &[PouchSize]) -> Bagging {
         let full = share::hundredths(&spots, size);
         let laid = middle(spots, &size.face);
         let laid = laid.into_iter().map(|(i, outline)| Laid { piece: wanted[i].at, outline });
-        filled(pieces, (size.at, &sizes[size.at]), laid.collect(), full)
+        filled((pieces, &held), (size.at, &sizes[size.at]), laid.collect(), full)
     });
     bagging.pouches = filled.collect();
     bagging
@@ -286,33 +301,22 @@ fn middle(spots: Vec<Spot>, face: &Rect) -> Vec<Spot> {
 }
 
 fn filled(
-    pieces: &[Implement],
+    (pieces, held): (&[Implement], &[(usize, usize)]),
     (at, size): (usize, &PouchSize),
     laid: Vec<Laid>,
     full: u32,
 ) -> Filled {
-    let inside = || laid.iter().map(|laid| &pieces[laid.piece]);
+    let lies = |(_, holder): &&(usize, usize)| laid.iter().any(|laid| laid.piece == *holder);
+    let held: Vec<(usize, usize)> = held.iter().filter(lies).copied().collect();
+    let all = || laid.iter().map(|laid| laid.piece).chain(held.iter().map(|held| held.0));
+    let inside = || all().map(|piece| &pieces[piece]);
     let mass = inside().fold(size.mass_dg, |mass, piece| mass.saturating_add(piece.mass_dg));
-    let thick_mm = inside().map(|piece| piece.thick_mm).max().unwrap_or(0);
-    Filled { size: at, full, thick_mm, mass_dg: mass, pieces: laid }
+    let thickest = inside().map(|piece| piece.thick_mm).max().unwrap_or(0);
+    let thick_mm = thickest.saturating_add(PAPER_AND_FILM_MM);
+    Filled { size: at, full, thick_mm, mass_dg: mass, pieces: laid, held }
 }
 
 impl PouchSize {
-    /// The face between the seams and below the fold, tenths of a millimetre; without width or depth
-    /// where seams and fold leave nothing. Measures above two metres count as two metres.
-    #[must_use]
-    pub fn face(&self) -> Rect {
-        let tenths =
-            |mm: u32| i32::try_from(mm).map_or(MOST, |mm| mm.saturating_mul(PER_MM).min(MOST));
-        let [width, length] = [self.width_mm, self.length_mm].map(tenths);
-        let [seam, fold] = [self.seam_mm, self.fold_mm].map(tenths);
-        let face = |width: i32, height: i32| Rect { x: seam, y: seam, width, height };
-        face((width - 2 * seam).max(0), (length - seam - fold).max(0))
-    }
-}
-
-#[cfg(test)]
-mod tests;
     /// Can it be? Width and length 30 to 1000 mm, seam 3 to 30 mm, fold 5 to 100 mm, 0.1 g to 1 kg,
     /// and a [`PouchSize::face`] of at least 10 mm both ways. (Assumptions: wide enough for any
     /// pouch of a small machine.)
@@ -339,3 +343,18 @@ mod tests;
         Ok(())
     }
 
+    /// The face between the seams and below the fold, tenths of a millimetre; without width or depth
+    /// where seams and fold leave nothing. Measures above two metres count as two metres.
+    #[must_use]
+    pub fn face(&self) -> Rect {
+        let tenths =
+            |mm: u32| i32::try_from(mm).map_or(MOST, |mm| mm.saturating_mul(PER_MM).min(MOST));
+        let [width, length] = [self.width_mm, self.length_mm].map(tenths);
+        let [seam, fold] = [self.seam_mm, self.fold_mm].map(tenths);
+        let face = |width: i32, height: i32| Rect { x: seam, y: seam, width, height };
+        face((width - 2 * seam).max(0), (length - seam - fold).max(0))
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -90,7 +90,7 @@ impl Form {
             Self::Tweezers => TWEEZERS,
             Self::Stick => STICK,
             Self::Bit => BIT,
-            Self::Block => BLOCK,
+            Self::Block | Self::Holder => BLOCK,
             Self::File => FILE,
         }
     }

@@ -5,7 +5,8 @@ use crate::geometry::{MOST, Outline, PER_MM, Point, Rect};
 use crate::pouch::{Filled, PouchSize};
 
 /// One pouch with its pieces: its edge as [`Role::Film`], the face between the seams, the strip that
-/// is kept free below the fold, and each piece, which names which of the set's pieces it is.
+/// is kept free below the fold, and each piece that is laid, which names which of the set's pieces it is; what a holder
+/// holds is not drawn.
 ///
 /// The distances are its width and its length. Measures above two metres are drawn as two metres;
 /// what has no width or depth is left out.
@@ -67,7 +68,8 @@ mod tests {
         let mut size = pouch_sizes().remove(0);
         (size.width_mm, size.length_mm, size.seam_mm, size.fold_mm) =
             (u32::MAX, 0, u32::MAX, u32::MAX);
-        let filled = Filled { size: 0, pieces: vec![], full: 0, thick_mm: 0, mass_dg: 0 };
+        let filled =
+            Filled { size: 0, pieces: vec![], held: vec![], full: 0, thick_mm: 0, mass_dg: 0 };
         let picture = of_pouch(&size, &filled);
         assert_eq!((picture.parts.len(), picture.frame.width), (0, MOST));
     }
