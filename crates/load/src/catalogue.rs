@@ -100,8 +100,8 @@ pub fn implements() -> Vec<Implement> {
     ROWS.iter().filter_map(implement).collect()
 }
 
-/// What a typical set of this kind is made of: how many of which implement. A kind that is not
-/// known here is taken for a manicure set, as the plan does.
+/// What a typical set of this kind is made of: how many of which implement. Known are `manicure`,
+/// `pedicure`, `bits` and `nipper`; nobody knows what is in any other, and the list is empty.
 #[must_use]
 pub fn set_of(kind: &SetKind) -> Vec<(ImplementWord, u32)> {
     let pieces: &[(&str, u32)] = match kind.word() {
@@ -116,7 +116,8 @@ pub fn set_of(kind: &SetKind) -> Vec<(ImplementWord, u32)> {
         "bits" => &[("bit holder", 1), ("carbide bit", 5), ("ceramic bit", 2)],
         "nipper" => &[("cuticle nipper", 1)],
         // Four pieces lie in the middle pouch; scissors and tweezers would ask for the large one.
-        _ => &[("cuticle nipper", 1), ("nail clipper", 1), ("pusher", 1), ("curette", 1)],
+        "manicure" => &[("cuticle nipper", 1), ("nail clipper", 1), ("pusher", 1), ("curette", 1)],
+        _ => &[],
     };
     pieces.iter().filter_map(|(word, count)| Some((word.parse().ok()?, *count))).collect()
 }
@@ -238,7 +239,14 @@ mod tests {
         check("pedicure", Some(3_200));
         check("bits", Some(800));
         check("nipper", None);
-        check("gel", Some(1_500));
+        // Bits that the default set holds want nobody's word (TRADE: in a bit basket).
+        let bits = set_of(&"bits".parse().unwrap());
+        let asks =
+            |word: &ImplementWord| all.iter().any(|i| i.word == *word && i.steam != Stands::Yes);
+        assert!(!bits.iter().any(|(word, _)| asks(word)));
+        for unknown in ["gel", "manicure 2", "manicures"] {
+            assert_eq!(set_of(&unknown.parse().unwrap()), [], "{unknown}");
+        }
     }
 
     /// Four trays, each with 2 mm of metal, stand one above the other in the circle: half the
