@@ -36,7 +36,7 @@ fn implement() -> impl Strategy<Value = Implement> {
 
 fn pouch() -> impl Strategy<Value = PouchSize> {
     let word = select(vec!["small", "long"]);
-    (word, 50_u32..400, 100_u32..600, 0_u32..20, 0_u32..40, 0_u32..200).prop_map(
+    (word, 50_u32..400, 100_u32..600, 3_u32..20, 5_u32..40, 1_u32..200).prop_map(
         |(word, width_mm, length_mm, seam_mm, fold_mm, mass_dg)| PouchSize {
             word: word.parse().unwrap(),
             width_mm,
@@ -51,7 +51,7 @@ fn pouch() -> impl Strategy<Value = PouchSize> {
 fn inside() -> impl Strategy<Value = Inside> {
     let chamber = prop_oneof![
         Just(Chamber::Round { diameter_mm: 240, depth_mm: 400 }),
-        Just(Chamber::Box { width_mm: 200, height_mm: 60, depth_mm: 300 }),
+        Just(Chamber::Box { width_mm: 200, height_mm: 130, depth_mm: 300 }),
     ];
     let tray = (100_u32..180, 200_u32..300, 10_u32..40, 0_u32..900).prop_map(
         |(width_mm, depth_mm, height_mm, mass_g)| Tray { width_mm, depth_mm, height_mm, mass_g },
