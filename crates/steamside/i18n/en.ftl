@@ -1280,7 +1280,7 @@ limit-maker = { $cycle }: the maker’s limit, { $grams } g, stands. { $count }
 limit-looks = { $cycle }: about { $grams } g come out dry here ({ $low } to { $high }), from { $count } looks, { $wet } wet.
 limit-guess = { $cycle }: nobody knows yet what comes out dry here. Look up the limit in the manual; looks teach the rest.
 dry-chance = Chance of a wet load, worked out: { $percent } %.
-run-water = Water, worked out: about { $middle } ml ({ $low } to { $high }).
+run-water = Water, worked out: about { $middle } ml ({ $low } to { $high }); a small machine usually takes about 90. Ten such runs: { $ten } litres of the tank.
 start-against = Start against the advice. It stays in the log.
 start-picture = How it goes on the trays
 refused-no-drying = This programme does not dry. Pouches come out wet.
@@ -1307,3 +1307,40 @@ implement-change = Change
 
 ## Air
 propose-air-unknown = Nobody said how this machine gets the air out, so it is taken for one without a vacuum.
+
+## Against the advice; what is left
+tray-machine-busy = This machine is running. Its load can go in when it is empty.
+refused-no-room = Not all of it goes on the trays of this machine.
+    .safe = Nothing was written.
+    .do = Take some pouches out: the picture shows which. If it runs already, go back and tick that it starts all the same.
+refused-piece-inside = This must not go in: { $word }.
+    .safe = Nothing was written.
+    .do = Take it out of the set. If it runs already, go back and tick that it starts all the same.
+refused-too-hot = A piece in it does not stand the heat of this programme.
+    .safe = Nothing was written.
+    .do = Take it out, or choose a cooler programme. If it runs already, go back and tick that it starts all the same.
+refused-not-for-pouches = This programme is not one for pouches.
+    .safe = Nothing was written.
+    .do = Choose one that its manual allows for pouches. If it runs already, go back and tick that it starts all the same.
+refused-below-times = Its time or heat is below the published least.
+    .safe = Nothing was written.
+    .do = Choose another programme, or look at what was entered for it. If it runs already, go back and tick that it starts all the same.
+no-below-times = Its time or heat is below the published least.
+refused-unfit = A figure is outside what can be.
+    .do = Look at it again: { $why }
+refused-not-described = Nobody said what a set of this kind is made of: { $kind }.
+    .do = Say it first, above on this page.
+refused-weight-odd = That is far from what such sets weigh: about { $grams } g.
+    .do = Count the sets and weigh again. If it is right, describe the implements first.
+goes-in-nobody-said = nobody said what it is made of
+goes-in-pieces-typical = pieces as usual, until you say yours
+left-water = Water left on it at the end, worked out: about { $middle } g, at most { $high } g in nineteen of twenty cases.
+load-typical = Masses are typical ones: put one full tray on the kitchen scale.
+looks-left-out = { $count } looks could not be counted: nobody said what was inside.
+
+## Drying not known
+why-drying-unknown = Nobody knows yet what comes out dry here.
+
+## Held bits
+form-holder = block that bits stand in
+bag-held = In the holder: { $what }

@@ -2323,7 +2323,7 @@ limit-guess = { $cycle }: aún nadie sabe cuánto sale seco aquí. Busque el lí
 # draft
 dry-chance = Probabilidad de que salga mojada, calculada: { $percent } %.
 # draft
-run-water = Agua, calculada: unos { $middle } ml ({ $low } a { $high }).
+run-water = Agua, calculada: unos { $middle } ml ({ $low } a { $high }); una máquina chica suele gastar unos 90. Diez veces así: { $ten } litros del tanque.
 # draft
 start-against = Empezar contra el consejo. Queda en el registro.
 # draft
@@ -2360,3 +2360,58 @@ implement-change = Cambiar
 ## Air
 # draft
 propose-air-unknown = Nadie dijo cómo esta máquina saca el aire; se toma como una sin vacío.
+
+## Against the advice; what is left
+# draft
+tray-machine-busy = Esta máquina está en marcha. La carga entra cuando esté vacía.
+# draft
+refused-no-room = No todo cabe en las bandejas de esta máquina.
+    .safe = No se anotó nada.
+    .do = Saque algunas bolsas: el dibujo dice cuáles. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+# draft
+refused-piece-inside = Esto no debe entrar: { $word }.
+    .safe = No se anotó nada.
+    .do = Sáquelo del juego. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+# draft
+refused-too-hot = Una pieza no resiste el calor de este programa.
+    .safe = No se anotó nada.
+    .do = Sáquela, o elija un programa más frío. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+# draft
+refused-not-for-pouches = Este programa no es para bolsas.
+    .safe = No se anotó nada.
+    .do = Elija uno que su manual permita para bolsas. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+# draft
+refused-below-times = Su tiempo o calor está por debajo del mínimo publicado.
+    .safe = No se anotó nada.
+    .do = Elija otro programa, o revise lo anotado. Si ya está en marcha, vuelva y marque que empiece de todos modos.
+# draft
+no-below-times = Su tiempo o calor está por debajo del mínimo publicado.
+# draft
+refused-unfit = Una cifra está fuera de lo posible.
+    .do = Revísela: { $why }
+# draft
+refused-not-described = Nadie dijo de qué se compone este juego: { $kind }.
+    .do = Dígalo antes, arriba en esta página.
+# draft
+refused-weight-odd = Está lejos de lo que pesan esos juegos: unos { $grams } g.
+    .do = Cuente los juegos y pese otra vez. Si es así, describa antes los implementos.
+# draft
+goes-in-nobody-said = nadie dijo de qué se compone
+# draft
+goes-in-pieces-typical = piezas habituales, hasta que diga las suyas
+# draft
+left-water = Agua que queda al final, calculada: unos { $middle } g, a lo más { $high } g en diecinueve de veinte casos.
+# draft
+load-typical = Las masas son típicas: ponga una bandeja llena en la báscula.
+# draft
+looks-left-out = { $count } miradas no se pudieron contar: nadie dijo qué había dentro.
+
+## Drying not known
+# draft
+why-drying-unknown = Aún no se sabe qué sale seco aquí.
+
+## Held bits
+# draft
+form-holder = bloque para fresas
+# draft
+bag-held = En el soporte: { $what }

@@ -1836,7 +1836,7 @@ tray-height = Chiều cao trống, mm
 # draft
 tray-mass = Khi rỗng, gam
 # draft
-rack-title = Giá
+rack-title = Giá đỡ
 # draft
 rack-places = Số chỗ (0: không có)
 # draft
@@ -2222,7 +2222,7 @@ limit-guess = { $cycle }: chưa ai biết ở đây bao nhiêu thì ra khô. Xem
 # draft
 dry-chance = Khả năng bị ướt, tính ra: { $percent } %.
 # draft
-run-water = Nước, tính ra: khoảng { $middle } ml ({ $low } đến { $high }).
+run-water = Nước, tính ra: khoảng { $middle } ml ({ $low } đến { $high }); máy nhỏ thường mất khoảng 90. Mười lượt như vậy: { $ten } lít trong bình.
 # draft
 start-against = Bắt đầu dù không nên. Sẽ ghi lại trong sổ.
 # draft
@@ -2259,3 +2259,58 @@ implement-change = Sửa
 ## Air
 # draft
 propose-air-unknown = Chưa ai nói máy này hút khí ra thế nào, nên coi như máy không hút chân không.
+
+## Against the advice; what is left
+# draft
+tray-machine-busy = Máy này đang chạy. Khi máy trống mới xếp mẻ này vào.
+# draft
+refused-no-room = Không vừa hết các khay của máy này.
+    .safe = Chưa ghi gì.
+    .do = Lấy bớt túi ra: hình cho biết túi nào. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+# draft
+refused-piece-inside = Món này không được cho vào: { $word }.
+    .safe = Chưa ghi gì.
+    .do = Lấy nó ra khỏi bộ. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+# draft
+refused-too-hot = Có món không chịu được nhiệt của chương trình này.
+    .safe = Chưa ghi gì.
+    .do = Lấy nó ra, hoặc chọn chương trình mát hơn. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+# draft
+refused-not-for-pouches = Chương trình này không dùng cho túi.
+    .safe = Chưa ghi gì.
+    .do = Chọn chương trình sách máy cho phép với túi. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+# draft
+refused-below-times = Thời gian hoặc nhiệt dưới mức tối thiểu đã công bố.
+    .safe = Chưa ghi gì.
+    .do = Chọn chương trình khác, hoặc coi lại số đã ghi cho nó. Nếu máy đã chạy, quay lại và đánh dấu vẫn bắt đầu.
+# draft
+no-below-times = Thời gian hoặc nhiệt dưới mức tối thiểu đã công bố.
+# draft
+refused-unfit = Có số nằm ngoài mức có thể.
+    .do = Coi lại số đó: { $why }
+# draft
+refused-not-described = Chưa ai nói bộ này gồm những gì: { $kind }.
+    .do = Ghi trước, ở phần trên của trang này.
+# draft
+refused-weight-odd = Số này khác xa khối lượng thường gặp: khoảng { $grams } g.
+    .do = Đếm lại bộ và cân lại. Nếu đúng, mô tả dụng cụ trước.
+# draft
+goes-in-nobody-said = chưa ai nói gồm những gì
+# draft
+goes-in-pieces-typical = các món như thường gặp, cho đến khi bạn ghi
+# draft
+left-water = Nước còn lại cuối cùng, tính ra: khoảng { $middle } g, nhiều nhất { $high } g trong mười chín trên hai mươi lần.
+# draft
+load-typical = Khối lượng là số thường gặp: cân thử một khay đầy.
+# draft
+looks-left-out = { $count } lần coi không tính được: chưa ai nói bên trong là gì.
+
+## Drying not known
+# draft
+why-drying-unknown = Chưa biết ở đây bao nhiêu thì khô.
+
+## Held bits
+# draft
+form-holder = khối cắm đầu mài
+# draft
+bag-held = Cắm trong khay: { $what }

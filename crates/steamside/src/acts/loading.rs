@@ -2,6 +2,7 @@
 //! tray on the kitchen scale.
 
 use super::Refusal;
+use crate::loading::kinds::Kinds;
 use load::chamber::NoRoom;
 use load::implement::{Implement, NoImplement};
 use load::pouch::PouchSize;
@@ -70,7 +71,7 @@ pub fn set_of(
     if pieces.is_empty() {
         return Err(Refusal::rule("refused-nothing-counted"));
     }
-    if pieces.iter().map(|(_, count)| count).sum::<u32>() > MOST_PIECES {
+    if pieces.iter().map(|(_, count)| u64::from(*count)).sum::<u64>() > u64::from(MOST_PIECES) {
         return Err(Refusal::rule_with("refused-too-many", "most", MOST_PIECES));
     }
     for (word, _) in &pieces {
@@ -84,7 +85,7 @@ pub fn set_of(
 
 /// A size of pouch that the salon keeps, new or measured anew.
 pub fn set_pouch(view: &View<'_>, draft: &mut Draft, size: PouchSize) -> Result<(), Refusal> {
-    if size.face().area() == 0 || !(1..=2_000).contains(&size.width_mm.max(size.length_mm)) {
+    if size.check().is_err() {
         return Err(Refusal::rule("refused-pouch-size"));
     }
     if view.pouch_sizes()?.len() >= MOST {
@@ -139,8 +140,12 @@ pub struct WeighTray {
     pub pouched: bool,
 }
 
+/// A tray that weighs more than so many times what its sets typically weigh, or less than that part
+/// of it, was weighed or counted wrongly (ours).
+const ODD: u64 = 3;
+
 /// Keeps what the scale said.
-pub fn weigh_tray(draft: &mut Draft, weighed: WeighTray) -> Result<(), Refusal> {
+pub fn weigh_tray(view: &View<'_>, draft: &mut Draft, weighed: WeighTray) -> Result<(), Refusal> {
     let WeighTray { grams, empty_g, mut sets, pouched } = weighed;
     sets.retain(|(_, count)| *count > 0);
     if sets.is_empty() {
@@ -148,6 +153,19 @@ pub fn weigh_tray(draft: &mut Draft, weighed: WeighTray) -> Result<(), Refusal> 
     }
     if empty_g >= grams {
         return Err(Refusal::rule("refused-tray-lighter"));
+    }
+    let kinds = Kinds::read(view, &[])?;
+    let mut typical_g = 0;
+    for (kind, count) in &sets {
+        let known = kinds.get(kind).filter(|known| !known.pieces.is_empty());
+        let known =
+            known.ok_or_else(|| Refusal::rule_with("refused-not-described", "kind", kind))?;
+        let set_dg: u64 = known.going().map(|piece| u64::from(piece.mass_dg)).sum();
+        typical_g += set_dg.div_ceil(10) * u64::from(*count);
+    }
+    let net_g = u64::from(grams - empty_g);
+    if net_g > ODD * typical_g || net_g * ODD < typical_g {
+        return Err(Refusal::rule_with("refused-weight-odd", "grams", typical_g));
     }
     let empty_g = Some(empty_g);
     draft.fact(Body::Loading(Box::new(Loading::TrayWeighed { grams, empty_g, sets, pouched })));

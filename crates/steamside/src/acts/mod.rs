@@ -8,7 +8,7 @@
 //! |---|---|
 //! | `/act/wash` | `sign`, then `count.KIND` = number for each kind |
 //! | `/act/pack` | `sign`, `kind`, `count`, `wrap` = `pouched`, `open`; `hollow` = `yes` or absent |
-//! | `/act/start` | `sign`, `machine`, `programme`, `pouch` (many), `over` = `yes` when more than the tested most |
+//! | `/act/start` | `sign`, `machine`, `programme`, `pouch` (many), `over` = `yes`: against the advice |
 //! | `/act/unload` | `sign`, `run` |
 //! | `/act/take` | multipart: `file` (many), `machine` and `run` optional |
 //! | `/act/claim` | `sign`, `record`, `cycle`, `run` |
@@ -97,7 +97,7 @@ pub use services::{
 };
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
-pub use start::{Start, contents_of, start};
+pub use start::{Start, start};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;
 pub use visits::{Answer, Book, book, call_off, closed, late, learn, missed, visit_is};

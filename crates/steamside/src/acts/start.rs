@@ -4,13 +4,13 @@ use super::Refusal;
 use crate::chance;
 use crate::loading::kinds::Kinds;
 use crate::loading::load::Load;
-use crate::loading::propose;
-use crate::loading::trays::Item;
+use crate::loading::propose::{self, Proposal};
+use crate::loading::trays::{Item, lay};
 use cycle::choose::No;
-use load::{Contents, SetState};
+use load::SetState;
 use logbook::book::Draft;
 use logbook::fact::Body;
-use logbook::view::{Machine, Pouch, View};
+use logbook::view::View;
 use measure::{Instant, MachineId, PouchId};
 
 /// What was started.
@@ -51,68 +51,67 @@ pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(),
         }
         inside.push(pouch);
     }
+    let items: Vec<Item> = inside.iter().map(Item::of).collect();
+    let words: Vec<load::SetKind> = items.iter().map(|item| item.kind.clone()).collect();
+    let kinds = Kinds::read(view, &words)?;
+    let load = Load::of(&items, inside.iter().any(|pouch| pouch.hollow), &kinds);
     if !start.over {
         if let Some(most) = machine.most_pouches.filter(|most| inside.len() > *most as usize) {
             return Err(Refusal::rule_with("refused-over-tested", "most", most));
         }
-        fits(view, &machine, start.programme.as_deref(), &inside)?;
+        let room = view.inside(machine.machine)?;
+        // A typical room is nobody's: only one that was measured refuses.
+        if room.said.is_some() && !lay(&items, &kinds, &room.value, None).packing.left.is_empty() {
+            return Err(Refusal::rule("refused-no-room"));
+        }
+        let proposal = propose::propose(view, &machine, &room.value, &load)?;
+        fits(&proposal, start.programme.as_deref())?;
     }
     draft.fact(Body::RunStarted {
         run: chance::id()?,
         machine: start.machine,
         number: view.next_run_number(start.machine, start.day_start)?,
         programme: start.programme,
-        contents: contents_of(&inside),
+        contents: load.contents,
         pouches: start.pouches,
     });
     Ok(())
 }
 
 /// Is the programme one for this load? Asked before the door is shut; who has started the machine
-/// already says so, and the log keeps it.
-fn fits(
-    view: &View<'_>,
-    machine: &Machine,
-    programme: Option<&str>,
-    inside: &[Pouch],
-) -> Result<(), Refusal> {
-    let items: Vec<Item> = inside.iter().map(Item::of).collect();
-    let words: Vec<load::SetKind> = items.iter().map(|item| item.kind.clone()).collect();
-    let kinds = Kinds::read(view, &words)?;
-    let load = Load::of(&items, inside.iter().any(|pouch| pouch.hollow), &kinds);
-    let room = view.inside(machine.machine)?.value;
-    let proposal = propose::propose(view, machine, &room, &load)?;
-    let named = |at: &usize| {
-        let known = proposal.programmes.get(*at);
+/// already says so, and the log keeps it. A programme that nobody named, or nobody knows, is taken
+/// where some programme of the machine would do.
+fn fits(proposal: &Proposal, programme: Option<&str>) -> Result<(), Refusal> {
+    if let Some((word, _)) = proposal.load.refused.first() {
+        return Err(Refusal::rule_with("refused-piece-inside", "word", word));
+    }
+    let choice = &proposal.choice;
+    let named = |at: usize| {
+        let known = proposal.programmes.get(at);
         known.is_some_and(|known| Some(known.cycle.programme.word()) == programme)
     };
-    let Some(refused) = proposal.choice.refused.iter().find(|refused| named(&refused.offer)) else {
+    if choice.ranked.iter().any(|proposed| named(proposed.offer)) {
         return Ok(());
+    }
+    let refused = choice.refused.iter().find(|refused| named(refused.offer));
+    let any = || choice.refused.first().filter(|_| choice.ranked.is_empty());
+    let Some(refused) = refused.or_else(any) else { return Ok(()) };
+    let Some(known) = proposal.programmes.get(refused.offer) else { return Ok(()) };
+    // What nobody looked up is typical, and a typical figure alone refuses nothing; that the
+    // programme does not dry, nobody has to look up.
+    let certain = |no: &&No| {
+        matches!(no, No::NoDryingForPouches | No::NoDryingForShelf) || known.figures.said.is_some()
     };
-    let against = |no: No| refused.reasons.contains(&no);
-    if against(No::NoDryingForPouches) {
-        return Err(Refusal::rule("refused-no-drying"));
-    }
-    if against(No::GravityHollow) || against(No::NotForHollow) {
-        return Err(Refusal::rule("refused-gravity-hollow"));
-    }
-    // What only the looks say is shown with the proposal; the maker's word is a limit.
-    let maker_g = proposal.programmes.get(refused.offer).and_then(|known| known.maker_g);
-    if let Some(most) = maker_g.filter(|_| against(No::TooHeavyForMaker)) {
-        return Err(Refusal::rule_with("refused-too-heavy", "most", most));
-    }
-    Ok(())
-}
-
-/// The most demanding thing among the pouches.
-pub fn contents_of(pouches: &[Pouch]) -> Contents {
-    if pouches.iter().any(|pouch| pouch.hollow) {
-        Contents::Hollow
-    } else if pouches.iter().any(|pouch| pouch.pouched) {
-        Contents::Pouched
-    } else if pouches.is_empty() {
-        Contents::Unknown
-    } else {
-        Contents::Unwrapped
-    }
+    let Some(no) = refused.reasons.iter().find(certain) else { return Ok(()) };
+    let maker_g = known.maker_g(proposal.load.contents).unwrap_or(0);
+    Err(match no {
+        No::NoDryingForPouches | No::NoDryingForShelf => Refusal::rule("refused-no-drying"),
+        No::GravityHollow | No::NotForHollow => Refusal::rule("refused-gravity-hollow"),
+        No::TooHeavyForMaker => Refusal::rule_with("refused-too-heavy", "most", maker_g),
+        // What only the looks say is told with the proposal; the first dry look may be wrong.
+        No::TooHeavyToDry | No::NotReadyInTime => return Ok(()),
+        No::TooHot => Refusal::rule("refused-too-hot"),
+        No::BelowPublishedTimes => Refusal::rule("refused-below-times"),
+        No::NotForPouches | No::GravityPouchTimesNotMet => Refusal::rule("refused-not-for-pouches"),
+    })
 }

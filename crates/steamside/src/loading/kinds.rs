@@ -3,7 +3,7 @@
 use load::SetKind;
 use load::implement::Implement;
 use load::pack::Bag;
-use load::pouch::{Bagging, PouchSize, bag};
+use load::pouch::{Bagging, PouchSize, Refused, bag};
 use logbook::book::BookError;
 use logbook::view::{View, Weighed};
 
@@ -40,6 +40,17 @@ pub struct Kind {
 }
 
 impl Kind {
+    /// The pieces that go in.
+    pub fn going(&self) -> impl Iterator<Item = &Implement> {
+        let refused = |at: &usize| self.bagging.refused.iter().any(|(piece, _)| piece == at);
+        self.pieces.iter().enumerate().filter(move |(at, _)| !refused(at)).map(|(_, piece)| piece)
+    }
+
+    /// The pieces that must not, with the reason.
+    pub fn refused(&self) -> impl Iterator<Item = (&Implement, Refused)> {
+        self.bagging.refused.iter().filter_map(|(at, why)| Some((self.pieces.get(*at)?, *why)))
+    }
+
     /// Paper and film of one set, grams.
     pub fn pouch_g(&self) -> f64 {
         let bags: u32 = self.bags.iter().map(|bag| bag.mass_g).sum();
@@ -100,15 +111,17 @@ impl Kinds {
 
     /// From what is known of each kind, and the trays that were weighed, the newest first.
     pub fn of(parts: Vec<Described>, weighed: &[Weighed], sizes: Vec<PouchSize>) -> Self {
-        let typical: Vec<(SetKind, u32)> = (parts.iter())
+        let bagged: Vec<(Described, Bagging)> = (parts.into_iter())
             .map(|part| {
-                let typical_dg = part.pieces.iter().map(|piece| piece.mass_dg).sum();
-                (part.kind.clone(), typical_dg)
+                let bagging = bag(&part.pieces, &sizes);
+                (part, bagging)
             })
             .collect();
-        let kinds = parts.into_iter().map(|part| {
-            let mass = mass(&part.kind, &typical, weighed, part.own, &sizes);
-            Self::kind(part.kind, part.pieces, part.said, mass, &sizes)
+        let typical: Vec<Typical> =
+            bagged.iter().map(|(part, bagging)| Typical::of(part, bagging, &sizes)).collect();
+        let kinds = bagged.into_iter().zip(&typical).map(|((part, bagging), own)| {
+            let mass = mass(own, &typical, weighed, part.own);
+            Kind::of(part, bagging, mass, (own.pieces_dg, &sizes))
         });
         Self { kinds: kinds.collect(), sizes }
     }
@@ -117,26 +130,45 @@ impl Kinds {
     pub fn get(&self, kind: &SetKind) -> Option<&Kind> {
         self.kinds.iter().find(|known| known.kind == *kind)
     }
+}
 
-    fn kind(
-        kind: SetKind,
-        pieces: Vec<Implement>,
-        said: Option<u64>,
+/// One set by its typical pieces.
+struct Typical {
+    kind: SetKind,
+    /// The pieces that go in, tenths of a gram.
+    pieces_dg: u32,
+    /// Its pouches, tenths of a gram.
+    pouches_dg: u32,
+}
+
+impl Typical {
+    fn of(part: &Described, bagging: &Bagging, sizes: &[PouchSize]) -> Self {
+        let sizes_of = bagging.pouches.iter().filter_map(|filled| sizes.get(filled.size));
+        let pouches_dg = sizes_of.map(|size| size.mass_dg).sum();
+        let refused = |at: usize| bagging.refused.iter().any(|(piece, _)| *piece == at);
+        let going = part.pieces.iter().enumerate().filter(|(at, _)| !refused(*at));
+        let pieces_dg = going.map(|(_, piece)| piece.mass_dg).sum();
+        Self { kind: part.kind.clone(), pieces_dg, pouches_dg }
+    }
+}
+
+impl Kind {
+    fn of(
+        part: Described,
+        bagging: Bagging,
         (set_g, from): (u32, MassFrom),
-        sizes: &[PouchSize],
-    ) -> Kind {
-        let bagging = bag(&pieces, sizes);
-        let typical_dg: u32 = pieces.iter().map(|piece| piece.mass_dg).sum::<u32>().max(1);
+        (typical_dg, sizes): (u32, &[PouchSize]),
+    ) -> Self {
         let bags = bagging.pouches.iter().filter_map(|filled| {
             let size = sizes.get(filled.size)?;
             let pieces_dg = filled.mass_dg.saturating_sub(size.mass_dg);
             let share = u64::from(set_g) * u64::from(pieces_dg);
-            let own_g = share.div_ceil(u64::from(typical_dg)) as u32;
+            let own_g = share.div_ceil(u64::from(typical_dg.max(1)));
             Some(Bag {
                 width_mm: size.width_mm,
                 length_mm: size.length_mm,
                 thick_mm: filled.thick_mm.max(1),
-                mass_g: own_g + size.mass_dg.div_ceil(10),
+                mass_g: u32::try_from(own_g).unwrap_or(u32::MAX / 2) + size.mass_dg.div_ceil(10),
             })
         });
         let bags: Vec<Bag> = bags.collect();
@@ -147,40 +179,42 @@ impl Kinds {
             mass_g: set_g,
         });
         let open = open.map(|open| Bag { mass_g: set_g, ..open });
-        Kind { kind, pieces, said, bagging, set_g, from, bags, open }
+        let Described { kind, pieces, said, .. } = part;
+        Self { kind, pieces, said, bagging, set_g, from, bags, open }
     }
+}
+
+/// What a weighed tray says of one set of a kind, grams: its share by typical mass. `None` where it
+/// says nothing of it.
+fn weighed_g(tray: &Weighed, kind: &Typical, all: &[Typical]) -> Option<u32> {
+    tray.sets.iter().find(|(known, _)| *known == kind.kind)?;
+    let sum = |of: fn(&Typical) -> u32| -> Option<u64> {
+        tray.sets.iter().try_fold(0, |sum, (known, count)| {
+            let typical = all.iter().find(|typical| typical.kind == *known)?;
+            Some(sum + u64::from(of(typical)) * u64::from(*count))
+        })
+    };
+    let pouches_dg = if tray.pouched { sum(|typical| typical.pouches_dg)? } else { 0 };
+    let net_g = u64::from(tray.grams.checked_sub(tray.empty_g?)?);
+    let net_dg = (net_g * 10).checked_sub(pouches_dg)?;
+    let own_dg = (net_dg * u64::from(kind.pieces_dg)).checked_div(sum(|t| t.pieces_dg)?)?;
+    u32::try_from(own_dg.div_ceil(10)).ok().filter(|grams| *grams > 0)
 }
 
 /// Mass of one set without its pouch, grams: what was weighed or said last, or else its typical
 /// pieces added up.
 fn mass(
-    kind: &SetKind,
-    typical: &[(SetKind, u32)],
+    kind: &Typical,
+    all: &[Typical],
     weighed: &[Weighed],
     own: Option<(u64, u32)>,
-    sizes: &[PouchSize],
 ) -> (u32, MassFrom) {
-    let typical_dg = |kind: &SetKind| {
-        typical.iter().find(|known| known.0 == *kind).map_or(0, |known| u64::from(known.1))
-    };
-    let scale = weighed.iter().find(|tray| tray.sets.iter().any(|(known, _)| known == kind));
-    let scale = scale.and_then(|tray| {
-        let all_dg: u64 =
-            tray.sets.iter().map(|(known, count)| typical_dg(known) * u64::from(*count)).sum();
-        let count: u64 = tray.sets.iter().map(|(_, count)| u64::from(*count)).sum();
-        // A pouch of a middling size each; a few grams either way.
-        let pouch_dg = sizes.get(sizes.len() / 2).map_or(0, |size| u64::from(size.mass_dg));
-        let pouches_dg = if tray.pouched { pouch_dg * count } else { 0 };
-        let empty_g = tray.empty_g?;
-        let net_dg = (u64::from(tray.grams.checked_sub(empty_g)?) * 10).checked_sub(pouches_dg)?;
-        let own_dg = (net_dg * typical_dg(kind)).checked_div(all_dg)?;
-        u32::try_from(own_dg.div_ceil(10)).ok().map(|grams| (tray.seq, grams.max(1)))
-    });
+    let scale = weighed.iter().find_map(|tray| Some((tray.seq, weighed_g(tray, kind, all)?)));
     match (scale, own) {
         (Some(scale), Some(own)) if own.0 > scale.0 => (own.1, MassFrom::Said(own.0)),
         (Some((seq, grams)), _) => (grams, MassFrom::Scale(seq)),
         (None, Some((seq, grams))) => (grams, MassFrom::Said(seq)),
-        (None, None) => (typical_dg(kind).div_ceil(10) as u32, MassFrom::Typical),
+        (None, None) => (kind.pieces_dg.div_ceil(10), MassFrom::Typical),
     }
 }
 

@@ -1,10 +1,11 @@
 //! One load: what it is, what it weighs, and what the steam has to heat.
 
-use super::kinds::{Kind, Kinds};
+use super::kinds::{Kind, Kinds, MassFrom};
 use super::trays::Item;
 use cycle::balance::{Charge, Drying, Heated, Part, ROOM_C, specific};
 use load::chamber::{Inside, Pattern};
-use load::{Contents, SetKind};
+use load::pouch::Refused;
+use load::{Contents, ImplementWord, SetKind};
 use logbook::fact::ProgrammeFigures;
 
 /// A load as it would go in.
@@ -22,6 +23,10 @@ pub struct Load {
     pub heated: Vec<Heated>,
     /// Sets of kinds that nobody described: their masses are not in the figures.
     pub unknown: Vec<SetKind>,
+    /// Pieces that must not go in, each once, with the reason: they are not in the figures either.
+    pub refused: Vec<(ImplementWord, Refused)>,
+    /// Some figure rests on typical pieces that nobody confirmed.
+    pub typical: bool,
 }
 
 /// What is known of the drying part: by the record of a run, or by the programme.
@@ -56,9 +61,8 @@ impl Load {
         for item in items {
             load.add(&item.kind, 1, item.pouched, kinds);
         }
-        let pieces =
-            || items.iter().filter_map(|item| kinds.get(&item.kind)).flat_map(|k| &k.pieces);
-        load.contents = if hollow || pieces().any(|piece| piece.hollow) {
+        let mut of_items = items.iter().filter_map(|item| kinds.get(&item.kind));
+        load.contents = if hollow || of_items.any(|kind| kind.going().any(|piece| piece.hollow)) {
             Contents::Hollow
         } else if items.iter().any(|item| item.pouched) {
             Contents::Pouched
@@ -79,6 +83,8 @@ impl Load {
             most_c: None,
             heated: Vec::new(),
             unknown: Vec::new(),
+            refused: Vec::new(),
+            typical: false,
         };
         for (kind, count, pouched) in counts {
             load.add(kind, *count, *pouched, kinds);
@@ -98,8 +104,14 @@ impl Load {
         };
         let pouch_g = if pouched { known.pouch_g() } else { 0.0 };
         self.mass_g += count * (known.set_g + pouch_g.ceil() as u32);
+        self.typical |= known.from == MassFrom::Typical;
+        for (piece, why) in known.refused() {
+            if self.refused.iter().all(|(word, _)| *word != piece.word) {
+                self.refused.push((piece.word.clone(), why));
+            }
+        }
         let scale = known.scale();
-        for piece in &known.pieces {
+        for piece in known.going() {
             let grams = f64::from(piece.mass_dg) / 10.0 * scale;
             self.heaviest_g = self.heaviest_g.max(grams.ceil() as u32);
             let most_c = piece.most_c;
@@ -146,7 +158,7 @@ impl Load {
 impl Kind {
     /// Grams of the salon's own for each gram of typical pieces.
     fn scale(&self) -> f64 {
-        let typical_dg: u32 = self.pieces.iter().map(|piece| piece.mass_dg).sum();
+        let typical_dg: u32 = self.going().map(|piece| piece.mass_dg).sum();
         if typical_dg == 0 { 1.0 } else { f64::from(self.set_g) * 10.0 / f64::from(typical_dg) }
     }
 }

@@ -5,7 +5,7 @@ use super::load::{DriedFor, Load};
 use cycle::balance::{
     Charge, Filling, Heated, Part, Spread, Unknowns, Usual, balance, demand, run_water, specific,
 };
-use cycle::choose::{Air, Asked, Choice, Dry, Need, Offer, choose};
+use cycle::choose::{Air, Asked, Change, Choice, Dry, Need, Offer, choose};
 use cycle::limit::{Advice, By, Learnt, Outcome, Prior, advice, learn};
 use load::Contents;
 use load::chamber::{Chamber, Inside};
@@ -28,10 +28,16 @@ pub struct Programme {
     pub cycle: DayCycle,
     /// What its manual says.
     pub figures: Setting<ProgrammeFigures>,
-    /// The maker's limit for the load, grams; `None`: nobody looked it up.
-    pub maker_g: Option<u32>,
+    /// The maker's limit in pouches, grams; `None`: nobody looked it up.
+    pub pouched_g: Option<u32>,
+    /// The maker's limit without pouches, grams; `None`: nobody looked it up.
+    pub open_g: Option<u32>,
+    /// What the salon set for its plans, grams; `None`: a typical figure.
+    pub set_g: Option<u32>,
     /// What the looks taught; `None` where it does not dry.
     pub learnt: Option<Learnt>,
+    /// The salon's usual mix in this programme.
+    pub usual: Option<Usual>,
     /// The limit in grams of the usual mix: nine of ten such machines have it between the outer two.
     pub limit_g: Option<Spread>,
     /// How much to load at most, dry.
@@ -55,6 +61,25 @@ pub struct Proposal {
     pub air_known: bool,
 }
 
+impl Proposal {
+    /// Looks at the proposed programme that could not be counted.
+    pub fn left_out(&self) -> u32 {
+        let first = self.choice.ranked.first().and_then(|first| self.programmes.get(first.offer));
+        first.map_or(0, |programme| programme.left_out)
+    }
+
+    /// How much goes into one run of the programme that is proposed, or of the one that would take a
+    /// part of the load; `None` where nothing limits it.
+    pub fn part_g(&self) -> Option<u32> {
+        let split = self.choice.changes.iter().find_map(|change| match change {
+            Change::Split { grams, .. } => Some(*grams),
+            _ => None,
+        });
+        let first = self.choice.ranked.first().and_then(|first| self.programmes.get(first.offer));
+        split.or_else(|| first?.maker_g(self.load.contents))
+    }
+}
+
 /// What is expected of a run.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Outlook {
@@ -67,13 +92,46 @@ pub struct Outlook {
 }
 
 impl Programme {
-    /// How much a plan may load, grams: what comes out dry as far as somebody vouches for it; a
-    /// guess that nobody vouches for does not shrink a plan.
+    /// The maker's limit for what is in the load; what nobody named counts as pouched.
+    pub fn maker_g(&self, contents: Contents) -> Option<u32> {
+        if contents == Contents::Unwrapped { self.open_g } else { self.pouched_g }
+    }
+
+    /// What the looks forbid, grams of the usual mix; `None` while they forbid nothing.
+    fn looks_g(&self) -> Option<u32> {
+        self.advice.filter(|advice| advice.by == By::Looks).map(|advice| advice.grams)
+    }
+
+    /// How much a plan may load, grams: the least of what the salon set, what the maker allows and
+    /// what the looks say. A guess that nobody vouches for shrinks no plan.
     pub fn most_g(&self) -> Option<u32> {
-        match self.advice {
-            Some(advice) if advice.by != By::Guess => Some(advice.grams),
-            _ => self.maker_g,
-        }
+        let maker_g = if self.cycle.wrapped { self.pouched_g } else { self.open_g };
+        [self.set_g, maker_g, self.looks_g()].into_iter().flatten().min()
+    }
+
+    /// The same looks told in grams of this load: what counts is the power it asks for.
+    fn looks_for(&self, load: &Load, inside: &Inside) -> Option<u32> {
+        let looks_g = self.looks_g()?;
+        let (usual, mix_g) = (self.usual.as_ref()?, f64::from(looks_g));
+        let asked_w = demand(&self.charge(load, inside)).ok().filter(|watts| *watts > 0.0)?;
+        let grams = f64::from(load.mass_g) * usual.demand(mix_g) / asked_w;
+        Some(grams.clamp(0.0, 1e6).floor() as u32)
+    }
+
+    /// Is it one for solid sets in pouches, whatever they weigh? What nobody looked up is taken as
+    /// typical.
+    pub fn takes_pouches(&self, machine: &Machine) -> bool {
+        let asked = Asked {
+            contents: Contents::Pouched,
+            wrapped: true,
+            grams: 0,
+            heaviest_g: 0,
+            most_c: None,
+            need: Need::Shelf,
+            within_min: None,
+            unpouched_allowed: false,
+        };
+        !choose(&[offer(self, machine, Contents::Pouched, None)], &asked).ranked.is_empty()
     }
 
     /// The charge of a load in this programme.
@@ -100,15 +158,14 @@ pub fn programmes(
     let mix = if mix.mass_g > 0 { &mix } else { usual };
     let mut all = Vec::new();
     for (cycle, figures) in day.value.cycles.into_iter().zip(view.programme_figures(machine)?) {
-        let said_g = day.said.map(|_| cycle.max_mass_g);
-        let pouched_g = figures.value.most_pouched_g;
-        let open_g = figures.value.most_unwrapped_g;
-        let maker_g = if cycle.wrapped { pouched_g } else { open_g }.or(said_g);
         let mut programme = Programme {
+            pouched_g: figures.value.most_pouched_g,
+            open_g: figures.value.most_unwrapped_g,
+            set_g: day.said.map(|_| cycle.max_mass_g),
             cycle,
             figures,
-            maker_g,
             learnt: None,
+            usual: None,
             limit_g: None,
             advice: None,
             left_out: 0,
@@ -153,7 +210,8 @@ fn learn_from(
         middle: grams(learnt.limit_w.middle),
         high: grams(learnt.limit_w.high),
     });
-    programme.advice = Some(advice(&learnt, programme.maker_g, grams));
+    programme.advice = Some(advice(&learnt, programme.pouched_g, grams));
+    programme.usual = Some(usual.clone());
     programme.learnt = Some(learnt);
 }
 
@@ -165,7 +223,11 @@ pub fn propose(
     load: &Load,
 ) -> Result<Proposal, BookError> {
     let programmes = programmes(view, machine.machine, inside, load)?;
-    let offers: Vec<Offer> = programmes.iter().map(|programme| offer(programme, machine)).collect();
+    let offers: Vec<Offer> = (programmes.iter())
+        .map(|programme| {
+            offer(programme, machine, load.contents, programme.looks_for(load, inside))
+        })
+        .collect();
     let open = load.contents == Contents::Unwrapped;
     let asked = Asked {
         contents: load.contents,
@@ -184,7 +246,13 @@ pub fn propose(
     Ok(Proposal { load: load.clone(), programmes, choice, outlook, air_known })
 }
 
-fn offer(programme: &Programme, machine: &Machine) -> Offer {
+/// A programme as it is offered to a load; `advised_g`: what the looks say of such a load.
+fn offer(
+    programme: &Programme,
+    machine: &Machine,
+    contents: Contents,
+    advised_g: Option<u32>,
+) -> Offer {
     let figures = &programme.figures.value;
     let (day, minutes) = (programme.cycle.drying, figures.drying_min);
     Offer {
@@ -193,9 +261,9 @@ fn offer(programme: &Programme, machine: &Machine) -> Offer {
         hold_s: figures.hold_s,
         total_min: programme.cycle.cold_min,
         dry: match day {
-            Drying::None => Dry::None,
-            Drying::Short => Dry::Short(minutes),
+            _ if minutes == 0 => Dry::None,
             Drying::Full => Dry::Full(minutes),
+            Drying::None | Drying::Short => Dry::Short(minutes),
         },
         for_pouches: figures.for_pouches,
         for_hollow: figures.for_hollow,
@@ -204,9 +272,9 @@ fn offer(programme: &Programme, machine: &Machine) -> Offer {
             AirRemoval::Vacuum | AirRemoval::Gravity => Air::Gravity,
             AirRemoval::NotKnown => Air::NotKnown,
         },
-        most_g: programme.maker_g,
+        most_g: programme.maker_g(contents),
         // A guess that nobody vouches for forbids nothing; the page says that it is one.
-        advised_g: programme.advice.filter(|advice| advice.by != By::Guess).map(|a| a.grams),
+        advised_g,
     }
 }
 

@@ -55,6 +55,11 @@ pub fn page(view: &View<'_>, ctx: &Ctx, kind: &SetKind) -> Result<Option<Markup>
 pub fn draw(ctx: &Ctx, kind: &Kind, sizes: &[PouchSize]) -> Markup {
     let words = ctx.words();
     html! {
+        @if kind.pieces.is_empty() {
+            p class="fact" { (words.say("goes-in-nobody-said")) }
+        } @else if kind.said.is_none() {
+            p { em { (words.say("goes-in-pieces-typical")) } }
+        }
         @for split in &kind.bagging.split {
             p class="fact" {
                 @match split {
@@ -66,12 +71,7 @@ pub fn draw(ctx: &Ctx, kind: &Kind, sizes: &[PouchSize]) -> Markup {
         @for (piece, why) in &kind.bagging.refused {
             p class="fact" {
                 (implement_name(ctx, &kind.pieces[*piece].word)) ": "
-                (words.say(match why {
-                    Refused::SingleUse => "bag-refused-single",
-                    Refused::NeverSteam => "bag-refused-steam",
-                    Refused::TooLarge => "bag-refused-large",
-                    Refused::NoMeasure => "bag-refused-measure",
-                }))
+                (words.say(refused_key(*why)))
             }
         }
         @for piece in &kind.bagging.ask_maker {
@@ -85,6 +85,16 @@ pub fn draw(ctx: &Ctx, kind: &Kind, sizes: &[PouchSize]) -> Markup {
             (parts::way("/in", Shape::Bowl, &words.say("goes-in-title")))
         }
         (parts::cautions(ctx, &[Caution::Sharp, Caution::Manual]))
+    }
+}
+
+/// Why a piece goes into no pouch.
+pub const fn refused_key(why: Refused) -> &'static str {
+    match why {
+        Refused::SingleUse => "bag-refused-single",
+        Refused::NeverSteam => "bag-refused-steam",
+        Refused::TooLarge => "bag-refused-large",
+        Refused::NoMeasure => "bag-refused-measure",
     }
 }
 
@@ -112,6 +122,12 @@ fn pouch(ctx: &Ctx, kind: &Kind, size: &PouchSize, (at, filled): (usize, &Filled
             }
             ol class="pieces" {
                 @for laid in &filled.pieces { li { (implement_name(ctx, &kind.pieces[laid.piece].word)) } }
+            }
+            @if !filled.held.is_empty() {
+                @let held: Vec<String> = (filled.held.iter())
+                    .map(|(piece, _)| implement_name(ctx, &kind.pieces[*piece].word))
+                    .collect();
+                p { (words.tell("bag-held", &[("what", held.join(", ").into())])) }
             }
             ul class="reasons" {
                 li { (words.say("bag-open")) }

@@ -161,7 +161,9 @@ fn sets(ctx: &Ctx, seen: &Seen) -> Markup {
                     summary {
                         span {
                             (name) " · " (grams)
-                            @if kind.from == MassFrom::Typical || kind.said.is_none() { " · " em { (words.say("figures-typical")) } }
+                            @if kind.pieces.is_empty() { " · " em { (words.say("goes-in-nobody-said")) } }
+                            @else if kind.from == MassFrom::Typical { " · " em { (words.say("figures-typical")) } }
+                            @else if kind.said.is_none() { " · " em { (words.say("goes-in-pieces-typical")) } }
                         }
                     }
                     p { (parts::way(&bag::address(&kind.kind), Shape::Envelope, &words.say("bag-show"))) }

@@ -1,6 +1,8 @@
 //! Which programme is proposed for a load, why, why not the others; whether it will be dry, and how
 //! that is known; what water it takes.
 
+use super::bag::refused_key;
+use super::goes_in::implement_name;
 use super::shapes::Shape;
 use crate::loading::propose::{Programme, Proposal};
 use crate::web::Ctx;
@@ -13,6 +15,9 @@ pub fn draw(ctx: &Ctx, proposal: &Proposal) -> Markup {
     let words = ctx.words();
     html! {
         p class="fact proposed" { (Shape::Drum.draw()) span { (line(ctx, proposal)) } }
+        @for (word, why) in &proposal.load.refused {
+            p class="fact amber" { (implement_name(ctx, word)) ": " (words.say(refused_key(*why))) }
+        }
         @for change in &proposal.choice.changes { p { (change_line(ctx, proposal, change)) } }
         @if !proposal.air_known { p { (words.say("propose-air-unknown")) } }
         @if !proposal.load.unknown.is_empty() { p { (words.say("propose-unknown")) } }
@@ -23,19 +28,30 @@ pub fn draw(ctx: &Ctx, proposal: &Proposal) -> Markup {
                 p class="known" { (words.tell("dry-chance", &[("percent", percent(chance).into())])) }
             }
             p class="known" {
+                (words.tell("left-water", &[
+                    ("middle", whole(outlook.left_g.middle).into()),
+                    ("high", whole(outlook.left_g.high).into()),
+                ]))
+            }
+            p class="known" {
                 (words.tell("run-water", &[
                     ("middle", whole(outlook.water_g.middle).into()),
                     ("low", whole(outlook.water_g.low).into()),
                     ("high", whole(outlook.water_g.high).into()),
+                    ("ten", tenths(outlook.water_g.middle * 10.0).into()),
                 ]))
             }
+        }
+        @if proposal.load.typical { p class="known" { (words.say("load-typical")) } }
+        @if proposal.left_out() > 0 {
+            p class="known" { (words.tell("looks-left-out", &[("count", proposal.left_out().into())])) }
         }
         @if !proposal.choice.refused.is_empty() {
             details {
                 summary { (words.say("propose-others")) }
                 ul class="reasons" {
                     @for refused in &proposal.choice.refused {
-                        @let reasons: Vec<String> = refused.reasons.iter().map(|no| words.say(no_key(*no))).collect();
+                        @let reasons: Vec<String> = told(&refused.reasons).map(|no| words.say(no_key(no))).collect();
                         li { (name(ctx, proposal, refused.offer)) ": " (reasons.join(" ")) }
                     }
                 }
@@ -63,6 +79,7 @@ pub fn line(ctx: &Ctx, proposal: &Proposal) -> String {
                 Why::LongerDryingForWeight => "why-longer-weight",
                 Why::LongerDryingForHeavyPiece => "why-longer-piece",
                 Why::LongestDryingNothingKnown => "why-longest-unknown",
+                Why::DryingNotKnown => "why-drying-unknown",
             });
             let cycle = name(ctx, proposal, first.offer);
             words.tell("propose-line", &[("cycle", cycle.into()), ("why", why.into())])
@@ -127,6 +144,12 @@ pub fn programme_name(ctx: &Ctx, word: &str) -> String {
     if ctx.words().has(&key) { ctx.words().say(&key) } else { word.to_owned() }
 }
 
+/// What speaks against a programme, each thing once: that it does not dry is one thing.
+fn told(reasons: &[No]) -> impl Iterator<Item = No> {
+    let pouches = reasons.contains(&No::NoDryingForPouches);
+    reasons.iter().copied().filter(move |no| !pouches || *no != No::NoDryingForShelf)
+}
+
 const fn no_key(no: No) -> &'static str {
     match no {
         No::NoDryingForPouches => "no-drying-pouches",
@@ -139,6 +162,7 @@ const fn no_key(no: No) -> &'static str {
         No::GravityHollow => "no-gravity-hollow",
         No::GravityPouchTimesNotMet => "no-gravity-times",
         No::NotReadyInTime => "no-not-in-time",
+        No::BelowPublishedTimes => "no-below-times",
     }
 }
 
@@ -164,6 +188,12 @@ fn change_line(ctx: &Ctx, proposal: &Proposal, change: &Change) -> String {
 
 fn whole(value: f64) -> u32 {
     value.round().clamp(0.0, 1e6) as u32
+}
+
+/// Millilitres as litres, to a tenth.
+fn tenths(millilitres: f64) -> String {
+    let tenths = whole(millilitres / 100.0);
+    format!("{}.{}", tenths / 10, tenths % 10)
 }
 
 /// No limit is known to the gram.

@@ -4,9 +4,8 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::{proposal, say, tray};
-use crate::acts::contents_of;
 use crate::web::Ctx;
-use load::SetState;
+use load::{Contents, SetState};
 use logbook::book::BookError;
 use logbook::view::{Machine, Person, Pouch, View};
 use maud::{Markup, html};
@@ -146,7 +145,9 @@ fn machines(ctx: &Ctx, seen: &Seen, chosen: &Machine) -> Markup {
 
 fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
     let words = ctx.words();
-    let contents = words.say(say::contents_key(contents_of(&seen.bagged)));
+    let load = seen.tray.as_ref().map(|tray| tray.proposal.load.contents);
+    let contents = words.say(say::contents_key(load.unwrap_or(Contents::Unknown)));
+    let left = seen.tray.as_ref().map(|tray| tray.laid.left()).unwrap_or_default();
     let over = machine.most_pouches.filter(|most| seen.bagged.len() > *most as usize);
     let proposed = seen.tray.as_ref().and_then(|tray| {
         let first = tray.proposal.choice.ranked.first()?;
@@ -167,10 +168,10 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
             }
             fieldset class="pouches" {
                 legend class="unseen" { (words.say("start-which")) }
-                @for pouch in &seen.bagged { (pouch_box(pouch)) }
+                @for (at, pouch) in seen.bagged.iter().enumerate() { (pouch_box(pouch, !left.contains(&at))) }
             }
             @let risky = over.is_some() || seen.tray.as_ref().is_some_and(|tray| {
-                !tray.laid.fits() || tray.proposal.choice.ranked.is_empty()
+                tray.proposal.choice.ranked.is_empty() || !tray.proposal.load.refused.is_empty()
             });
             @if let Some(most) = over { p class="amber" { (words.tell("start-over", &[("most", most.into())])) } }
             p class="field" {
@@ -196,10 +197,11 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
     }
 }
 
-fn pouch_box(pouch: &Pouch) -> Markup {
+/// What does not go in is for the next run, and is not ticked.
+fn pouch_box(pouch: &Pouch, goes_in: bool) -> Markup {
     html! {
         label class="pouch-box" {
-            input type="checkbox" name="pouch" value=(pouch.pouch) checked;
+            input type="checkbox" name="pouch" value=(pouch.pouch) checked[goes_in];
             span class="code" { (pouch.code) }
             span { (pouch.kind) }
         }

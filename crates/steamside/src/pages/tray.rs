@@ -20,7 +20,7 @@ use load::pack::Layer;
 use load::picture::{Role, of_layer};
 use load::{SetState, geometry::PER_MM};
 use logbook::book::BookError;
-use logbook::view::{Machine, Pouch, Setting, View};
+use logbook::view::{Machine, Pouch, Run, Setting, View};
 use maud::{Markup, PreEscaped, html};
 use measure::{MachineId, RunId};
 use papers::{Caption, DrawingNames, PictureWords, Unprintable, drawing};
@@ -51,14 +51,22 @@ pub struct Seen {
     pub proposal: Proposal,
     /// The load of a run that has been started, instead of what is bagged.
     pub run: Option<RunId>,
+    /// The programme that it was started with.
+    pub programme: Option<String>,
 }
 
 /// The page; `None` where there is no such machine.
 pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked) -> Result<Option<Markup>, BookError> {
     let run = asked.run.map(|run| view.run(run)).transpose()?.flatten();
-    let wanted = run.as_ref().map(|run| run.machine).or(asked.machine);
+    if asked.run.is_some() && run.is_none() {
+        return Ok(None);
+    }
     let machines = view.machines()?;
-    let chosen = machines.iter().find(|m| Some(m.machine) == wanted).or(machines.first());
+    let free = |machine: &&Machine| machine.running.is_none() && machine.out_since.is_none();
+    let chosen = match run.as_ref().map(|run| run.machine).or(asked.machine) {
+        Some(wanted) => machines.iter().find(|machine| machine.machine == wanted),
+        None => machines.iter().find(free).or(machines.first()),
+    };
     let Some(machine) = chosen.cloned() else {
         return Ok(None);
     };
@@ -66,7 +74,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked) -> Result<Option<Markup>, 
         Some(run) => view.pouches_of_run(run.run)?,
         None => view.pouches_in(&[SetState::Bagged])?,
     };
-    let seen = see(view, machine, &pouches, run.map(|run| run.run))?;
+    let seen = see(view, machine, &pouches, run)?;
     let frame = Frame {
         title: ctx.words().say("tray-title"),
         place: Place::Machine,
@@ -83,16 +91,37 @@ pub fn see(
     view: &View<'_>,
     machine: Machine,
     pouches: &[Pouch],
-    run: Option<RunId>,
+    run: Option<Run>,
 ) -> Result<Seen, BookError> {
     let items: Vec<Item> = pouches.iter().map(Item::of).collect();
     let words: Vec<load::SetKind> = items.iter().map(|item| item.kind.clone()).collect();
     let kinds = Kinds::read(view, &words)?;
     let inside = view.inside(machine.machine)?;
-    let laid = lay(&items, &kinds, &inside.value, None);
-    let load = Load::of(&items, pouches.iter().any(|pouch| pouch.hollow), &kinds);
-    let proposal = propose::propose(view, &machine, &inside.value, &load)?;
-    Ok(Seen { machine, inside, items, laid, proposal, run })
+    let hollow: Vec<bool> = pouches.iter().map(|pouch| pouch.hollow).collect();
+    // What goes in by room, then by what the proposed programme takes, or would take of a part.
+    let mut laid = lay(&items, &kinds, &inside.value, None);
+    let mut proposal =
+        of_those_in(view, &machine, (&items, &hollow), (&laid, &kinds, &inside.value))?;
+    if let Some(most_g) = proposal.part_g().filter(|most_g| *most_g < laid.packing.mass_g) {
+        laid = lay(&items, &kinds, &inside.value, Some(most_g));
+        proposal = of_those_in(view, &machine, (&items, &hollow), (&laid, &kinds, &inside.value))?;
+    }
+    let programme = run.as_ref().and_then(|run| run.programme.clone());
+    Ok(Seen { machine, inside, items, laid, proposal, run: run.map(|run| run.run), programme })
+}
+
+/// The proposal for the sets that go in.
+fn of_those_in(
+    view: &View<'_>,
+    machine: &Machine,
+    (items, hollow): (&[Item], &[bool]),
+    (laid, kinds, inside): (&Laid, &Kinds, &Inside),
+) -> Result<Proposal, BookError> {
+    let left = laid.left();
+    let goes = |at: &usize| !left.contains(at);
+    let those: Vec<Item> = (0..items.len()).filter(goes).map(|at| items[at].clone()).collect();
+    let hollow = (0..items.len()).filter(goes).any(|at| hollow.get(at) == Some(&true));
+    propose::propose(view, machine, inside, &Load::of(&those, hollow, kinds))
 }
 
 /// What stands on it.
@@ -108,9 +137,13 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         } @else {
             (parts::card(if seen.laid.fits() { Ground::Fine } else { Ground::Turn }, Shape::Drum, &name, &html! {
                 (summary(ctx, seen))
-                (super::proposal::draw(ctx, &seen.proposal))
+                @if let Some(programme) = &seen.programme {
+                    p class="fact" { (words.tell("run-programme", &[("programme", super::proposal::programme_name(ctx, programme).into())])) }
+                }
+                @if seen.run.is_none() { (super::proposal::draw(ctx, &seen.proposal)) }
+                @if seen.run.is_none() && seen.machine.running.is_some() { p { (words.say("tray-machine-busy")) } }
                 p class="ways" {
-                    @if seen.run.is_none() {
+                    @if seen.run.is_none() && seen.machine.running.is_none() && seen.machine.out_since.is_none() {
                         (parts::way(&format!("/start?machine={}", seen.machine.machine), Shape::Drum, &words.say("go-start")))
                     }
                     (parts::way(&print_address(seen), Shape::Tape, &words.say("tray-print")))
@@ -136,9 +169,14 @@ pub fn pictures(ctx: &Ctx, seen: &Seen) -> Markup {
 
 /// Where the page to print is.
 pub fn print_address(seen: &Seen) -> String {
+    format!("{}&print=a5", address(seen))
+}
+
+/// Where this load on this machine is shown.
+fn address(seen: &Seen) -> String {
     match seen.run {
-        Some(run) => format!("/tray?run={run}&print=a5"),
-        None => format!("/tray?machine={}&print=a5", seen.machine.machine),
+        Some(run) => format!("/tray?run={run}"),
+        None => format!("/tray?machine={}", seen.machine.machine),
     }
 }
 

@@ -4,7 +4,7 @@
 use super::today::Today;
 use crate::loading::kinds::Kinds;
 use crate::loading::load::Load;
-use crate::loading::propose;
+use crate::loading::propose::{self, Programme};
 use crate::loading::trays::{Item, lay, most_of};
 use day::plan::Plan;
 use load::SetKind;
@@ -16,6 +16,8 @@ use logbook::view::{Machine, View};
 const WHOLE: u32 = 10_000;
 /// More sets than this of one kind are not counted out for a machine (ours).
 const MOST_SETS: u32 = 24;
+/// So many sets of a kind that nobody described go in (common practice, no source).
+const USUAL_SETS: u32 = 8;
 /// A mix that does not go on the trays takes this much of the room away, hundredths (ours).
 const TIGHTER: u32 = 8;
 
@@ -47,8 +49,10 @@ impl Room {
             })
             .collect();
         let first = |kind: usize| holds.first().and_then(|holds| holds.get(kind)).copied();
+        let known = |kind: usize| loading.get(&words[kind]).is_some_and(|k| !k.bags.is_empty());
         let areas = (0..words.len())
             .map(|kind| match first(kind) {
+                _ if !known(kind) => WHOLE / USUAL_SETS,
                 Some(0) | None => WHOLE,
                 Some(most) => WHOLE.div_ceil(most),
             })
@@ -75,19 +79,28 @@ impl Room {
         rooms.map(|(most, area)| most * area).min().unwrap_or(0)
     }
 
-    /// What each programme of a machine dries, grams, in the machine's order of programmes.
-    pub fn most_g(
-        &self,
-        view: &View<'_>,
-        machine: &Machine,
-    ) -> Result<Vec<Option<u32>>, BookError> {
+    /// What each programme of a machine takes, in the machine's order of programmes.
+    pub fn takes(&self, view: &View<'_>, machine: &Machine) -> Result<Vec<Takes>, BookError> {
         let inside = view.inside(machine.machine)?.value;
         // The salon's own mix stands in for loads that nobody has made yet.
         let each: Vec<_> = self.words.iter().map(|kind| (kind.clone(), 1, true)).collect();
         let load = Load::of_counts(&each, &self.loading);
         let programmes = propose::programmes(view, machine.machine, &inside, &load)?;
-        Ok(programmes.into_iter().map(|programme| programme.most_g()).collect())
+        let takes = |programme: &Programme| Takes {
+            most_g: programme.most_g(),
+            pouches: programme.takes_pouches(machine),
+        };
+        Ok(programmes.iter().map(takes).collect())
     }
+}
+
+/// What a programme takes.
+#[derive(Debug, Clone, Copy)]
+pub struct Takes {
+    /// Grams; `None`: nothing but a typical figure is known.
+    pub most_g: Option<u32>,
+    /// Sets in pouches: it dries, and gets the air out as they ask.
+    pub pouches: bool,
 }
 
 /// Takes room away from every machine into which the plan puts a mix that does not go on its

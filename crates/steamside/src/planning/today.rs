@@ -1,6 +1,6 @@
 //! From what the book says now to a day that can be planned.
 
-use super::room::Room;
+use super::room::{Room, Takes};
 use super::stock::{OfKind, Stock, expected};
 use crate::clock;
 use day::plan::{Carry, Cycle, Drying, Kind, Machine, Problem, Service};
@@ -86,7 +86,7 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
     in_use.retain(|machine| machine.out_since.is_none());
     let room = Room::read(view, &words, &in_use)?;
     for (at, machine) in in_use.iter().enumerate() {
-        let limits = Limits { area: room.most_area(at), grams: room.most_g(view, machine)? };
+        let limits = Limits { area: room.most_area(at), takes: room.takes(view, machine)? };
         planned.push(plan_machine(view, &grid, (machine, &limits), &mut hands)?);
         machines.push((machine.machine, machine.number));
     }
@@ -128,8 +128,8 @@ pub fn today(view: &View<'_>, now: Instant, zone: &TimeZone) -> Result<Option<To
 struct Limits {
     /// Room on the trays, in the unit of [`Room`].
     area: u32,
-    /// Grams that come out dry, by programme.
-    grams: Vec<Option<u32>>,
+    /// What each programme takes.
+    takes: Vec<Takes>,
 }
 
 /// No set waits longer for its client than the book's rules let it.
@@ -235,10 +235,10 @@ fn plan_machine(
         warm_window_min: figures.warm_window_min,
         free_from,
         warm_until: warm.map(|until| grid.slot(until)),
-        cycles: (figures.cycles.iter().enumerate())
-            .map(|(at, cycle)| {
-                plan_cycle(cycle, limits.area, limits.grams.get(at).copied().flatten())
-            })
+        // A programme for pouches that cannot have them has no place in a plan.
+        cycles: (figures.cycles.iter().zip(&limits.takes))
+            .filter(|(cycle, takes)| !cycle.wrapped || takes.pouches)
+            .map(|(cycle, takes)| plan_cycle(cycle, limits.area, takes.most_g))
             .collect(),
     })
 }

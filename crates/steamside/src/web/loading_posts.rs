@@ -47,6 +47,7 @@ pub fn decide(
         "pouch-size-ended" => acts::end_pouch(view, draft, fields.need("word")?),
         "inside" => acts::set_inside(view, draft, fields.need("machine")?, inside(fields)?),
         "tray-weighed" => acts::weigh_tray(
+            view,
             draft,
             acts::WeighTray {
                 grams: fields.need("grams")?,

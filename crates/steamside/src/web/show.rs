@@ -8,6 +8,7 @@ use crate::pages;
 use axum::extract::{Path, Query, State};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
+use logbook::book::BookError;
 use logbook::view::View;
 use maud::Markup;
 use measure::{ActId, MachineId, PouchId, RecordHash, RunId};
@@ -51,6 +52,11 @@ pub async fn answer_refusal(
     refusal: Refusal,
     back: Option<&str>,
 ) -> Response {
+    // A figure that no fact may hold was typed by somebody: that is no fault of the program.
+    let refusal = match refusal {
+        Refusal::Book(BookError::Unfit(why)) => Refusal::rule_with("refused-unfit", "why", why),
+        other => other,
+    };
     let status = match &refusal {
         Refusal::Rule(_) | Refusal::Stop(_) => StatusCode::CONFLICT,
         Refusal::NoSuchCode(_) => StatusCode::NOT_FOUND,

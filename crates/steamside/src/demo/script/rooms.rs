@@ -74,6 +74,6 @@ impl Script<'_> {
         }
         let sets: Vec<(SetKind, u32)> = vec![(word("manicure")?, 4)];
         let weighed = acts::WeighTray { grams: 938, empty_g: 310, sets, pouched: true };
-        self.act(at, Known::Read, |_, d| acts::weigh_tray(d, weighed))
+        self.act(at, Known::Read, |v, d| acts::weigh_tray(v, d, weighed))
     }
 }

@@ -38,7 +38,10 @@ pub fn seen_tray() -> tray::Seen {
     let programmes: Vec<Programme> = (typical::machine(machine.machine).cycles.into_iter())
         .map(|cycle| Programme {
             figures: Setting { value: typical::programme(machine.machine, &cycle), said: None },
-            maker_g: (cycle.drying == Drying::Full).then_some(1_800),
+            pouched_g: (cycle.drying == Drying::Full).then_some(1_800),
+            open_g: None,
+            set_g: None,
+            usual: None,
             cycle,
             learnt: None,
             limit_g: None,
@@ -56,7 +59,7 @@ pub fn seen_tray() -> tray::Seen {
     };
     let load = Load::of(&items, false, &kinds);
     let proposal = Proposal { load, programmes, choice, outlook: None, air_known: true };
-    tray::Seen { machine, inside, items, laid, proposal, run: None }
+    tray::Seen { machine, inside, items, laid, proposal, run: None, programme: None }
 }
 
 pub fn loading_screens(ctx: &Ctx) -> Vec<(&'static str, Markup)> {

@@ -27,7 +27,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
                     }
                 }
                 p class="ways" {
-                    (parts::way(&format!("/tray?machine={}", seen.machine.machine), Shape::Drum, &words.say("back")))
+                    (parts::way(&super::address(seen), Shape::Drum, &words.say("back")))
                 }
             }))
         }
@@ -79,7 +79,13 @@ fn sheets(ctx: &Ctx, seen: &Seen, ways: bool) -> Result<Vec<String>, Unprintable
     };
     let total = words.tell("tray-total", &[("grams", seen.laid.packing.mass_g.into())]);
     let limit = proposal::limit_alone(ctx, &seen.proposal);
-    let programme = proposal::line(ctx, &seen.proposal);
+    let programme = match &seen.programme {
+        Some(programme) => {
+            let name = proposal::programme_name(ctx, programme);
+            words.tell("run-programme", &[("programme", name.into())])
+        }
+        None => proposal::line(ctx, &seen.proposal),
+    };
     let cautions =
         [words.say("caution-hot"), words.say("start-cautions"), whose_pattern(ctx, seen)];
     let cautions: Vec<&str> = cautions.iter().map(String::as_str).collect();
