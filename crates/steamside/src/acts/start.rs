@@ -6,7 +6,7 @@ use crate::loading::kinds::Kinds;
 use crate::loading::load::Load;
 use crate::loading::propose::{self, Proposal};
 use crate::loading::trays::{Item, lay};
-use cycle::choose::No;
+use cycle::choose::{No, Refused};
 use load::SetState;
 use logbook::book::Draft;
 use logbook::fact::Body;
@@ -93,16 +93,23 @@ fn fits(proposal: &Proposal, programme: Option<&str>) -> Result<(), Refusal> {
     if choice.ranked.iter().any(|proposed| named(proposed.offer)) {
         return Ok(());
     }
-    let refused = choice.refused.iter().find(|refused| named(refused.offer));
-    let any = || choice.refused.first().filter(|_| choice.ranked.is_empty());
-    let Some(refused) = refused.or_else(any) else { return Ok(()) };
-    let Some(known) = proposal.programmes.get(refused.offer) else { return Ok(()) };
     // What nobody looked up is typical, and a typical figure alone refuses nothing; that the
     // programme does not dry, nobody has to look up.
-    let certain = |no: &&No| {
-        matches!(no, No::NoDryingForPouches | No::NoDryingForShelf) || known.figures.said.is_some()
+    let certain = |refused: &Refused| -> Option<(No, usize)> {
+        let said = proposal.programmes.get(refused.offer)?.figures.said.is_some();
+        let dry = |no: &No| matches!(no, No::NoDryingForPouches | No::NoDryingForShelf);
+        let no = refused.reasons.iter().find(|no| said || dry(no))?;
+        Some((*no, refused.offer))
     };
-    let Some(no) = refused.reasons.iter().find(certain) else { return Ok(()) };
+    let refused = match choice.refused.iter().find(|refused| named(refused.offer)) {
+        Some(refused) => certain(refused),
+        // Some programme of the machine would do, or nobody knows that it would not.
+        None if !choice.ranked.is_empty() => None,
+        None if choice.refused.iter().any(|refused| certain(refused).is_none()) => None,
+        None => choice.refused.first().and_then(certain),
+    };
+    let Some((no, offer)) = refused else { return Ok(()) };
+    let Some(known) = proposal.programmes.get(offer) else { return Ok(()) };
     let maker_g = known.maker_g(proposal.load.contents).unwrap_or(0);
     Err(match no {
         No::NoDryingForPouches | No::NoDryingForShelf => Refusal::rule("refused-no-drying"),
