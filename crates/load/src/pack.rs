@@ -30,12 +30,14 @@ mod scales;
 #[cfg(test)]
 mod tests;
 mod trays;
+mod work;
 
 use crate::chamber::{Face, Inside, Pattern, Tray};
 use crate::geometry::{MOST, PER_MM, Rect};
 use fills::{Class, Counting};
 use kinds::{Fit, Kind, Kinds, MOST_RANKS, Rounded};
 use trays::{Found, Real, Trays};
+use work::Work;
 
 /// A pouch that wants to go in, closed and filled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -124,6 +126,12 @@ pub fn pack(bags: &[Bag], inside: &Inside, most_g: Option<u32>, steps: u32) -> P
 /// Steps of search that a page asks for.
 pub const STEPS: u32 = 20_000;
 
+/// Work to count through what the trays may hold, for each search.
+const COUNTING: u64 = 12_000_000;
+
+/// Work of each search itself.
+const SEARCHING: u64 = 12_000_000;
+
 /// Trays that are looked at: more than [`Inside::check`] allows stay empty.
 const TRAYS: usize = 12;
 
@@ -173,7 +181,27 @@ fn on_trays(bags: &[Bag], inside: &Inside, most_g: Option<u32>, steps: u32) -> P
         real.same = true;
         task.search(&up, steps, &real, &mut best);
     }
+    if best.count == 0 && best.bound > 0 && bags.len() > 1 {
+        return one(&task, &best, steps);
+    }
     finish::finish(&task, &up, &best)
+}
+
+/// The lightest pouch that fits, alone: where sizes or heights were rounded up so far that nothing
+/// found a place.
+fn one(task: &Task, best: &Found, steps: u32) -> Packing {
+    let light = task.fits.iter().min_by_key(|fit| task.bags.get(fit.bag).map(|bag| bag.mass_g));
+    let Some((own, bag)) = light.and_then(|fit| Some((fit.bag, *task.bags.get(fit.bag)?))) else {
+        return finish::finish(task, &task.kinds(Rounded::Up), best);
+    };
+    let mut packing = on_trays(&[bag], task.inside, task.most_g, steps);
+    for placed in packing.layers.iter_mut().flat_map(|layer| &mut layer.placed) {
+        placed.bag = own;
+    }
+    let inside = packing.count() > 0;
+    packing.left = (0..task.bags.len()).filter(|&at| !inside || at != own).collect();
+    packing.bound = best.bound as usize;
+    packing
 }
 
 /// How heights are told apart: a pouch goes on trays of its own rank and above.
@@ -283,19 +311,24 @@ impl<'a> Task<'a> {
         let flat = self.inside.pattern == Pattern::Flat;
         let mut classes = self.classes.clone();
         let mut whole = true;
-        for class in &mut classes {
-            if flat {
-                let rules = scales::rules(&kinds.all, class.room.0, class.room.1);
-                *class = Counting::of(kinds, &rules, class.clone());
-            } else {
-                whole &= rows::fillings(kinds, bounded(self.inside.between_mm), class);
-            }
+        // Rows are counted through faster, but what was cut short is searched longer.
+        let half = if flat { 1 } else { 2 };
+        let (mut work, number) = (Work::new(COUNTING / half), classes.len());
+        for (at, class) in classes.iter_mut().enumerate() {
+            work.share(number - at, |work| {
+                if flat {
+                    let rules = work.share(2, |work| scales::rules(&kinds.all, class.room, work));
+                    *class = Counting::of(kinds, &rules, class.clone(), work);
+                } else {
+                    whole &= rows::fillings(kinds, bounded(self.inside.between_mm), class, work);
+                }
+            });
         }
         let trays = self.trays.clone();
-        let mut trays = Trays { kinds, classes, trays, real, best, whole, steps };
+        let work = Work::new(SEARCHING / half);
+        let mut trays = Trays { kinds, classes, trays, real, best, whole, steps, work };
         let bound = if whole { trays.bound() } else { kinds.by_mass(self.most_g) };
-        let start =
-            if flat { trays.guess(bound) } else { Found { plans: Vec::new(), count: 0, bound } };
+        let start = if flat { trays.guess(bound) } else { trays.greedy(bound) };
         trays.search(start).bound
     }
 

@@ -4,6 +4,8 @@ use super::kinds::{Kinds, MOST_KINDS, Tally};
 use super::lay::Slot;
 use super::rows::Row;
 use super::scales::Rule;
+use super::work::Work;
+use std::collections::BTreeSet;
 
 /// A tray laid out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -89,16 +91,23 @@ pub fn sum(a: &Tally, b: &Tally) -> Tally {
 impl Class {
     /// Adds a filling that none beats, and drops those that it beats.
     pub fn add(&mut self, form: Tally, known: Known) {
+        self.add_with(form, || known);
+    }
+
+    /// The same with something that takes a while to put together.
+    pub fn add_with(&mut self, form: Tally, known: impl FnOnce() -> Known) {
         if self.fillings.iter().any(|other| covers(&other.form, &form)) {
             return;
         }
         self.fillings.retain(|other| !covers(&form, &other.form));
-        self.fillings.push(Filling { form, known });
+        self.fillings.push(Filling { form, known: known() });
     }
 
-    /// A filling does not go in (or is given up): what is next below it takes its place.
-    pub fn lower(&mut self, kinds: &Kinds, form: &Tally) {
+    /// A filling does not go in (or is given up): what is next below it takes its place. `false`:
+    /// not all of it, it would take too long.
+    pub fn lower(&mut self, kinds: &Kinds, form: &Tally, work: &mut Work) -> bool {
         let mut open = vec![*form];
+        let mut seen = BTreeSet::new();
         self.never.push(*form);
         self.fillings.retain(|other| other.form != *form);
         while let Some(form) = open.pop() {
@@ -109,6 +118,12 @@ impl Class {
                 }
                 let mut below = form;
                 below[kind] -= 1;
+                if !seen.insert(below) {
+                    continue;
+                }
+                if !work.spend(LOWERED + 4 * (self.never.len() + self.fillings.len())) {
+                    return false;
+                }
                 if self.never.iter().any(|never| covers(&below, never)) {
                     open.push(below);
                 } else {
@@ -116,6 +131,7 @@ impl Class {
                 }
             }
         }
+        true
     }
 
     /// Every filling at once, and more: no filling holds more of any kind.
@@ -132,8 +148,11 @@ pub struct Counting<'a> {
     supply: Tally,
     class: Class,
     steps: u32,
+    work: &'a mut Work,
 }
 
+/// What one filling below another costs, besides comparing it.
+const LOWERED: usize = 100;
 /// So many ways to count before it is given up.
 const COUNTED: u32 = 60_000;
 /// So many fillings that none beats before it is given up.
@@ -142,9 +161,9 @@ const KEPT: usize = 1_500;
 impl<'a> Counting<'a> {
     /// All fillings of the class by its rules; where that takes too long, one that holds the most
     /// of each kind at once.
-    pub fn of(kinds: &'a Kinds, rules: &'a [Rule], class: Class) -> Class {
+    pub fn of(kinds: &'a Kinds, rules: &'a [Rule], class: Class, work: &'a mut Work) -> Class {
         let supply = kinds.up_to(class.rank);
-        let mut counting = Self { kinds, rules, supply, class, steps: 0 };
+        let mut counting = Self { kinds, rules, supply, class, steps: 0, work };
         let mut rest: Vec<i64> = rules.iter().map(|rule| rule.room).collect();
         if !counting.deeper(kinds.all.len(), &mut Tally::default(), &mut rest) {
             counting.class.fillings.clear();
@@ -200,7 +219,7 @@ impl<'a> Counting<'a> {
         let Some(kind) = kinds_left.checked_sub(1) else {
             let form = least(&self.kinds.running(numbers), &self.kinds.supply[self.class.rank]);
             self.class.add(form, Known::Untried);
-            return true;
+            return self.work.spend(20 + 4 * self.class.fillings.len());
         };
         let most = self.most(kind, false, rest).min(self.supply[kind]);
         // In a chain a place for a larger one is as good, but fewer of them is another filling.
@@ -214,6 +233,10 @@ impl<'a> Counting<'a> {
             let from = if kind == 0 { turned } else { 0 };
             let mut whole = true;
             for turned in from..=turned {
+                whole = self.work.spend(10 + 6 * self.rules.len());
+                if !whole {
+                    break;
+                }
                 numbers[kind] = upright + turned;
                 self.change(kind, true, i64::from(turned), rest);
                 whole = self.deeper(kind, numbers, rest);

@@ -1,6 +1,7 @@
 //! Do these rectangles go onto this tray? First a good guess, then every way there is.
 
 use super::kinds::{Kind, Tally};
+use super::work::Work;
 
 /// A place for a pouch of one kind, mm from the near left corner.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -57,7 +58,13 @@ impl Board {
     }
 
     /// Takes the best place for one of this kind, if there is one.
-    pub fn place(&mut self, kind: usize, own: &Kind, taste: Taste) -> Option<Slot> {
+    pub fn place(
+        &mut self,
+        kind: usize,
+        own: &Kind,
+        taste: Taste,
+        work: &mut Work,
+    ) -> Option<Slot> {
         let score = |(left, near, right, far): Free, (w, h): (i32, i32)| {
             let (wide, deep) = (right - left - w, far - near - h);
             match taste {
@@ -77,11 +84,11 @@ impl Board {
             fitting.min_by_key(|&(turned, free)| (score(free, own.sides(turned)), free, turned));
         let (turned, (x, y, ..)) = best?;
         let (w, h) = own.sides(turned);
-        self.take((x, y, x + w, y + h));
+        self.take((x, y, x + w, y + h), work);
         Some(Slot { kind, x, y, turned })
     }
 
-    fn take(&mut self, (left, near, right, far): Free) {
+    fn take(&mut self, (left, near, right, far): Free, work: &mut Work) {
         let mut rest: Vec<Free> = Vec::with_capacity(self.free.len() + 4);
         for &(l, n, r, f) in &self.free {
             if left >= r || right <= l || near >= f || far <= n {
@@ -94,39 +101,41 @@ impl Board {
         let inside = |a: &Free, b: &Free| a.0 >= b.0 && a.1 >= b.1 && a.2 <= b.2 && a.3 <= b.3;
         rest.sort_unstable();
         rest.dedup();
+        work.spend(50 + 20 * rest.len() + rest.len() * rest.len());
         let lone = |own: &&Free| !rest.iter().any(|other| other != *own && inside(own, other));
         self.free = rest.iter().filter(lone).copied().collect();
     }
 }
 
 /// Lays so many of each kind on a tray: guesses in several orders, then a search through all
-/// normal positions for at most `budget` steps, which are counted in `used`.
+/// normal positions for at most `budget` steps. Gives the steps used, too.
 pub fn lay(
     kinds: &[Kind],
     room: (i32, i32),
     numbers: &Tally,
     budget: u32,
-    used: &mut u32,
-) -> Answer {
+    work: &mut Work,
+) -> (Answer, u32) {
     let total: usize = numbers.iter().map(|&n| n as usize).sum();
     let many = total > FEW;
     let guess =
-        if many { shelves(kinds, room, numbers) } else { guess(kinds, room, numbers, total) };
-    *used += 20 + u32::try_from(total).unwrap_or(u32::MAX) / 4;
+        if many { shelves(kinds, room, numbers) } else { guess(kinds, room, numbers, work) };
+    let used = 20 + u32::try_from(total).unwrap_or(u32::MAX) / 4;
     if guess.len() == total {
-        return Answer::Fits(guess);
+        return (Answer::Fits(guess), used);
     }
     if many {
-        return Answer::Open(guess);
+        return (Answer::Open(guess), used);
     }
-    let mut search = Search::new(kinds, room, numbers);
+    let mut search = Search::new(kinds, room, numbers, work);
     let found = search.deeper(0, 0, budget);
-    *used += search.steps;
-    match found {
+    let used = used + search.steps;
+    let answer = match found {
         Some(true) => Answer::Fits(search.slots),
         Some(false) => Answer::Never(guess),
         None => Answer::Open(guess),
-    }
+    };
+    (answer, used)
 }
 
 /// More on one tray than this, and they are laid in plain shelves.
@@ -154,7 +163,8 @@ fn shelves(kinds: &[Kind], room: (i32, i32), numbers: &Tally) -> Vec<Slot> {
     slots
 }
 
-fn guess(kinds: &[Kind], room: (i32, i32), numbers: &Tally, total: usize) -> Vec<Slot> {
+fn guess(kinds: &[Kind], room: (i32, i32), numbers: &Tally, work: &mut Work) -> Vec<Slot> {
+    let total: usize = numbers.iter().map(|&n| n as usize).sum();
     let mut orders: Vec<Vec<usize>> = Vec::new();
     let mut order: Vec<usize> = (0..kinds.len()).filter(|&kind| numbers[kind] > 0).collect();
     order.sort_by_key(|&kind| std::cmp::Reverse(kinds[kind].area()));
@@ -172,7 +182,10 @@ fn guess(kinds: &[Kind], room: (i32, i32), numbers: &Tally, total: usize) -> Vec
             let mut slots = Vec::with_capacity(total);
             for &kind in order {
                 for _ in 0..numbers[kind] {
-                    match board.place(kind, &kinds[kind], taste) {
+                    if work.is_over() {
+                        break;
+                    }
+                    match board.place(kind, &kinds[kind], taste, work) {
                         Some(slot) => slots.push(slot),
                         None => break,
                     }
@@ -181,7 +194,7 @@ fn guess(kinds: &[Kind], room: (i32, i32), numbers: &Tally, total: usize) -> Vec
             if slots.len() > best.len() {
                 best = slots;
             }
-            if best.len() == total {
+            if best.len() == total || work.is_over() {
                 return best;
             }
         }
@@ -203,10 +216,11 @@ struct Search<'a> {
     area_left: i64,
     slots: Vec<Slot>,
     steps: u32,
+    work: &'a mut Work,
 }
 
 impl<'a> Search<'a> {
-    fn new(kinds: &'a [Kind], room: (i32, i32), numbers: &Tally) -> Self {
+    fn new(kinds: &'a [Kind], room: (i32, i32), numbers: &Tally, work: &'a mut Work) -> Self {
         let mut sums = vec![false; usize::try_from(room.0).unwrap_or(0) + 1];
         sums[0] = true;
         let mut area = 0;
@@ -215,6 +229,7 @@ impl<'a> Search<'a> {
             let sides =
                 [kind.short, kind.long].map(|side| usize::try_from(side).unwrap_or(0).max(1));
             let most = usize::try_from(room.0).unwrap_or(0) / sides[0];
+            work.spend(2 * sums.len() * most.min(number as usize));
             for _ in 0..most.min(number as usize) {
                 for at in (sides[0]..sums.len()).rev() {
                     sums[at] |= sums[at - sides[0]] || (at >= sides[1] && sums[at - sides[1]]);
@@ -236,6 +251,7 @@ impl<'a> Search<'a> {
             area_left: area,
             slots: Vec::new(),
             steps: 0,
+            work,
         }
     }
 
@@ -247,6 +263,9 @@ impl<'a> Search<'a> {
         }
         let (mut y, mut from) = (y, from);
         loop {
+            if !self.work.spend(20 + 8 * self.top.len()) {
+                return None;
+            }
             if self.free_area(y, from) < self.area_left {
                 return Some(false);
             }
@@ -256,6 +275,7 @@ impl<'a> Search<'a> {
                 }
                 for kind in (0..self.kinds.len()).rev() {
                     if self.left[kind] > 0 {
+                        self.work.spend(20);
                         match self.both_ways(kind, column, y, budget) {
                             Some(false) => {}
                             other => return other,

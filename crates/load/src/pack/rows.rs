@@ -8,6 +8,7 @@
 
 use super::fills::{Class, Known, Plan, covers, least, sum};
 use super::kinds::{Kind, Kinds, Tally};
+use super::work::Work;
 use crate::chamber::OVERLAP_MM;
 
 const OVERLAP: i32 = OVERLAP_MM as i32;
@@ -54,7 +55,10 @@ struct Rows<'a> {
     supply: Tally,
     cap: Tally,
     between: i32,
+    /// So many rows are enough.
+    most: usize,
     steps: u32,
+    work: &'a mut Work,
 }
 
 /// So many states before it is given up.
@@ -70,69 +74,103 @@ struct Kept {
 }
 
 /// Some rows on a tray.
-#[derive(Clone)]
 struct State {
     cross: i32,
     form: Tally,
     rows: Vec<usize>,
 }
 
+/// One row more than on a state before.
+struct Step {
+    cross: i32,
+    form: Tally,
+    before: usize,
+    row: usize,
+}
+
 /// All fillings of the class by rows both ways; `false`: not all, it would take too long.
-pub fn fillings(kinds: &Kinds, between: i32, class: &mut Class) -> bool {
+pub fn fillings(kinds: &Kinds, between: i32, class: &mut Class, work: &mut Work) -> bool {
     let (supply, cap) = (kinds.up_to(class.rank), kinds.supply[class.rank]);
-    let mut rows = Rows { kinds, supply, cap, between, steps: 0 };
     let (across, depth) = class.room;
     let mut whole = true;
-    for (is_across, length, room) in [(false, depth, across), (true, across, depth)] {
-        whole &= rows.tray(is_across, length, room, class);
+    let ways = [(false, depth, across), (true, across, depth)];
+    for (shares, (is_across, length, room)) in [2, 1].into_iter().zip(ways) {
+        whole &= work.share(shares, |work| {
+            let mut rows = Rows { kinds, supply, cap, between, most: 0, steps: 0, work };
+            rows.tray(is_across, length, room, class)
+        });
     }
     whole
 }
 
 impl Rows<'_> {
     fn tray(&mut self, across: bool, length: i32, room: i32, class: &mut Class) -> bool {
-        let mut kept: Vec<Kept> = Vec::new();
-        let mut whole = true;
+        let (mut kept, mut whole) = (Vec::new(), true);
         for turned in [false, true] {
-            let mut numbers = Tally::default();
-            whole &=
-                self.row(self.kinds.all.len(), (length, room, turned), &mut numbers, &mut kept);
+            whole &= self.row_share((length, room, turned), &mut kept);
         }
         kept.sort_by_key(|kept| std::cmp::Reverse((kept.cross, kept.form)));
         let mut layer = vec![State { cross: 0, form: Tally::default(), rows: Vec::new() }];
+        let mut all: Vec<State> = Vec::new();
         while !layer.is_empty() {
-            let mut next: Vec<State> = Vec::new();
-            for state in &layer {
-                let from = state.rows.last().copied().unwrap_or(0);
-                for (at, row) in kept.iter().enumerate().skip(from) {
-                    let used = if state.rows.is_empty() { 0 } else { state.cross + self.between };
-                    if used + row.cross > room {
-                        continue;
-                    }
-                    self.steps += 1;
-                    let form = least(&sum(&state.form, &row.form), &self.cap);
-                    if form == state.form {
-                        continue;
-                    }
-                    let rows = state.rows.iter().copied().chain([at]).collect();
-                    next.push(State { cross: used + row.cross, form, rows });
-                }
-                if self.steps > COUNTED {
-                    whole = false;
-                    break;
-                }
-            }
-            layer = undominated(next);
-            if layer.len() > KEPT {
-                layer.truncate(KEPT);
+            let (next, seen) = self.next(&layer, room, &kept);
+            let (next, compared) = self.work.share(4, |work| undominated(next, work));
+            whole &= seen && compared;
+            let with = |step: &Step| {
+                let rows = layer[step.before].rows.iter().copied().chain([step.row]).collect();
+                State { cross: step.cross, form: step.form, rows }
+            };
+            let next: Vec<State> = next.iter().map(with).collect();
+            all.append(&mut layer);
+            layer = next;
+        }
+        // Those with the most rows first: they beat most of the others.
+        for state in all.iter().rev() {
+            self.work.spend(20 + 4 * class.fillings.len());
+            if self.work.is_over() && !class.fillings.is_empty() {
                 whole = false;
+                break;
             }
-            for state in &layer {
-                let rows = state.rows.iter().map(|&at| kept[at].row.clone()).collect();
-                class.add(state.form, Known::Fits(Plan::Rows { across, rows }));
-            }
+            let rows = || state.rows.iter().map(|&at| kept[at].row.clone()).collect();
+            class.add_with(state.form, || Known::Fits(Plan::Rows { across, rows: rows() }));
         }
         whole
+    }
+
+    /// All rows of one way round, for a part of the work that is left.
+    fn row_share(&mut self, way: (i32, i32, bool), kept: &mut Vec<Kept>) -> bool {
+        let (kinds, supply, cap, between) = (self.kinds, self.supply, self.cap, self.between);
+        let most = kept.len() + KEPT / 4;
+        self.work.share(4, |work| {
+            let mut rows = Rows { kinds, supply, cap, between, most, steps: 0, work };
+            rows.row(kinds.all.len(), way, &mut Tally::default(), kept)
+        })
+    }
+
+    /// One row more on each; `false`: not each row on each.
+    fn next(&mut self, layer: &[State], room: i32, kept: &[Kept]) -> (Vec<Step>, bool) {
+        let mut next: Vec<Step> = Vec::new();
+        let enough = self.work.left() - self.work.left() / 4;
+        for (before, state) in layer.iter().enumerate() {
+            let from = state.rows.last().copied().unwrap_or(0);
+            for (row, own) in kept.iter().enumerate().skip(from) {
+                let used = if state.rows.is_empty() { 0 } else { state.cross + self.between };
+                if used + own.cross > room {
+                    continue;
+                }
+                self.steps += 1;
+                self.work.spend(50 + state.rows.len());
+                let form = least(&sum(&state.form, &own.form), &self.cap);
+                if form != state.form {
+                    next.push(Step { cross: used + own.cross, form, before, row });
+                }
+            }
+            // One of them goes on to the end in any case.
+            if self.steps > COUNTED || self.work.is_over() || self.work.left() < enough {
+                return (next, before + 1 == layer.len());
+            }
+        }
+        (next, true)
     }
 
     /// Counts through what a row may hold, large kinds first.
@@ -144,10 +182,12 @@ impl Rows<'_> {
         kept: &mut Vec<Kept>,
     ) -> bool {
         self.steps += 1;
-        if self.steps > COUNTED || kept.len() > KEPT / 4 {
+        let goes_on = self.work.spend(30);
+        if !goes_on || self.steps > COUNTED || kept.len() > self.most {
             return false;
         }
         let Some(kind) = kinds_left.checked_sub(1) else {
+            self.work.spend(60 + 6 * kept.len());
             self.keep(turned, numbers, kept);
             return true;
         };
@@ -206,23 +246,23 @@ impl Rows<'_> {
 }
 
 /// Without those that another one beats in width and in every number, whatever rows may follow.
-fn undominated(mut states: Vec<State>) -> Vec<State> {
+/// `false`: some were dropped without being beaten.
+fn undominated(mut steps: Vec<Step>, work: &mut Work) -> (Vec<Step>, bool) {
     let weight =
-        |state: &State| std::cmp::Reverse(state.form.iter().map(|&n| u64::from(n)).sum::<u64>());
-    states.sort_by(|a, b| {
-        (weight(a), a.cross, a.form, &a.rows).cmp(&(weight(b), b.cross, b.form, &b.rows))
-    });
-    let mut kept: Vec<State> = Vec::new();
-    for state in states {
-        let last = |state: &State| state.rows.last().copied();
-        let beaten = kept.iter().any(|other| {
-            other.cross <= state.cross
-                && last(other) <= last(&state)
-                && covers(&other.form, &state.form)
-        });
-        if !beaten && kept.len() <= KEPT {
-            kept.push(state);
+        |step: &Step| std::cmp::Reverse(step.form.iter().map(|&n| u64::from(n)).sum::<u64>());
+    steps.sort_by_key(|step| (weight(step), step.cross, step.form, step.before, step.row));
+    let mut kept: Vec<Step> = Vec::new();
+    for step in steps {
+        let beats = |other: &Step| {
+            other.cross <= step.cross && other.row <= step.row && covers(&other.form, &step.form)
+        };
+        if kept.iter().any(beats) {
+            continue;
         }
+        if kept.len() == KEPT || (!work.spend(20 + 4 * kept.len()) && !kept.is_empty()) {
+            return (kept, false);
+        }
+        kept.push(step);
     }
-    kept
+    (kept, true)
 }

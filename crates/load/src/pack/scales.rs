@@ -9,6 +9,7 @@
 //! so the ways are counted apart.
 
 use super::kinds::{Kind, MOST_KINDS};
+use super::work::Work;
 
 /// A rule that every full tray keeps: the needs of what lies on it are never more than its room.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -26,12 +27,20 @@ struct Scale {
     room: i64,
 }
 
-/// The rules of a tray of this size, the strongest of all pairs of scales.
-pub fn rules(kinds: &[Kind], across: i32, depth: i32) -> Vec<Rule> {
+/// The rules of a tray of this size, the strongest of all pairs of scales; of fewer pairs where that
+/// would take too long.
+pub fn rules(kinds: &[Kind], (across, depth): (i32, i32), work: &mut Work) -> Vec<Rule> {
     let mut sides: Vec<i32> = kinds.iter().flat_map(|kind| [kind.short, kind.long]).collect();
     sides.sort_unstable();
     sides.dedup();
-    let (first, second) = (scales(&sides, across), scales(&sides, depth));
+    let mut first = work.share(3, |work| scales(&sides, across, work));
+    let mut second = work.share(2, |work| scales(&sides, depth, work));
+    // All pairs are compared with all pairs.
+    while COMPARED * (first.len() * second.len()).pow(2) as u64 > work.left() {
+        let longer = if first.len() > second.len() { &mut first } else { &mut second };
+        longer.pop();
+    }
+    work.spend(COMPARED as usize * (first.len() * second.len()).pow(2));
     let mut rules: Vec<Rule> = Vec::new();
     for a in &first {
         for b in &second {
@@ -68,14 +77,25 @@ fn strongest<T: Clone>(all: Vec<T>, parts: impl Fn(&T) -> (i64, Vec<i64>)) -> Ve
     (0..all.len()).filter(kept).map(|at| all[at].clone()).collect()
 }
 
-fn scales(sides: &[i32], room: i32) -> Vec<Scale> {
+/// What comparing two rules costs, and making one.
+const COMPARED: u64 = 8;
+
+fn scales(sides: &[i32], room: i32, work: &mut Work) -> Vec<Scale> {
     let usable: Vec<i32> = sides.iter().copied().filter(|&side| side <= room).collect();
     let mut found: Vec<Scale> = Vec::new();
+    let once = usable.len() * usize::try_from(room).unwrap_or(0);
     for start in starts(&usable, room) {
+        // The first, the lengths themselves, is always there: the rule of area.
+        if !found.is_empty() && !work.spend(once + COMPARED as usize * 6 * found.len()) {
+            break;
+        }
         let most = best(&usable, &start, room, None);
         let whole = most.last().copied().unwrap_or(0);
         found.push(Scale { values: start.clone(), room: whole });
         for small_first in [true, false] {
+            if !work.spend(usable.len() * once) {
+                break;
+            }
             found.push(lifted(
                 &usable,
                 Scale { values: start.clone(), room: whole },

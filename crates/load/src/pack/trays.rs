@@ -3,6 +3,7 @@
 use super::fills::{Class, Filling, Known, Plan, covers, least, sum};
 use super::kinds::{Item, Kinds, Places, Tally};
 use super::lay::{Answer, Board, Taste, lay};
+use super::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The load as it is, for which an easier one is searched.
@@ -47,6 +48,8 @@ pub struct Trays<'a> {
     pub whole: bool,
     /// Steps left.
     pub steps: u32,
+    /// Work left.
+    pub work: Work,
 }
 
 /// The places of all plans, for each height in running form.
@@ -74,6 +77,11 @@ const QUESTION: u32 = 3_000;
 /// So many states side by side before the proof is given up.
 const STATES: usize = 1_200;
 
+/// What looking at one filling for one state costs.
+const LOOKED: usize = 400;
+/// What counting the pouches of one state costs, or finding a place for one pouch.
+const COUNTED: usize = 200;
+
 struct State {
     form: Places,
     before: usize,
@@ -93,7 +101,7 @@ impl Trays<'_> {
         let mut found = start;
         let mut proving = self.whole;
         let mut first = true;
-        while first || self.steps > 0 {
+        while first || (self.steps > 0 && !self.work.is_over()) {
             first = false;
             let (choice, whole) = self.choose(found.count);
             proving &= whole;
@@ -106,7 +114,9 @@ impl Trays<'_> {
             if proving {
                 found.bound = found.bound.min(choice.count);
             }
-            if !self.ask(&choice, proving, &mut found) {
+            let changed = self.ask(&choice, proving, &mut found);
+            proving &= self.whole;
+            if !changed {
                 if !proving {
                     break;
                 }
@@ -145,7 +155,7 @@ impl Trays<'_> {
             plans.push(plan);
         }
         for (class, form) in lower {
-            self.classes[class].lower(self.kinds, &form);
+            self.whole &= self.classes[class].lower(self.kinds, &form, &mut self.work);
             changed = true;
         }
         self.better(plans, found);
@@ -159,10 +169,9 @@ impl Trays<'_> {
         }
         let own = &mut self.classes[class];
         let numbers = self.kinds.plain(&filling.form);
-        let mut used = 0;
         let again = filling.known == Known::Open;
         let budget = if again { 0 } else { QUESTION };
-        let answer = lay(&self.kinds.all, own.room, &numbers, budget, &mut used);
+        let (answer, used) = lay(&self.kinds.all, own.room, &numbers, budget, &mut self.work);
         self.steps = self.steps.saturating_sub(used);
         match answer {
             Answer::Fits(slots) => {
@@ -181,6 +190,9 @@ impl Trays<'_> {
         let ranks: Vec<usize> = self.trays.iter().map(|&class| self.classes[class].rank).collect();
         let count = self.kinds.count(&places(self.kinds, &plans, &ranks), self.real.most_g);
         self.real.better(&plans, self.best);
+        if self.real.most_g.is_some() {
+            self.work.spend(2 * COUNTED * count as usize);
+        }
         if count > found.count || found.plans.is_empty() {
             found.count = count;
             found.plans = plans;
@@ -201,9 +213,10 @@ impl Trays<'_> {
 
     /// For each tray and the end: the most that the trays from there on hold, kind by kind and as
     /// a number.
-    fn rest(&self) -> Vec<(Places, u32)> {
+    fn rest(&mut self) -> Vec<(Places, u32)> {
         let mut rest = vec![(Places::default(), 0_u32)];
         for &class in self.trays.iter().rev() {
+            self.work.spend(COUNTED * self.classes[class].fillings.len());
             let (join, most) = rest.last().copied().unwrap_or_default();
             let own = &self.classes[class];
             let best = own.fillings.iter().map(|f| self.alone(own, &f.form)).max().unwrap_or(0);
@@ -226,8 +239,16 @@ impl Trays<'_> {
             let own = &self.classes[class].fillings;
             let own: &[Filling] = if own.is_empty() { &none } else { own };
             let mut next: Vec<State> = Vec::new();
-            for (at, state) in before.iter().enumerate() {
+            let shares = self.trays.len() - tray;
+            let left = self.work.left();
+            // Half for looking at them, half for comparing them.
+            let enough = left - left / shares as u64 / 2;
+            'all: for (at, state) in before.iter().enumerate() {
                 for (filling, more) in own.iter().enumerate() {
+                    if !self.work.spend(LOOKED) || self.work.left() < enough {
+                        whole = false;
+                        break 'all;
+                    }
                     seen += 1;
                     let form = self.with(&state.form, rank, &more.form);
                     let mut all = form;
@@ -240,33 +261,42 @@ impl Trays<'_> {
                     }
                 }
             }
-            let (kept, all) = undominated(next);
+            let (kept, all) = self.work.share(shares, |work| undominated(next, work));
             whole &= all;
             layers.push(kept);
         }
         self.steps = self.steps.saturating_sub(seen / 8);
-        (self.best(&layers, floor), whole)
+        let (choice, all) = self.best(&layers, floor);
+        (choice, whole && all)
     }
 
-    fn best(&self, layers: &[Vec<State>], floor: u32) -> Option<Choice> {
-        let (mut count, mut end) = (floor, None);
-        for (at, state) in layers.last()?.iter().enumerate() {
-            if self.kinds.held(&state.form) > count {
+    /// The best of the last layer; `false`: not all were looked at.
+    fn best(&mut self, layers: &[Vec<State>], floor: u32) -> (Option<Choice>, bool) {
+        let (mut count, mut end, mut whole) = (floor, None, true);
+        for (at, state) in layers.last().into_iter().flatten().enumerate() {
+            let held = self.kinds.held(&state.form);
+            if held > count {
+                // By mass it is worked out pouch by pouch.
+                let cost = if self.real.most_g.is_some() { held as usize + 1 } else { 1 };
+                if !self.work.spend(COUNTED * cost) && end.is_some() {
+                    whole = false;
+                    break;
+                }
                 let own = self.kinds.count(&state.form, self.real.most_g);
                 if own > count {
                     (count, end) = (own, Some(at));
                 }
             }
         }
-        let mut at = end?;
+        let Some(mut at) = end else { return (None, whole) };
         let mut fillings = Vec::new();
         for layer in layers.iter().skip(1).rev() {
-            let state = layer.get(at)?;
+            let Some(state) = layer.get(at) else { return (None, false) };
             fillings.push(state.filling);
             at = state.before;
         }
         fillings.reverse();
-        Some(Choice { count, fillings })
+        (Some(Choice { count, fillings }), whole)
     }
 
     /// A first plan: as many of the small ones as one can hope for, the large ones of them first,
@@ -282,14 +312,36 @@ impl Trays<'_> {
                 let plans = self.first_fit(wanted, taste);
                 self.better(plans, &mut found);
             }
-            if found.count as usize >= wanted.len() {
+            if found.count as usize >= wanted.len() || self.work.is_over() {
                 break;
             }
         }
         found
     }
 
-    fn first_fit(&self, wanted: &[Item], taste: Taste) -> Vec<Plan> {
+    /// A first plan of fillings that are known to go in: tray by tray the one that adds the most.
+    pub fn greedy(&mut self, bound: u32) -> Found {
+        let mut found = Found { plans: Vec::new(), count: 0, bound };
+        let (mut places, mut plans) = (Places::default(), Vec::new());
+        for at in 0..self.trays.len() {
+            let own = &self.classes[self.trays[at]];
+            self.work.spend(COUNTED * own.fillings.len());
+            let held =
+                |filling: &&Filling| self.kinds.held(&self.with(&places, own.rank, &filling.form));
+            let best = own.fillings.iter().rev().max_by_key(held);
+            if let Some(best) = best {
+                places = self.with(&places, own.rank, &best.form);
+            }
+            plans.push(match best.map(|best| &best.known) {
+                Some(Known::Fits(plan)) => plan.clone(),
+                _ => Plan::Flat(Vec::new()),
+            });
+        }
+        self.better(plans, &mut found);
+        found
+    }
+
+    fn first_fit(&mut self, wanted: &[Item], taste: Taste) -> Vec<Plan> {
         let mut boards: Vec<Board> = self
             .trays
             .iter()
@@ -303,7 +355,10 @@ impl Trays<'_> {
                 if rank > self.classes[self.trays[tray]].rank || full.contains(&(tray, kind)) {
                     continue;
                 }
-                if let Some(slot) = board.place(kind, &own, taste) {
+                if self.work.is_over() {
+                    break;
+                }
+                if let Some(slot) = board.place(kind, &own, taste, &mut self.work) {
                     slots[tray].push(slot);
                     break;
                 }
@@ -329,7 +384,7 @@ impl Trays<'_> {
 const GUESSED: usize = 200;
 
 /// Without those that another one covers; `false`: some were dropped without being covered.
-fn undominated(mut states: Vec<State>) -> (Vec<State>, bool) {
+fn undominated(mut states: Vec<State>, work: &mut Work) -> (Vec<State>, bool) {
     let weight = |state: &State| {
         let all: u64 = state.form.as_flattened().iter().map(|&n| u64::from(n)).sum();
         std::cmp::Reverse(all)
@@ -344,7 +399,7 @@ fn undominated(mut states: Vec<State>) -> (Vec<State>, bool) {
         if kept.iter().any(beats) {
             continue;
         }
-        if kept.len() == STATES {
+        if kept.len() == STATES || !work.spend(10 + 6 * kept.len()) {
             return (kept, false);
         }
         kept.push(state);

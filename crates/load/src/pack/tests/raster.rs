@@ -45,9 +45,12 @@ fn millimetres(placed: &Placed) -> [usize; 4] {
 fn lies(bags: &[Bag], inside: &Inside, tray: &Tray, layer: &Layer) {
     let (wide, deep) = (tray.width_mm as usize, tray.depth_mm as usize);
     let (wall, between) = (inside.wall_mm as usize, inside.between_mm as usize);
-    // Who lies on each millimetre, the lowest first; grown by the free way to the right and away.
-    let mut cells: Vec<Vec<usize>> = vec![Vec::new(); (wide + between) * (deep + between)];
-    let mut grown: Vec<Vec<usize>> = cells.clone();
+    // Who lies on each millimetre: the lowest, and the one over it. Who does when each is grown by
+    // the free way to the right and away: a bit for each.
+    let size = (wide + between) * (deep + between);
+    let mut cells: Vec<[Option<usize>; 2]> = vec![[None; 2]; size];
+    let mut grown: Vec<u128> = vec![0; size];
+    assert!(layer.placed.len() <= 128, "the loads of these tests have fewer");
     for (at, placed) in layer.placed.iter().enumerate() {
         let bag = bags[placed.bag];
         let [left, near, right, far] = millimetres(placed);
@@ -58,23 +61,27 @@ fn lies(bags: &[Bag], inside: &Inside, tray: &Tray, layer: &Layer) {
         assert!(bag.thick_mm <= tray.height_mm);
         for y in near..far + between {
             for x in left..right + between {
-                grown[y * (wide + between) + x].push(at);
+                let cell = y * (wide + between) + x;
+                grown[cell] |= 1 << at;
                 if x < right && y < far {
-                    cells[y * (wide + between) + x].push(at);
+                    let free = cells[cell].iter_mut().find(|own| own.is_none());
+                    *free.expect("three over each other") = Some(at);
                 }
             }
         }
     }
     let mut pairs = std::collections::BTreeMap::new();
     for cell in &cells {
-        assert!(cell.len() <= 2, "three over each other");
-        if let [under, over] = cell[..] {
+        if let [Some(under), Some(over)] = *cell {
             *pairs.entry((under, over)).or_insert(0_usize) += 1;
         }
     }
+    // Neighbouring millimetres mostly have the same ones.
+    grown.dedup();
     for cell in &grown {
-        for (i, &a) in cell.iter().enumerate() {
-            for &b in &cell[i + 1..] {
+        let own: Vec<usize> = (0..layer.placed.len()).filter(|at| cell >> at & 1 == 1).collect();
+        for (i, &a) in own.iter().enumerate() {
+            for &b in &own[i + 1..] {
                 // The first and the third of three in a row may come near: the second bridges them.
                 let bridged = b == a + 2
                     && pairs.contains_key(&(a, a + 1))
