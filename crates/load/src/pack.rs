@@ -58,7 +58,8 @@ pub struct Placed {
     /// Which of the pouches that were handed in.
     pub bag: usize,
     /// Where it lies on its tray, seen from above, tenths of a millimetre; the origin is the near
-    /// left inner corner of the tray. In a rack: the places it takes across, its length in depth.
+    /// left inner corner of the tray. In a rack: its thickness across, at least a millimetre, in the
+    /// middle of the places that it takes; its length in depth.
     pub rect: Rect,
     /// Its length goes across instead of from door to back.
     pub across: bool,

@@ -1,7 +1,8 @@
 //! On edge in a rack: fewest places first. Exact.
 //!
 //! Each stands on its long edge, its width is its height. All look the same way, so that the paper
-//! of one is towards the film of the next (common practice, no source).
+//! of one is towards the film of the next (common practice, no source). It is drawn as thick as it is,
+//! in the middle of the places that it takes.
 
 use super::finish::{layer, nothing, packing};
 use super::{Bag, Packing, Placed, bounded};
@@ -37,10 +38,13 @@ pub fn pack(bags: &[Bag], inside: &Inside, rack: &Rack, most_g: Option<u32>) -> 
     let mut at = 0;
     let mut placed = Vec::new();
     for (need, _, bag) in chosen {
-        let wide = i32::try_from(need).unwrap_or(0) * pitch * PER_MM;
-        let length = bags.get(bag).map_or(0, |bag| bounded(bag.length_mm));
-        let y = (depth - length) / 2 * PER_MM;
-        let rect = Rect { x: at, y, width: wide, height: length * PER_MM };
+        let Some(own) = bags.get(bag) else { continue };
+        let wide = i32::try_from(need).unwrap_or(0) * pitch;
+        // As thick as it is, in the middle of its places.
+        let (thick, length) = (bounded(own.thick_mm).clamp(1, wide.max(1)), bounded(own.length_mm));
+        let (x, y) = (at + (wide - thick) / 2, (depth - length) / 2);
+        let [x, y, width, height] = [x, y, thick, length].map(|mm| mm * PER_MM);
+        let rect = Rect { x, y, width, height };
         placed.push(Placed { bag, rect, across: false, up: inside.face });
         at += wide;
     }

@@ -41,7 +41,11 @@ pub(super) fn of_layer(layer: &Layer, inside: &Inside) -> Picture {
         }
     }
     // A place of a rack is where it is; only a tray's edge is kept away from.
-    let distances = if inside.pattern == Pattern::OnEdge { Vec::new() } else { distances(layer) };
+    let distances = if inside.pattern == Pattern::OnEdge {
+        between(layer).into_iter().collect()
+    } else {
+        distances(layer)
+    };
     Picture { frame, parts, distances }
 }
 
@@ -67,6 +71,20 @@ fn empty_places(layer: &Layer, inside: &Inside) -> Vec<Rect> {
     let places = (0..layer.size.0 / wide).map(place);
     let taken = |place: &Rect| layer.placed.iter().any(|own| both(&own.rect, place).is_some());
     places.filter(|place| !taken(place)).collect()
+}
+
+/// The least way between two neighbours in a rack, straight across in the middle of its depth.
+fn between(layer: &Layer) -> Option<Distance> {
+    let mut across: Vec<(i32, i32)> =
+        layer.placed.iter().map(|placed| (placed.rect.x, placed.rect.right())).collect();
+    across.sort_unstable();
+    let ways = across.windows(2).filter_map(|two| match two {
+        [one, next] if next.0 > one.1 => Some((one.1, next.0)),
+        _ => None,
+    });
+    let (from, to) = ways.min_by_key(|(from, to)| to - from)?;
+    let y = layer.size.1 / 2;
+    Some(Distance { from: Point { x: from, y }, to: Point { x: to, y } })
 }
 
 /// From the pouch that is nearest to it, straight to each edge.
@@ -136,11 +154,32 @@ mod tests {
         assert_eq!(lengths, [50, 750, 50, 750]);
     }
 
+    /// 25 mm thick takes two places of 20 mm, thinner than nothing still is a millimetre; the least
+    /// way to side or end is the clearance: 7 mm at the left, 17 at the ends.
+    #[test]
+    fn a_pouch_in_a_rack_is_drawn_as_thick_as_it_is() {
+        let own = inside(Pattern::OnEdge);
+        let bag = |thick_mm| Bag { width_mm: 90, length_mm: 165, thick_mm, mass_g: 50 };
+        let packing = pack(&[bag(25), bag(0)], &own, None, STEPS);
+        let layer = &packing.layers[0];
+        let across: Vec<_> = layer.placed.iter().map(|p| (p.rect.x, p.rect.width)).collect();
+        assert_eq!(across, [(70, 250), (490, 10)]);
+        assert_eq!(layer.clearance, Some(70));
+        assert!(empty_places(layer, &own).is_empty());
+    }
+
     #[test]
     fn a_rack_shows_its_empty_place() {
         let (roles, picture) = roles(Pattern::OnEdge);
         assert_eq!(roles, [Role::Tray, Role::Place, Role::Film, Role::Film]);
         assert_eq!(picture.parts[1].outline.bounds().x, 400);
+        // By hand: 15 mm in the middle of a place of 20, so 2 and 3 mm are free beside each.
+        let bounds = |part: &Part| part.outline.bounds();
+        let drawn: Vec<_> = picture.parts[2..].iter().map(bounds).collect();
+        let expected = [20, 220].map(|x| Rect { x, y: 170, width: 150, height: 1_650 });
+        assert_eq!(drawn, expected);
+        let way = Distance { from: Point { x: 170, y: 1_000 }, to: Point { x: 220, y: 1_000 } };
+        assert_eq!(picture.distances, [way]);
         assert!(picture.parts.iter().all(|part| picture.frame.holds(&part.outline.bounds())));
     }
 }

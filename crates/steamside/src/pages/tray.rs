@@ -227,7 +227,7 @@ fn tray(ctx: &Ctx, seen: &Seen, at: usize, layer: &Layer) -> Markup {
                     Ok(svg) => (PreEscaped(svg)),
                     Err(why) => p lang="en" { (why) },
                 }
-                p { (mass(ctx, seen, layer)) " " (clearance(ctx, seen, layer).unwrap_or_default()) }
+                p { (mass(ctx, seen, layer)) " " (clearance(ctx, layer).unwrap_or_default()) }
             }
         }
     }
@@ -247,9 +247,8 @@ fn mass(ctx: &Ctx, seen: &Seen, layer: &Layer) -> String {
     ctx.words().tell(key, &[("grams", layer.mass_g.into())])
 }
 
-fn clearance(ctx: &Ctx, seen: &Seen, layer: &Layer) -> Option<String> {
-    // A place of a rack is where it is: only a tray's edge is kept away from.
-    let free = layer.clearance.filter(|_| seen.inside.value.pattern != Pattern::OnEdge)?;
+fn clearance(ctx: &Ctx, layer: &Layer) -> Option<String> {
+    let free = layer.clearance?;
     Some(ctx.words().tell("tray-free", &[("free", millimetres(free).into())]))
 }
 

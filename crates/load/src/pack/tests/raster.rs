@@ -113,10 +113,13 @@ fn stands(bags: &[Bag], rack: &Rack, layer: &Layer) {
         let pitch = rack.pitch_mm as usize;
         assert!(bag.width_mm <= rack.height_mm && far <= rack.depth_mm as usize);
         assert_eq!(far - near, bag.length_mm as usize);
-        assert_eq!(left % pitch, 0);
-        assert!((right - left) >= bag.thick_mm as usize && right > left);
-        assert!(right - left < bag.thick_mm as usize + pitch);
-        for place in &mut taken[left / pitch..right / pitch] {
+        // As thick as it is, in the middle of the fewest places that take it.
+        let thick = (bag.thick_mm as usize).max(1);
+        assert_eq!(right - left, thick);
+        let (first, last) = (left / pitch, (right - 1) / pitch);
+        assert_eq!(last + 1 - first, thick.div_ceil(pitch));
+        assert!((left - first * pitch).abs_diff((last + 1) * pitch - right) <= 1);
+        for place in &mut taken[first..=last] {
             assert!(!*place, "two in one place");
             *place = true;
         }

@@ -51,9 +51,7 @@ fn sheets(ctx: &Ctx, seen: &Seen, ways: bool) -> Result<Vec<String>, Unprintable
     };
     let pictures: Vec<Picture> = laid.iter().map(picture).collect();
     let texts: Vec<(String, String, Option<String>)> = (laid.iter())
-        .map(|layer| {
-            (heading(ctx, seen, layer), mass(ctx, seen, layer), clearance(ctx, seen, layer))
-        })
+        .map(|layer| (heading(ctx, seen, layer), mass(ctx, seen, layer), clearance(ctx, layer)))
         .collect();
     let trays: Vec<TrayOfSheet<'_>> = (pictures.iter().zip(&texts))
         .map(|(picture, (heading, mass, clearance))| TrayOfSheet {
