@@ -273,8 +273,8 @@ fn offer(
             AirRemoval::NotKnown => Air::NotKnown,
         },
         most_g: programme.maker_g(contents),
-        // A guess that nobody vouches for forbids nothing; the page says that it is one.
-        advised_g,
+        // The maker vouches for drying up to the limit; a guess that nobody vouches for is none.
+        advised_g: advised_g.or(programme.maker_g(contents)),
     }
 }
 

@@ -7,9 +7,9 @@ use super::shapes::Shape;
 use crate::loading::kinds::{Kind, Kinds};
 use crate::planning::explain::kind_word;
 use crate::web::Ctx;
-use load::SetKind;
 use load::picture::{Role, of_pouch};
 use load::pouch::{Filled, PouchSize, Refused, Split};
+use load::{ImplementWord, SetKind};
 use logbook::book::BookError;
 use logbook::view::View;
 use maud::{Markup, PreEscaped, html};
@@ -124,9 +124,7 @@ fn pouch(ctx: &Ctx, kind: &Kind, size: &PouchSize, (at, filled): (usize, &Filled
                 @for laid in &filled.pieces { li { (implement_name(ctx, &kind.pieces[laid.piece].word)) } }
             }
             @if !filled.held.is_empty() {
-                @let held: Vec<String> = (filled.held.iter())
-                    .map(|(piece, _)| implement_name(ctx, &kind.pieces[*piece].word))
-                    .collect();
+                @let held = held(ctx, kind, filled);
                 p { (words.tell("bag-held", &[("what", held.join(", ").into())])) }
             }
             ul class="reasons" {
@@ -136,6 +134,18 @@ fn pouch(ctx: &Ctx, kind: &Kind, size: &PouchSize, (at, filled): (usize, &Filled
             }
         },
     )
+}
+
+/// What stands in the holder, each implement once with its number.
+fn held(ctx: &Ctx, kind: &Kind, filled: &Filled) -> Vec<String> {
+    let mut counted: Vec<(&ImplementWord, usize)> = Vec::new();
+    for piece in filled.held.iter().filter_map(|(piece, _)| kind.pieces.get(*piece)) {
+        match counted.iter_mut().find(|(word, _)| **word == piece.word) {
+            Some((_, count)) => *count += 1,
+            None => counted.push((&piece.word, 1)),
+        }
+    }
+    counted.iter().map(|(word, count)| format!("{} × {count}", implement_name(ctx, word))).collect()
 }
 
 /// A size in the reader's language, where it is one of the catalogue's plain words.

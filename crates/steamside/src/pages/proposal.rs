@@ -144,10 +144,16 @@ pub fn programme_name(ctx: &Ctx, word: &str) -> String {
     if ctx.words().has(&key) { ctx.words().say(&key) } else { word.to_owned() }
 }
 
-/// What speaks against a programme, each thing once: that it does not dry is one thing.
+/// What speaks against a programme, each thing once: that it does not dry is one thing, and so is
+/// the maker's limit, which also stands for drying until looks say less.
 fn told(reasons: &[No]) -> impl Iterator<Item = No> {
     let pouches = reasons.contains(&No::NoDryingForPouches);
-    reasons.iter().copied().filter(move |no| !pouches || *no != No::NoDryingForShelf)
+    let maker = reasons.contains(&No::TooHeavyForMaker);
+    reasons.iter().copied().filter(move |no| match no {
+        No::NoDryingForShelf => !pouches,
+        No::TooHeavyToDry => !maker,
+        _ => true,
+    })
 }
 
 const fn no_key(no: No) -> &'static str {
