@@ -804,6 +804,88 @@ pouch-released = Liberada
 opened-asks = ABIERTA AQUÍ: toque su firma
 # draft
 opened-asks-chair = ABIERTA en la silla { $chair }: toque su firma
+# draft
+code-keys = Teclas para los cuatro signos
+# draft
+camera-start = CÁMARA: mirar el código
+# draft
+camera-picture = Lo que ve la cámara
+# draft
+camera-stop = Apagar la cámara
+# draft
+camera-looking = Ponga el código cuadrado en la imagen.
+# draft
+camera-refused = Aquí no se puede usar la cámara. Haga una foto o toque los cuatro signos.
+# draft
+photo-label = Foto del código cuadrado
+# draft
+photo-read = LEER LA FOTO
+# draft
+photo-not-kept = Se lee aquí y no se guarda.
+# draft
+photo-no-picture = Esta imagen no se puede leer aquí.
+# draft
+photo-too-large = La foto es demasiado grande.
+# draft
+photo-no-code = No hay ningún código en la foto.
+# draft
+photo-other-code = Es un código, pero no de nuestras bolsas.
+# draft
+photo-several = Hay más de una bolsa en la imagen.
+# draft
+photo-again = No se anotó nada. Una sola bolsa, más cerca, con buena luz, en JPEG o PNG. O toque los cuatro signos.
+# draft
+after-title = Se abrió antes: enlazarla ahora
+# draft
+after-when = ¿Cuándo se abrió?
+# draft
+after-minutes = hace unos { $minutes } minutos
+# draft
+after-asks = ENLAZAR DESPUÉS: toque su firma
+# draft
+need-another = Necesito otro juego
+# draft
+another-title = Necesito otro
+# draft
+another-used = Abierta: cuenta como usada. Póngala en el recipiente de usados.
+# draft
+another-none = No hay ningún juego de { $kind } listo
+# draft
+another-none-do = Use útiles de un solo uso o pregunte en el fregadero. Nada sin revisar llega a una clienta.
+# draft
+another-take = TOME { $code }
+# draft
+blood-title = ¿Sangre?
+# draft
+blood-1 = Pare. Diga qué pasó.
+# draft
+blood-2 = Póngase guantes nuevos.
+# draft
+blood-3 = Enjuague la herida con agua, presione con una gasa limpia y cúbrala.
+# draft
+blood-4 = Para cortar la sangre: solo de un envase de un solo uso. Nunca una barra o frasco compartido.
+# draft
+blood-5 = El útil va al recipiente de usados; lo de un solo uso, a la basura.
+# draft
+blood-6 = Limpie y desinfecte lo que tocó la sangre. Quítese los guantes, lávese las manos.
+# draft
+blood-7 = Anote la línea del incidente: hora, silla, bolsa, qué pasó.
+# draft
+blood-exposed = ¿Sangre de una persona en una herida o un ojo de otra? Llame ya a un profesional médico o a la autoridad sanitaria.
+# draft
+blood-rules = Las normas locales van primero.
+# draft
+stop-spare = ¿Dónde hay otra lista?
+# draft
+unknown-aside = NO USAR: tengo otra
+# draft
+unknown-salon = De otro de nuestros salones
+# draft
+unknown-salon-do = Este registro no puede saber si allí se revisó. Póngala en la bandeja NO USAR y pregunte a ese salón.
+# draft
+unknown-roll = De un rollo viejo de etiquetas
+# draft
+unknown-roll-do = Una etiqueta vieja no prueba ninguna tanda. Abra, lave otra vez, seque, bolsa nueva, etiqueta nueva.
 
 ## Labels
 # draft
@@ -856,6 +938,8 @@ log-title = Registro
 log-empty = Aún no hay nada anotado.
 # draft
 log-later = anotado después: { $at }
+# draft
+log-linked = enlazada después: { $at }
 # draft
 log-undone = retirado
 # draft
@@ -1151,6 +1235,9 @@ refused-field-misread = Esto no se pudo leer: { $field }.
     .do = Vuelva y escríbalo otra vez: números con cifras, palabras en minúsculas.
 # draft
 refused-not-to-hand = La bolsa { $code } está en una máquina, abierta o fuera de la ronda.
+# draft
+refused-opened-before = A esa hora la bolsa { $code } aún no estaba liberada.
+    .do = Vuelva y elija una hora posterior. Si se abrió antes de liberarla, apártela.
 # draft
 refused-machine-number = Una máquina tiene un número de 1 a 99.
 # draft

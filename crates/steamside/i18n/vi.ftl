@@ -772,6 +772,88 @@ pouch-released = Cho dùng
 opened-asks = MỞ Ở ĐÂY: chạm chữ ký
 # draft
 opened-asks-chair = MỞ ở ghế { $chair }: chạm chữ ký
+# draft
+code-keys = Phím cho bốn ký hiệu
+# draft
+camera-start = MÁY ẢNH: coi mã
+# draft
+camera-picture = Hình máy ảnh thấy
+# draft
+camera-stop = Tắt máy ảnh
+# draft
+camera-looking = Để mã vuông vô trong hình.
+# draft
+camera-refused = Ở đây không dùng được máy ảnh. Chụp một tấm hình, hoặc chạm bốn ký hiệu.
+# draft
+photo-label = Hình chụp mã vuông
+# draft
+photo-read = ĐỌC HÌNH
+# draft
+photo-not-kept = Hình chỉ đọc ở đây, không giữ lại.
+# draft
+photo-no-picture = Ở đây không đọc được hình này.
+# draft
+photo-too-large = Hình quá lớn.
+# draft
+photo-no-code = Không thấy mã trong hình.
+# draft
+photo-other-code = Đó là mã, nhưng không phải túi của tiệm.
+# draft
+photo-several = Trong hình có hơn một túi.
+# draft
+photo-again = Chưa ghi gì. Chụp một túi thôi, gần hơn, đủ sáng, dạng JPEG hoặc PNG. Hoặc chạm bốn ký hiệu.
+# draft
+after-title = Đã mở trước đó: nối vô bây giờ
+# draft
+after-when = Đã mở lúc nào?
+# draft
+after-minutes = khoảng { $minutes } phút trước
+# draft
+after-asks = NỐI SAU: chạm chữ ký
+# draft
+need-another = Cần bộ khác
+# draft
+another-title = Cần bộ khác
+# draft
+another-used = Đã mở: tính là đồ đã dùng. Bỏ vô thùng đồ dơ.
+# draft
+another-none = Không có bộ { $kind } nào sẵn sàng
+# draft
+another-none-do = Dùng đồ xài một lần, hoặc hỏi ở bồn rửa. Đồ chưa kiểm không đưa tới khách.
+# draft
+another-take = LẤY { $code }
+# draft
+blood-title = Có máu?
+# draft
+blood-1 = Ngừng lại. Nói chuyện gì đã xảy ra.
+# draft
+blood-2 = Mang bao tay mới.
+# draft
+blood-3 = Rửa vết thương bằng nước, ép gạc sạch, rồi băng lại.
+# draft
+blood-4 = Cầm máu: chỉ dùng gói xài một lần. Không bao giờ dùng chung cây hay chai.
+# draft
+blood-5 = Đồ nghề bỏ vô thùng đồ dơ, đồ xài một lần bỏ vô rác.
+# draft
+blood-6 = Rửa và khử trùng chỗ dính máu. Cởi bao tay, rửa tay.
+# draft
+blood-7 = Ghi dòng sự cố: giờ, ghế, túi, chuyện gì.
+# draft
+blood-exposed = Máu của người này dính vô vết thương hay mắt người kia? Gọi nhân viên y tế hoặc cơ quan y tế ngay.
+# draft
+blood-rules = Quy định địa phương luôn đứng trước.
+# draft
+stop-spare = Bộ dự phòng ở đâu?
+# draft
+unknown-aside = KHÔNG DÙNG: tôi có túi khác
+# draft
+unknown-salon = Từ tiệm khác của mình
+# draft
+unknown-salon-do = Sổ này không biết bên đó đã kiểm chưa. Để vô khay KHÔNG DÙNG và hỏi tiệm đó.
+# draft
+unknown-roll = Từ cuộn nhãn cũ
+# draft
+unknown-roll-do = Nhãn cũ không chứng minh mẻ nào. Mở ra, rửa lại, lau khô, túi mới, nhãn mới.
 
 ## Labels
 # draft
@@ -824,6 +906,8 @@ log-title = Sổ ghi
 log-empty = Chưa ghi gì.
 # draft
 log-later = ghi sau: { $at }
+# draft
+log-linked = nối sau: { $at }
 # draft
 log-undone = đã rút lại
 # draft
@@ -1089,6 +1173,9 @@ refused-field-misread = Không đọc được: { $field }.
     .do = Trở lại và ghi lại: số bằng chữ số, chữ thường.
 # draft
 refused-not-to-hand = Túi { $code } đang trong máy, đã mở hoặc đã ra khỏi vòng.
+# draft
+refused-opened-before = Lúc đó túi { $code } chưa được cho dùng.
+    .do = Quay lại và chọn giờ trễ hơn. Nếu đã mở trước khi cho dùng, để riêng ra.
 # draft
 refused-machine-number = Máy có số từ 1 tới 99.
 # draft

@@ -11,6 +11,7 @@ mod drifting;
 mod intake;
 mod loading;
 mod pages;
+mod photo;
 mod planning;
 mod web;
 mod wire;

@@ -24,7 +24,9 @@ pub struct Open {
     pub what: What,
     /// The chair.
     pub chair: Option<u32>,
-    /// When.
+    /// When it was opened, where the empty pouch is linked after the service.
+    pub opened: Option<Instant>,
+    /// Now.
     pub now: Instant,
 }
 
@@ -33,6 +35,10 @@ pub fn open(view: &View<'_>, draft: &mut Draft, open: Open) -> Result<(), Refusa
     let pouch = find(view, open.what)?;
     if !may_open(&pouch, open.now) {
         return Err(Refusal::Stop(Box::new(pouch)));
+    }
+    let before_release = |at| pouch.released.is_none_or(|(released, _)| at < released);
+    if open.opened.is_some_and(before_release) {
+        return Err(Refusal::rule_with("refused-opened-before", "code", pouch.code));
     }
     draft.fact(Body::Opened { pouch: pouch.pouch, visit: chance::id()?, chair: open.chair });
     Ok(())

@@ -364,7 +364,7 @@ impl<'a> Script<'a> {
             return Ok(());
         };
         let what = acts::What::Pouch(pouch.pouch);
-        let open = acts::Open { what, chair: Some(chair), now: at };
+        let open = acts::Open { what, chair: Some(chair), opened: None, now: at };
         self.act(at, Known::Scanned, |v, d| acts::open(v, d, open))
     }
 

@@ -7,7 +7,7 @@ use super::telling::{self, Names};
 use super::{say, when};
 use crate::web::Ctx;
 use logbook::book::BookError;
-use logbook::fact::{Fact, Stamp};
+use logbook::fact::{Body, Fact, Stamp};
 use logbook::view::{LogLine, View};
 use maud::{Markup, html};
 use measure::Span;
@@ -85,6 +85,7 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry) -> Markup {
     let words = ctx.words();
     let stamp = &entry.stamp;
     let later = stamp.written - stamp.happened > LATER;
+    let linked = entry.facts.iter().all(|fact| matches!(fact.body, Body::Opened { .. }));
     let sign = stamp
         .sign
         .map(|who| names.signs.get(&who).cloned().unwrap_or_else(|| words.say("sign-gone")));
@@ -98,7 +99,8 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry) -> Markup {
             }
             @if entry.undone { em { (words.say("log-undone")) } }
             @if later {
-                em { (words.tell("log-later", &[("at", when::moment(ctx, stamp.written).into())])) }
+                @let at = [("at", when::moment(ctx, stamp.written).into())];
+                em { (words.tell(if linked { "log-linked" } else { "log-later" }, &at)) }
             }
         }
         span class="log-who" {

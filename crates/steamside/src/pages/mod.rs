@@ -1,6 +1,7 @@
 //! The pages: one file a screen. Each reads one consistent state of the book and draws it; the
 //! drawing itself is a function of plain values.
 
+pub mod another;
 pub mod bag;
 pub mod chair;
 mod changes;
@@ -43,6 +44,7 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
     match name {
         "steamside.css" => Some(("text/css; charset=utf-8", frame::STYLE.as_bytes())),
         "steamside.js" => Some(("text/javascript; charset=utf-8", frame::SCRIPT.as_bytes())),
+        "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,
     }

@@ -2,7 +2,7 @@
 
 use super::frame;
 use super::shapes::{self, Shape};
-use super::{parts, say, telling};
+use super::{chair, parts, say, telling};
 use crate::web::Ctx;
 use load::SetState;
 use logbook::view::Pouch;
@@ -17,33 +17,63 @@ pub struct Stop<'a> {
     pub code: &'a str,
     /// Machine number and number of its run.
     pub run: Option<(u32, u32)>,
-    /// Where to try another.
-    pub back: &'a str,
+    /// The chair where it was asked for.
+    pub chair: Option<u32>,
 }
 
 /// The page.
 pub fn page(ctx: &Ctx, stop: &Stop<'_>) -> Markup {
     let words = ctx.words();
     let (why, what_to_do) = reason(ctx, stop);
+    let back = chair::back(stop.chair);
     html! {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[frame::book_class(ctx)] {
             (frame::head(&words.say("do-not-use"), &words.say("program-name")))
             body class="sink full-stop" data-buzz="yes" {
                 (shapes::sheet())
-                main id="work" role="alert" aria-live="assertive" {
+                main id="work" {
                     (Shape::Palm.draw())
-                    h1 { (words.say("do-not-use")) }
-                    p class="code" { (stop.code) }
-                    p class="fact" { (why) }
-                    @if let Some((machine, run)) = stop.run {
-                        p { (telling::run_name(ctx, machine, run)) }
+                    // Focus goes to the two words, also where there is no script.
+                    div role="alert" {
+                        h1 tabindex="-1" autofocus { (words.say("do-not-use")) }
+                        p class="code" { (stop.code) }
+                        p class="fact" { (why) }
+                        @if let Some((machine, run)) = stop.run {
+                            p { (telling::run_name(ctx, machine, run)) }
+                        }
+                        p class="fact" { (what_to_do) }
                     }
-                    p class="fact" { (what_to_do) }
-                    p { a class="key main-key" href=(stop.back) { (words.say("stop-another")) } }
+                    (ways(ctx, stop))
                 }
+                (chair::scanner(&back))
             }
         }
+    }
+}
+
+/// Where to go from here. None of it lets the pouch be used.
+fn ways(ctx: &Ctx, stop: &Stop<'_>) -> Markup {
+    let words = ctx.words();
+    let back = chair::back(stop.chair);
+    let Some(pouch) = stop.pouch else {
+        // The first choice is the safe one; the others say what to do with such a pouch.
+        return html! {
+            p { a class="key main-key" href=(back) { (words.say("unknown-aside")) } }
+            details {
+                summary { (words.say("unknown-salon")) }
+                p { (words.say("unknown-salon-do")) }
+            }
+            details {
+                summary { (words.say("unknown-roll")) }
+                p { (words.say("unknown-roll-do")) }
+            }
+        };
+    };
+    let spare = chair::another(stop.chair, Some(pouch.pouch));
+    html! {
+        p { a class="key main-key" href=(back) { (words.say("stop-another")) } }
+        p { a class="key" href=(spare) { (words.say("stop-spare")) } }
     }
 }
 

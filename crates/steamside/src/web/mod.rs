@@ -1,5 +1,6 @@
 //! The web side: which address shows which page, and how an answer is made.
 
+mod chair_posts;
 mod ctx;
 mod day_posts;
 mod fields;
@@ -39,6 +40,10 @@ pub fn router(served: Served) -> Router {
         .route("/act/take", post(posts::take))
         .route("/act/bring", post(day_posts::bring))
         .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024));
+    // Its pieces are counted as they come in, and no more is kept than a photo may have.
+    let photos = Router::new()
+        .route("/chair/photo", post(chair_posts::photo))
+        .layer(DefaultBodyLimit::max(4 * crate::photo::LARGEST));
     Router::new()
         .route("/", get(show::now))
         .route("/plan", get(show::plan))
@@ -50,6 +55,7 @@ pub fn router(served: Served) -> Router {
         .route("/run/{run}", get(show::run))
         .route("/ready", get(show::ready))
         .route("/chair", get(show::chair))
+        .route("/chair/another", get(show::another))
         .route("/log", get(show::log))
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
@@ -65,6 +71,7 @@ pub fn router(served: Served) -> Router {
         .route("/act/{name}", post(posts::act))
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
         .merge(records)
+        .merge(photos)
         .layer(middleware::from_fn_with_state(served.clone(), guard::guard))
         .with_state(served)
 }

@@ -2,7 +2,7 @@
 
 use super::head::{Head, lasting};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, day_posts, loading_posts};
+use super::{Fields, Served, chair_posts, day_posts, loading_posts};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
@@ -92,7 +92,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         act: fields.need("act")?,
         station: head.station,
         sign: fields.maybe("sign")?,
-        happened: None,
+        happened: chair_posts::happened(name, fields)?,
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
@@ -363,7 +363,8 @@ fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),
     };
-    Ok(acts::Open { what, chair: fields.maybe("chair")?, now: clock::now() })
+    let opened = chair_posts::happened("open", fields)?;
+    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, now: clock::now() })
 }
 
 /// What the multipart form of a record holds.

@@ -5,6 +5,7 @@ use super::{Ctx, Served};
 use crate::acts::Refusal;
 use crate::app::App;
 use crate::pages;
+use crate::photo::NotRead;
 use axum::extract::{Path, Query, State};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
@@ -87,7 +88,7 @@ fn draw_refusal(
     back: &str,
 ) -> Result<Markup, Refusal> {
     let stop = |pouch, code, run| {
-        pages::stop::page(ctx, &pages::stop::Stop { pouch, code, run, back: "/chair" })
+        pages::stop::page(ctx, &pages::stop::Stop { pouch, code, run, chair: None })
     };
     Ok(match refusal {
         Refusal::Stop(pouch) => {
@@ -168,6 +169,7 @@ pub struct Asked {
     code: Option<String>,
     pouch: Option<String>,
     chair: Option<String>,
+    photo: Option<String>,
     before: Option<String>,
     from: Option<String>,
     to: Option<String>,
@@ -257,10 +259,24 @@ pub async fn chair(
             code: asked.code.as_deref(),
             pouch: read::<PouchId>(asked.pouch.as_ref()),
             chair: read(asked.chair.as_ref()),
+            photo: asked.photo.as_deref().and_then(NotRead::from_word),
         };
         Ok(Some(pages::chair::page(view, ctx, asked)?))
     })
     .await
+}
+
+/// Need another.
+pub async fn another(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let asked = pages::another::Asked {
+        pouch: read(asked.pouch.as_ref()),
+        chair: read(asked.chair.as_ref()),
+    };
+    show(&served, head, move |view, ctx| Ok(Some(pages::another::page(view, ctx, asked)?))).await
 }
 
 /// Everything that happened.

@@ -3,6 +3,7 @@
 
 mod answers;
 mod browser;
+mod chair_in_browser;
 mod check;
 mod commands;
 mod drifting;

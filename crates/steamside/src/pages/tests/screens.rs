@@ -3,9 +3,10 @@
 use super::loading_screens::{loading_screens, seen_tray};
 use super::made_up::*;
 use crate::pages::{
-    chair, frame, labels, log, machine, now, ready, recall, refused, run, setup, start, stop,
-    telling, trouble, unclaimed, wash,
+    another, chair, frame, labels, log, machine, now, ready, recall, refused, run, setup, start,
+    stop, telling, trouble, unclaimed, wash,
 };
+use crate::photo::NotRead;
 use crate::web::Ctx;
 use crate::words::Language;
 use load::SetState;
@@ -38,7 +39,10 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     screens.extend([
         ("ready", sink(Ready, ready::draw(&ctx, &shelf()))),
         ("ready-empty", sink(Ready, ready::draw(&ctx, &ready::Seen::default()))),
-        ("chair", sink(Ready, chair::keypad(&ctx, Some(4)))),
+        ("chair", sink(Ready, chair::keypad(&ctx, None, None))),
+        ("chair-4", sink(Ready, chair::keypad(&ctx, Some(4), Some(NotRead::NoCode)))),
+        ("another", sink(Ready, another::draw(&ctx, &need_another()))),
+        ("another-none", sink(Ready, another::draw(&ctx, &another::Seen::default()))),
         (
             "chair-good",
             sink(
@@ -118,8 +122,8 @@ fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
     let aside = pouch(2, SetState::SetAside);
     let code = aside.code.to_string();
     let stopped =
-        stop::Stop { pouch: Some(&aside), code: &code, run: Some((1, 3)), back: "/chair" };
-    let unknown = stop::Stop { pouch: None, code: "3K7P", run: None, back: "/chair" };
+        stop::Stop { pouch: Some(&aside), code: &code, run: Some((1, 3)), chair: Some(4) };
+    let unknown = stop::Stop { pouch: None, code: "3K7P", run: None, chair: None };
     let said = refused::Said {
         key: "refused-over-tested",
         args: &[("most", "12".to_owned())],
@@ -212,6 +216,13 @@ fn shelf() -> ready::Seen {
     let mut usable = pouches(32, SetState::Ready);
     usable.push(pouch(40, SetState::UseNow));
     ready::Seen { usable, at_chairs: pouches(5, SetState::Opened) }
+}
+
+fn need_another() -> another::Seen {
+    let opened = vec![pouch(5, SetState::Opened), pouch(6, SetState::Opened)];
+    let ready = pouch(7, SetState::Ready);
+    let spares = [(ready.kind.clone(), Some((ready, 4))), (opened[1].kind.clone(), None)];
+    another::Seen { chair: Some(4), these: opened, spares: spares.into() }
 }
 
 fn lines() -> Vec<LogLine> {
