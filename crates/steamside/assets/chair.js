@@ -57,6 +57,7 @@
       Object.assign(hidden, { type: "hidden", name: "chair", value: chosen().value });
     };
     photo.addEventListener("submit", chair, true);
+    photo.classList.add("by-script");
     photo.elements.photo.addEventListener("change", () => photo.requestSubmit());
   }
 

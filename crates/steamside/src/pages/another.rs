@@ -84,7 +84,10 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     html! {
         @for pouch in &seen.these {
-            p class="fact" { span class="code" { (pouch.code) } " " (pouch.kind) ". " (words.say("another-used")) }
+            p class="fact" {
+                span class="code" { (pouch.code) } " " (pouch.kind)
+                @if pouch.state == SetState::Opened { ". " (words.say("another-used")) }
+            }
         }
         @if seen.spares.is_empty() { (none(ctx, &words.say("ready-none"))) }
         @for (kind, spare) in &seen.spares {

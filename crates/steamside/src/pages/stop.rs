@@ -35,7 +35,7 @@ pub fn page(ctx: &Ctx, stop: &Stop<'_>) -> Markup {
                 main id="work" {
                     (Shape::Palm.draw())
                     // Focus goes to the two words, also where there is no script.
-                    div role="alert" {
+                    div role="alert" aria-live="assertive" {
                         h1 tabindex="-1" autofocus { (words.say("do-not-use")) }
                         p class="code" { (stop.code) }
                         p class="fact" { (why) }

@@ -2,7 +2,7 @@
 //! wrong pouch, an unknown code, the keys by keyboard alone.
 
 use super::browser::{Browser, PHONE, browser};
-use super::salon::Salon;
+use super::salon::{Salon, id};
 use fantoccini::actions::{InputSource, KeyAction, KeyActions};
 use load::SetState;
 use logbook::book::Book;
@@ -153,6 +153,10 @@ async fn a_photo_opens_its_pouch_and_a_bad_one_is_answered_with_a_sentence() {
 async fn a_wrong_pouch_fills_the_screen_and_an_unknown_code_offers_its_choices() {
     let home = tempfile::tempdir().expect("a folder");
     let salon = Salon::demo(&home.path().join("demo"));
+    let ready = in_state(&salon, SetState::Ready);
+    let fields = [("act", id()), ("pouch", ready.pouch.to_string()), ("why", "torn".to_owned())];
+    let fields = fields.each_ref().map(|(name, value)| (*name, value.as_str()));
+    assert_eq!(salon.post("/act/set-aside", &fields), Some(303));
     let aside = in_state(&salon, SetState::SetAside);
     for (language, stop) in LANGUAGES {
         let Some(browser) = browser(PHONE, language).await else { return };
