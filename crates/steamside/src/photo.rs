@@ -80,7 +80,7 @@ fn find(picture: Grey) -> Result<PouchId, NotRead> {
         looks.push(half);
     }
     let mut other = false;
-    for look in looks.iter().rev().filter(|look| look.longer_side() <= FINE) {
+    for look in looks.iter().rev().filter(|look| look.longer_side() <= FINE && !look.mere_grain()) {
         let texts = codes(look);
         let ours: BTreeSet<PouchId> =
             texts.iter().filter_map(|text| papers::read_payload(text).ok()).collect();

@@ -56,6 +56,14 @@ impl Grey {
         &self.dots
     }
 
+    /// Do more than a third of the dots differ from their right neighbour by 40 or more? No label
+    /// does at a size at which it is read, and the finder takes a minute over such a picture.
+    pub fn mere_grain(&self) -> bool {
+        let pairs = self.dots.windows(2);
+        let rough = pairs.filter(|pair| pair[0].abs_diff(pair[1]) >= 40).count();
+        rough > self.dots.len() / 3
+    }
+
     /// Half as wide and high, each dot the mean of four.
     pub fn halved(&self) -> Self {
         let (width, height) = (self.width.div_ceil(2), self.height.div_ceil(2));
