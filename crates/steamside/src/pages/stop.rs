@@ -31,15 +31,17 @@ pub fn page(ctx: &Ctx, stop: &Stop<'_>) -> Markup {
             (frame::head(&words.say("do-not-use"), &words.say("program-name")))
             body class="sink full-stop" data-buzz="yes" {
                 (shapes::sheet())
-                main id="work" role="alert" aria-live="assertive" {
-                    (Shape::Palm.draw())
-                    h1 { (words.say("do-not-use")) }
-                    p class="code" { (stop.code) }
-                    p class="fact" { (why) }
-                    @if let Some((machine, run)) = stop.run {
-                        p { (telling::run_name(ctx, machine, run)) }
+                main id="work" {
+                    div role="alert" aria-live="assertive" {
+                        (Shape::Palm.draw())
+                        h1 { (words.say("do-not-use")) }
+                        p class="code" { (stop.code) }
+                        p class="fact" { (why) }
+                        @if let Some((machine, run)) = stop.run {
+                            p { (telling::run_name(ctx, machine, run)) }
+                        }
+                        p class="fact" { (what_to_do) }
                     }
-                    p class="fact" { (what_to_do) }
                     p { a class="key main-key" href=(stop.back) { (words.say("stop-another")) } }
                 }
             }

@@ -32,7 +32,7 @@ window.own = (() => {
     });
   };
   const scrolls = (e) => {
-    for (let up = e; up && up !== document.body; up = up.parentElement) {
+    for (let up = e.parentElement; up && up !== document.body; up = up.parentElement) {
       const style = getComputedStyle(up);
       if (style.overflowX !== "visible" || style.position === "absolute") return true;
     }
@@ -43,7 +43,10 @@ window.own = (() => {
     wide(width) {
       const out = all("body *").filter((e) => shown(e) && e.getBoundingClientRect().right > width + 1 && !scrolls(e))
         .map((e) => "wider than the screen: " + name(e) + " to " + Math.round(e.getBoundingClientRect().right));
-      if (document.documentElement.scrollWidth > width && out.length === 0) out.push("wider than the screen: the page");
+      if (document.documentElement.scrollWidth > width && out.length === 0) {
+        const widest = all("body *").filter((e) => !e.closest("svg svg, .scroll, .tape")).map((e) => [e.getBoundingClientRect().right, name(e)]).sort((a, b) => b[0] - a[0]);
+        out.push("wider than the screen: the page, " + document.documentElement.scrollWidth + " " + widest.slice(0, 4).join("; "));
+      }
       const cut = all("a, button, summary, .state, .code").filter((e) => shown(e) && e.clientWidth > 0 && e.scrollWidth > e.clientWidth + 1)
         .map((e) => "its text does not fit: " + name(e));
       return out.slice(0, 3).concat(cut);
