@@ -262,7 +262,7 @@ impl Tour {
 fn worked_with(pages: &[String]) -> Vec<String> {
     let places = ["/", "/wash", "/start", "/run/{}", "/chair"];
     let first = |place: &&str| pages.iter().find(|path| pattern(path).0 == **place).cloned();
-    places.iter().filter_map(|place| first(place)).collect()
+    places.iter().filter_map(first).collect()
 }
 
 /// Two visits with titles that nobody has explained yet, a whole day, and an entry without a time.
