@@ -603,6 +603,8 @@ sets-asks = Counted: tap your sign
 language-own = the language that the lines are written in
 language-drafts = { $drafts } of { $lines } lines are drafts: nobody of the trade who grew up with the language has read them yet
 language-checked = all { $lines } lines read by somebody of the trade
+language-partial = { $lines } of { $all } lines so far, all of them drafts; the rest is in English
+language-draft = (draft)
 
 ## Lines of the log
 line-washed = { $count ->

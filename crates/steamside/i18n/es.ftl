@@ -1107,6 +1107,10 @@ language-own = el idioma en que se escriben las líneas
 language-drafts = { $drafts } de { $lines } líneas son borradores: nadie del oficio que creció con el idioma las ha leído aún
 # draft
 language-checked = las { $lines } líneas leídas por alguien del oficio
+# draft
+language-partial = por ahora { $lines } de { $all } líneas, todas en borrador; el resto está en inglés
+# draft
+language-draft = (borrador)
 
 ## Lines of the log
 # draft

@@ -1060,6 +1060,10 @@ language-own = ngôn ngữ gốc của các dòng chữ
 language-drafts = { $drafts } trong { $lines } dòng còn là bản nháp: chưa có người trong nghề nói tiếng mẹ đẻ này đọc lại
 # draft
 language-checked = cả { $lines } dòng đã được người trong nghề đọc
+# draft
+language-partial = mới có { $lines } trên { $all } dòng, đều là bản nháp; phần còn lại bằng tiếng Anh
+# draft
+language-draft = (bản nháp)
 
 ## Lines of the log
 # draft

@@ -19,11 +19,20 @@ pub enum Language {
     Vi,
     /// Spanish.
     Es,
+    /// Korean: the most important lines, the rest in English.
+    Ko,
+    /// Chinese in simplified characters: the most important lines, the rest in English.
+    Zh,
 }
 
 impl Language {
     /// All of them, in the order in which they are offered.
-    pub const ALL: [Self; 3] = [Self::En, Self::Vi, Self::Es];
+    pub const ALL: [Self; 5] = [Self::En, Self::Vi, Self::Es, Self::Ko, Self::Zh];
+
+    /// Does it have every line? Otherwise English stands in, line by line.
+    pub const fn is_whole(self) -> bool {
+        matches!(self, Self::En | Self::Vi | Self::Es)
+    }
 
     /// The code that `lang` attributes and forms use.
     pub const fn code(self) -> &'static str {
@@ -31,6 +40,8 @@ impl Language {
             Self::En => "en",
             Self::Vi => "vi",
             Self::Es => "es",
+            Self::Ko => "ko",
+            Self::Zh => "zh",
         }
     }
 
@@ -45,10 +56,12 @@ impl Language {
             Self::En => "English",
             Self::Vi => "Tiếng Việt",
             Self::Es => "Español",
+            Self::Ko => "한국어",
+            Self::Zh => "中文",
         }
     }
 
-    /// For the plural rules. The three codes are well formed; the test of plurals would show an
+    /// For the plural rules. The codes are well formed; the test of plurals would show an
     /// undetermined language.
     fn identifier(self) -> LanguageIdentifier {
         self.code().parse().unwrap_or_default()
@@ -59,6 +72,8 @@ impl Language {
             Self::En => include_str!("../i18n/en.ftl"),
             Self::Vi => include_str!("../i18n/vi.ftl"),
             Self::Es => include_str!("../i18n/es.ftl"),
+            Self::Ko => include_str!("../i18n/ko.ftl"),
+            Self::Zh => include_str!("../i18n/zh.ftl"),
         }
     }
 
@@ -115,7 +130,7 @@ pub struct Words {
     own: bool,
 }
 
-static WORDS: LazyLock<[Words; 3]> = LazyLock::new(|| Language::ALL.map(Words::load));
+static WORDS: LazyLock<[Words; 5]> = LazyLock::new(|| Language::ALL.map(Words::load));
 
 impl Words {
     /// The words of a language.
@@ -124,6 +139,8 @@ impl Words {
             Language::En => &WORDS[0],
             Language::Vi => &WORDS[1],
             Language::Es => &WORDS[2],
+            Language::Ko => &WORDS[3],
+            Language::Zh => &WORDS[4],
         }
     }
 
@@ -147,9 +164,10 @@ impl Words {
             .unwrap_or_else(|| key.to_owned())
     }
 
-    /// Is there such a line in this very language?
+    /// Is there such a line in this language, or at least in English?
     pub fn has(&self, key: &str) -> bool {
-        self.line(key, &FluentArgs::new()).is_some()
+        let none = FluentArgs::new();
+        self.line(key, &none).is_some() || !self.own && Self::of(Language::En).has(key)
     }
 
     fn line(&self, key: &str, values: &FluentArgs<'_>) -> Option<String> {
@@ -167,7 +185,7 @@ impl Words {
 
     fn load(language: Language) -> Self {
         let mut bundle = FluentBundle::new_concurrent(vec![language.identifier()]);
-        // All three languages run from left to right: marks around values would only be copied
+        // All these languages run from left to right: marks around values would only be copied
         // into labels and file names.
         bundle.set_use_isolating(false);
         // A line that cannot be read is left out, and English stands in; a test reads them all.

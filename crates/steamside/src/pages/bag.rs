@@ -1,8 +1,8 @@
 //! Which pouch for a kind of set, and how its pieces lie in it: hinges open, nothing touching.
 
 use super::frame::{self, Frame, Place};
-use super::goes_in::implement_name;
 use super::parts::{self, Caution, Ground};
+use super::say;
 use super::shapes::Shape;
 use crate::loading::kinds::{Kind, Kinds};
 use crate::planning::explain::kind_word;
@@ -70,12 +70,12 @@ pub fn draw(ctx: &Ctx, kind: &Kind, sizes: &[PouchSize]) -> Markup {
         }
         @for (piece, why) in &kind.bagging.refused {
             p class="fact" {
-                (implement_name(ctx, &kind.pieces[*piece].word)) ": "
+                (say::implement(ctx, &kind.pieces[*piece].word)) ": "
                 (words.say(refused_key(*why)))
             }
         }
         @for piece in &kind.bagging.ask_maker {
-            p { (implement_name(ctx, &kind.pieces[*piece].word)) ": " (words.say("bag-ask-maker")) }
+            p { (say::implement(ctx, &kind.pieces[*piece].word)) ": " (words.say("bag-ask-maker")) }
         }
         @for (at, filled) in kind.bagging.pouches.iter().enumerate() {
             @if let Some(size) = sizes.get(filled.size) { (pouch(ctx, kind, size, (at, filled))) }
@@ -103,7 +103,7 @@ fn pouch(ctx: &Ctx, kind: &Kind, size: &PouchSize, (at, filled): (usize, &Filled
     let heading = words.tell(
         "bag-size",
         &[
-            ("size", size_word(ctx, size).into()),
+            ("size", say::pouch_size(ctx, &size.word).into()),
             ("width", size.width_mm.into()),
             ("length", size.length_mm.into()),
         ],
@@ -121,7 +121,7 @@ fn pouch(ctx: &Ctx, kind: &Kind, size: &PouchSize, (at, filled): (usize, &Filled
                 }
             }
             ol class="pieces" {
-                @for laid in &filled.pieces { li { (implement_name(ctx, &kind.pieces[laid.piece].word)) } }
+                @for laid in &filled.pieces { li { (say::implement(ctx, &kind.pieces[laid.piece].word)) } }
             }
             @if !filled.held.is_empty() {
                 @let held = held(ctx, kind, filled);
@@ -145,13 +145,7 @@ fn held(ctx: &Ctx, kind: &Kind, filled: &Filled) -> Vec<String> {
             None => counted.push((&piece.word, 1)),
         }
     }
-    counted.iter().map(|(word, count)| format!("{} × {count}", implement_name(ctx, word))).collect()
-}
-
-/// A size in the reader's language, where it is one of the catalogue's plain words.
-fn size_word(ctx: &Ctx, size: &PouchSize) -> String {
-    let key = format!("pouch-word-{}", size.word.word().replace(' ', "-"));
-    if ctx.words().has(&key) { ctx.words().say(&key) } else { size.word.to_string() }
+    counted.iter().map(|(word, count)| format!("{} × {count}", say::implement(ctx, word))).collect()
 }
 
 fn picture(
@@ -166,7 +160,7 @@ fn picture(
     let names: Vec<String> = filled
         .pieces
         .iter()
-        .map(|laid| implement_name(ctx, &kind.pieces[laid.piece].word))
+        .map(|laid| say::implement(ctx, &kind.pieces[laid.piece].word))
         .collect();
     let desc = words.tell("tray-desc", &[("what", names.join(", ").into())]);
     let (paper, film) = (words.say("paper-up"), words.say("film-up"));

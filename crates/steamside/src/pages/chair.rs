@@ -229,7 +229,7 @@ pub fn good(
         section class="card fine good" {
             h2 { (say::state(ctx, pouch.state)) }
             p class="code" { (pouch.code) }
-            p class="fact" { (pouch.kind) }
+            p class="fact" { (say::kind(ctx, &pouch.kind)) }
             @if let Some((at, _)) = pouch.released {
                 p {
                     (words.say("pouch-released")) " " (parts::time(ctx, at))

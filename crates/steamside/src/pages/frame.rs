@@ -183,7 +183,7 @@ fn top(ctx: &Ctx) -> Markup {
             }
             form class="languages" method="post" action="/language" aria-label=(words.say("language")) {
                 input type="hidden" name="back" value=(ctx.here);
-                @for language in Language::ALL {
+                @for language in Language::ALL.into_iter().filter(|it| it.is_whole() || *it == ctx.language) {
                     button name="language" value=(language.code()) lang=(language.code())
                         aria-pressed=(if language == ctx.language { "true" } else { "false" }) {
                         (language.name())

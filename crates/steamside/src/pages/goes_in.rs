@@ -5,11 +5,10 @@
 mod implements;
 mod machines;
 
-pub use implements::name as implement_name;
-
 use super::bag;
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Counter, Form, Ground};
+use super::say;
 use super::shapes::Shape;
 use crate::loading::kinds::{Kinds, MassFrom};
 use crate::planning::explain::kind_word;
@@ -177,7 +176,7 @@ fn sets(ctx: &Ctx, seen: &Seen) -> Markup {
                                     (Counter {
                                         name: &format!("piece.{word}"),
                                         id: &format!("piece-{at}-{number}"),
-                                        label: &implements::name(ctx, word),
+                                        label: &say::implement(ctx, word),
                                         value: u32::try_from(count).unwrap_or(MOST_PIECES),
                                         most: MOST_PIECES,
                                     }.draw(ctx))

@@ -4,7 +4,7 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Ground};
 use super::shapes::Shape;
-use super::when;
+use super::{say, when};
 use crate::web::Ctx;
 use logbook::book::BookError;
 use logbook::fact::{Body, Fact, PackedPouch};
@@ -152,7 +152,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
 }
 
 fn heading(ctx: &Ctx, seen: &Seen) -> String {
-    let kind = seen.pouches.first().map_or("", |pouch| pouch.kind.word());
+    let kind = seen.pouches.first().map(|pouch| say::kind(ctx, &pouch.kind)).unwrap_or_default();
     ctx.words().tell("line-packed", &[("count", seen.pouches.len().into()), ("kind", kind.into())])
 }
 

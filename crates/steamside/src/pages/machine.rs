@@ -78,7 +78,7 @@ fn dries(view: &View<'_>, ctx: &Ctx, machine: &Machine) -> Result<Vec<String>, B
     let inside = view.inside(machine.machine)?.value;
     let programmes = propose::programmes(view, machine.machine, &inside, &usual)?;
     let told = programmes.iter().map(|programme| {
-        let name = proposal::programme_name(ctx, programme.cycle.programme.word());
+        let name = say::programme(ctx, programme.cycle.programme.word());
         proposal::known(ctx, programme, &name)
     });
     Ok(told.filter(|line| !line.is_empty()).collect())

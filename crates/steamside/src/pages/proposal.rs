@@ -2,7 +2,7 @@
 //! that is known; what water it takes.
 
 use super::bag::refused_key;
-use super::goes_in::implement_name;
+use super::say;
 use super::shapes::Shape;
 use crate::loading::propose::{Programme, Proposal};
 use crate::web::Ctx;
@@ -16,7 +16,7 @@ pub fn draw(ctx: &Ctx, proposal: &Proposal) -> Markup {
     html! {
         p class="fact proposed" { (Shape::Drum.draw()) span { (line(ctx, proposal)) } }
         @for (word, why) in &proposal.load.refused {
-            p class="fact amber" { (implement_name(ctx, word)) ": " (words.say(refused_key(*why))) }
+            p class="fact amber" { (say::implement(ctx, word)) ": " (words.say(refused_key(*why))) }
         }
         @for change in &proposal.choice.changes { p { (change_line(ctx, proposal, change)) } }
         @if !proposal.air_known { p { (words.say("propose-air-unknown")) } }
@@ -135,13 +135,7 @@ pub fn known(ctx: &Ctx, programme: &Programme, cycle: &str) -> String {
 
 fn name(ctx: &Ctx, proposal: &Proposal, offer: usize) -> String {
     let word = proposal.programmes.get(offer).map(|programme| &programme.cycle.programme);
-    word.map_or(String::new(), |word| programme_name(ctx, word.word()))
-}
-
-/// A programme in the reader's language, where it is one of the plain words.
-pub fn programme_name(ctx: &Ctx, word: &str) -> String {
-    let key = format!("cycle-{word}");
-    if ctx.words().has(&key) { ctx.words().say(&key) } else { word.to_owned() }
+    word.map_or(String::new(), |word| say::programme(ctx, word.word()))
 }
 
 /// What speaks against a programme, each thing once: that it does not dry is one thing, and so is

@@ -3,7 +3,7 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Ground};
 use super::shapes::Shape;
-use super::when;
+use super::{say, when};
 use crate::web::Ctx;
 use load::{SetKind, SetState};
 use logbook::book::BookError;
@@ -82,7 +82,7 @@ fn use_now_card(ctx: &Ctx, pouch: &Pouch) -> Markup {
         Shape::Tray,
         &heading,
         &html! {
-            p class="fact" { span class="code" { (pouch.code) } " " (pouch.kind) }
+            p class="fact" { span class="code" { (pouch.code) } " " (say::kind(ctx, &pouch.kind)) }
             p { (words.say("use-now-how")) }
         },
     )
@@ -91,8 +91,10 @@ fn use_now_card(ctx: &Ctx, pouch: &Pouch) -> Markup {
 /// One board of the shelf. The left end is the front.
 fn board(ctx: &Ctx, kind: &SetKind, pouches: &[&Pouch]) -> Markup {
     let words = ctx.words();
-    let heading =
-        words.tell("shelf-kind", &[("kind", kind.word().into()), ("count", pouches.len().into())]);
+    let heading = words.tell(
+        "shelf-kind",
+        &[("kind", say::kind(ctx, kind).into()), ("count", pouches.len().into())],
+    );
     html! {
         section class="shelf" {
             h2 { (Shape::House.draw()) span { (heading) } }
@@ -124,7 +126,7 @@ fn at_chairs(ctx: &Ctx, pouches: &[Pouch]) -> Markup {
                 @for pouch in pouches {
                     li {
                         span class="code" { (pouch.code) }
-                        span { (pouch.kind) }
+                        span { (say::kind(ctx, &pouch.kind)) }
                         @if let Some((at, _, chair)) = pouch.opened {
                             span { (parts::time(ctx, at)) }
                             @if let Some(chair) = chair {

@@ -121,7 +121,7 @@ fn heading(ctx: &Ctx, seen: &Seen) -> Markup {
         span { (words.say("run-started")) " " (parts::time(ctx, seen.run.started.0)) }
         @if let Some(sign) = &seen.starter { span class="signed" { (sign) } }
         @if let Some(programme) = &seen.run.programme {
-            span { (words.tell("run-programme", &[("programme", programme.as_str().into())])) }
+            span { (words.tell("run-programme", &[("programme", say::programme(ctx, programme).into())])) }
         }
         span { (words.tell("pouch-count", &[("count", seen.run.pouches.into())])) }
         span { (words.say(say::contents_key(seen.run.contents))) }
@@ -244,7 +244,7 @@ fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
                 @for pouch in &seen.pouches {
                     li {
                         span class="code" { (pouch.code) }
-                        span { (pouch.kind) }
+                        span { (say::kind(ctx, &pouch.kind)) }
                         (say::state(ctx, pouch.state))
                         @if pouch.contradicted { span { (words.say("contradicted")) } }
                     }

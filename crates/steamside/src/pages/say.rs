@@ -2,9 +2,10 @@
 
 use super::shapes::Shape;
 use super::when;
+use crate::planning::explain::kind_word;
 use crate::web::Ctx;
 use crate::words::Arg;
-use load::{Contents, SetState};
+use load::{Contents, ImplementWord, PouchWord, SetKind, SetState};
 use logbook::fact::{Basis, DryingRan, KeyFigures, Known, Reason, StopReason};
 use maud::{Markup, html};
 use release::verdict::Outcome;
@@ -98,6 +99,32 @@ pub const fn basis_known(basis: &Basis) -> Known {
         Basis::Record { .. } => Known::Measured,
         Basis::Reading { .. } => Known::Read,
     }
+}
+
+/// A kind of set in the reader's language, where the salon uses one of the trade's plain words.
+pub fn kind(ctx: &Ctx, kind: &SetKind) -> String {
+    kind_word(ctx.words(), kind.word())
+}
+
+/// A programme in the reader's language, where it is one of the plain words.
+pub fn programme(ctx: &Ctx, word: &str) -> String {
+    plain(ctx, "cycle", word)
+}
+
+/// An implement in the reader's language, where it is one of the trade's plain words.
+pub fn implement(ctx: &Ctx, word: &ImplementWord) -> String {
+    plain(ctx, "implement", word.word())
+}
+
+/// A size of pouch in the reader's language, where it is one of the plain words.
+pub fn pouch_size(ctx: &Ctx, word: &PouchWord) -> String {
+    plain(ctx, "pouch-word", word.word())
+}
+
+/// A salon's own word has no line and stays as it was written.
+fn plain(ctx: &Ctx, family: &str, word: &str) -> String {
+    let key = format!("{family}-{}", word.replace(' ', "-"));
+    if ctx.words().has(&key) { ctx.words().say(&key) } else { word.to_owned() }
 }
 
 /// A state: shape and word, on its ground.

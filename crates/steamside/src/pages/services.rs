@@ -5,6 +5,7 @@ mod figures;
 
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Counter, Form, Ground};
+use super::say;
 use super::shapes::Shape;
 use crate::web::Ctx;
 use logbook::book::BookError;
@@ -110,7 +111,7 @@ fn service_form(ctx: &Ctx, seen: &Seen, service: Option<&Service>, on: &str) -> 
                     (Counter {
                         name: &format!("need.{kind}"),
                         id: &format!("need-{on}-{at}"),
-                        label: kind.word(),
+                        label: &say::kind(ctx, kind),
                         value: needs(kind),
                         most: MOST_SETS,
                     }.draw(ctx))

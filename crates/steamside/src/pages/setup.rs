@@ -4,7 +4,7 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
-use super::telling;
+use super::{say, telling};
 use crate::web::Ctx;
 use crate::words::Language;
 use logbook::book::BookError;
@@ -191,7 +191,7 @@ fn sets_form(ctx: &Ctx, kind: Option<&KindCount>, index: usize, people: &[Person
             summary {
                 @match kind {
                     Some(kind) => (words.tell("sets-kind", &[
-                        ("kind", kind.kind.word().into()),
+                        ("kind", say::kind(ctx, &kind.kind).into()),
                         ("owned", kind.owned.map_or_else(|| words.say("not-known"), |owned| owned.to_string()).into()),
                     ])),
                     None => (words.say("sets-new")),
@@ -219,31 +219,44 @@ fn sets_form(ctx: &Ctx, kind: Option<&KindCount>, index: usize, people: &[Person
     }
 }
 
-/// Which languages there are, and how far somebody of the trade has read them.
+/// Which languages there are, and how far somebody of the trade has read them. One that has only
+/// some of its lines is chosen here, and not on every page.
 fn languages(ctx: &Ctx) -> Markup {
-    let words = ctx.words();
     parts::card(
         Ground::Fine,
         Shape::Tape,
-        &words.say("setup-languages"),
+        &ctx.words().say("setup-languages"),
         &html! {
             ul {
                 @for language in Language::ALL {
-                    @let (drafts, lines) = language.drafts();
-                    li {
-                        strong lang=(language.code()) { (language.name()) } ": "
-                        @if language == Language::En {
-                            (words.say("language-own"))
-                        } @else if drafts == 0 {
-                            (words.tell("language-checked", &[("lines", lines.to_string().into())]))
-                        } @else {
-                            (words.tell("language-drafts", &[
-                                ("drafts", drafts.to_string().into()), ("lines", lines.to_string().into()),
-                            ]))
-                        }
+                    li { strong lang=(language.code()) { (language.name()) } ": " (state_of(ctx, language)) }
+                }
+            }
+            form class="choices" method="post" action="/language" {
+                input type="hidden" name="back" value=(ctx.here);
+                @for language in Language::ALL.into_iter().filter(|it| !it.is_whole()) {
+                    button class="key" name="language" value=(language.code())
+                        aria-pressed=(if language == ctx.language { "true" } else { "false" }) {
+                        span lang=(language.code()) { (language.name()) } " " (ctx.words().say("language-draft"))
                     }
                 }
             }
         },
     )
+}
+
+fn state_of(ctx: &Ctx, language: Language) -> String {
+    let words = ctx.words();
+    let (drafts, lines) = language.drafts();
+    let lines = ("lines", lines.to_string().into());
+    if language == Language::En {
+        words.say("language-own")
+    } else if !language.is_whole() {
+        let (_, all) = Language::En.drafts();
+        words.tell("language-partial", &[lines, ("all", all.to_string().into())])
+    } else if drafts == 0 {
+        words.tell("language-checked", &[lines])
+    } else {
+        words.tell("language-drafts", &[("drafts", drafts.to_string().into()), lines])
+    }
 }

@@ -168,7 +168,7 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
             }
             fieldset class="pouches" {
                 legend class="unseen" { (words.say("start-which")) }
-                @for (at, pouch) in seen.bagged.iter().enumerate() { (pouch_box(pouch, !left.contains(&at))) }
+                @for (at, pouch) in seen.bagged.iter().enumerate() { (pouch_box(ctx, pouch, !left.contains(&at))) }
             }
             @let risky = over.is_some() || seen.tray.as_ref().is_some_and(|tray| {
                 tray.proposal.choice.ranked.is_empty() || !tray.proposal.load.refused.is_empty()
@@ -180,12 +180,12 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
                     autocapitalize="none" spellcheck="false" maxlength="24"
                     value=[proposed.or(seen.last.as_deref())];
                 datalist id="programmes" {
-                    @for programme in &seen.programmes { option value=(programme) {} }
+                    @for programme in &seen.programmes { option value=(programme) { (say::programme(ctx, programme)) } }
                 }
             }
             p class="programmes" {
                 @for programme in seen.programmes.iter().take(4) {
-                    button type="button" class="key" hidden data-fills="programme" data-with=(programme) { (programme) }
+                    button type="button" class="key" hidden data-fills="programme" data-with=(programme) { (say::programme(ctx, programme)) }
                 }
             }
             p class=(if risky { "choices amber" } else { "choices" }) {
@@ -198,12 +198,12 @@ fn fields(ctx: &Ctx, seen: &Seen, machine: &Machine) -> Markup {
 }
 
 /// What does not go in is for the next run, and is not ticked.
-fn pouch_box(pouch: &Pouch, goes_in: bool) -> Markup {
+fn pouch_box(ctx: &Ctx, pouch: &Pouch, goes_in: bool) -> Markup {
     html! {
         label class="pouch-box" {
             input type="checkbox" name="pouch" value=(pouch.pouch) checked[goes_in];
             span class="code" { (pouch.code) }
-            span { (pouch.kind) }
+            span { (say::kind(ctx, &pouch.kind)) }
         }
     }
 }

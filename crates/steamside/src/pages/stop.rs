@@ -33,9 +33,9 @@ pub fn page(ctx: &Ctx, stop: &Stop<'_>) -> Markup {
             body class="sink full-stop" data-buzz="yes" {
                 (shapes::sheet())
                 main id="work" {
-                    (Shape::Palm.draw())
                     // Focus goes to the two words, also where there is no script.
                     div role="alert" aria-live="assertive" {
+                        (Shape::Palm.draw())
                         h1 tabindex="-1" autofocus { (words.say("do-not-use")) }
                         p class="code" { (stop.code) }
                         p class="fact" { (why) }

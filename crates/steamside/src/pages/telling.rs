@@ -140,11 +140,12 @@ pub fn line(ctx: &Ctx, names: &Names, fact: &Fact) -> String {
     let words = ctx.words();
     let count = |count: usize| ("count", Arg::from(count));
     match &fact.body {
-        Body::Washed { kind, count } => {
-            words.tell("line-washed", &[("count", (*count).into()), ("kind", kind.word().into())])
-        }
+        Body::Washed { kind, count } => words.tell(
+            "line-washed",
+            &[("count", (*count).into()), ("kind", say::kind(ctx, kind).into())],
+        ),
         Body::Packed { pouches } => {
-            let kind = pouches.first().map_or("", |pouch| pouch.kind.word());
+            let kind = pouches.first().map(|pouch| say::kind(ctx, &pouch.kind)).unwrap_or_default();
             words.tell("line-packed", &[count(pouches.len()), ("kind", kind.into())])
         }
         Body::RunStarted { run, pouches, .. } => words
@@ -253,13 +254,14 @@ fn setup_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::ZoneSet { zone } => words.tell("line-zone", &[("zone", zone.as_str().into())]),
         Body::PersonJoined { person, .. } => words.tell("line-joined", &[("sign", sign(person))]),
         Body::PersonLeft { person } => words.tell("line-left", &[("sign", sign(person))]),
-        Body::SetsOwned { kind, count } => {
-            words.tell("line-owned", &[("kind", kind.word().into()), ("count", (*count).into())])
-        }
+        Body::SetsOwned { kind, count } => words.tell(
+            "line-owned",
+            &[("kind", say::kind(ctx, kind).into()), ("count", (*count).into())],
+        ),
         Body::Counted { kind, used, washed } => words.tell(
             "line-counted",
             &[
-                ("kind", kind.word().into()),
+                ("kind", say::kind(ctx, kind).into()),
                 ("used", (*used).to_string().into()),
                 ("washed", (*washed).to_string().into()),
             ],

@@ -138,7 +138,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (parts::card(if seen.laid.fits() { Ground::Fine } else { Ground::Turn }, Shape::Drum, &name, &html! {
                 (summary(ctx, seen))
                 @if let Some(programme) = &seen.programme {
-                    p class="fact" { (words.tell("run-programme", &[("programme", super::proposal::programme_name(ctx, programme).into())])) }
+                    p class="fact" { (words.tell("run-programme", &[("programme", super::say::programme(ctx, programme).into())])) }
                 }
                 @if seen.run.is_none() { (super::proposal::draw(ctx, &seen.proposal)) }
                 @if seen.run.is_none() && seen.machine.running.is_some() { p { (words.say("tray-machine-busy")) } }

@@ -13,11 +13,13 @@ pub fn page(language: Language, what: &str) -> Markup {
         html lang=(language.code()) {
             (frame::head(&words.say("trouble-title"), &words.say("program-name")))
             body class="sink alone" {
-                main id="work" role="alert" {
-                    h1 { (words.say("trouble-title")) }
-                    p lang="en" { code { (what) } }
-                    p { (words.say("trouble-safe")) }
-                    p { (words.say("trouble-do")) }
+                main id="work" {
+                    div role="alert" {
+                        h1 { (words.say("trouble-title")) }
+                        p lang="en" { code { (what) } }
+                        p { (words.say("trouble-safe")) }
+                        p { (words.say("trouble-do")) }
+                    }
                     p { a class="key main-key" href="/" { (words.say("place-now")) } }
                 }
             }

@@ -1,9 +1,9 @@
 //! Wash and pack: how many came out of the bin clean and dry, and how many went into pouches.
 
-use super::bag;
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Counter, Form, Ground};
 use super::shapes::Shape;
+use super::{bag, say};
 use crate::web::Ctx;
 use logbook::book::BookError;
 use logbook::view::{KindCount, Person, View};
@@ -64,7 +64,7 @@ pub fn wash_card(ctx: &Ctx, kinds: &[KindCount], people: &[Person]) -> Markup {
                 (Counter {
                     name: &format!("count.{}", kind.kind),
                     id: &format!("washed-{index}"),
-                    label: kind.kind.word(),
+                    label: &say::kind(ctx, &kind.kind),
                     value: kind.used.min(MOST),
                     most: MOST,
                 }.draw(ctx))
@@ -110,8 +110,10 @@ fn pack_card(ctx: &Ctx, kind: &KindCount, index: usize, people: &[Person]) -> Ma
         }
         (parts::sign_line(ctx, people, &words.say("pack-asks")))
     };
-    let heading = words
-        .tell("pack-kind", &[("count", kind.washed.into()), ("kind", kind.kind.word().into())]);
+    let heading = words.tell(
+        "pack-kind",
+        &[("count", kind.washed.into()), ("kind", say::kind(ctx, &kind.kind).into())],
+    );
     parts::card(
         Ground::Turn,
         Shape::Waves,

@@ -67,6 +67,7 @@ pub fn router(served: Served) -> Router {
         .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
         .route("/assets/{name}", get(show::asset))
+        .fallback(get(show::nowhere))
         .route("/language", post(posts::language))
         .route("/act/{name}", post(posts::act))
         .layer(DefaultBodyLimit::max(LARGEST_FORM))

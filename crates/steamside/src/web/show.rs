@@ -39,6 +39,11 @@ async fn show(
     }
 }
 
+/// An address that is none of ours.
+pub async fn nowhere(State(served): State<Served>, head: Head) -> Response {
+    missing(&served, head).await
+}
+
 async fn missing(served: &Served, head: Head) -> Response {
     let refusal = Refusal::rule("refused-no-such-page");
     let mut response = answer_refusal(served, head, refusal, None).await;

@@ -36,6 +36,7 @@ impl Drop for Driver {
 pub struct Browser {
     /// The session.
     pub client: Client,
+    port: u16,
     _driver: Driver,
     _profile: tempfile::TempDir,
 }
@@ -72,7 +73,7 @@ pub async fn browser(screen: Screen, language: &str) -> Option<Browser> {
         .connect(&format!("http://127.0.0.1:{port}"))
         .await
         .expect("chromium starts");
-    Some(Browser { client, _driver: driver, _profile: profile })
+    Some(Browser { client, port, _driver: driver, _profile: profile })
 }
 
 fn capabilities(screen: Screen, language: &str, profile: &std::path::Path) -> Capabilities {
@@ -156,6 +157,20 @@ impl Browser {
             self.path().await,
             self.text().await
         );
+    }
+
+    /// A command of the browser's developer tools, which the WebDriver standard does not have.
+    pub async fn devtools(&self, command: &str, values: serde_json::Value) -> serde_json::Value {
+        let session = self.client.session_id().await.expect("asked").expect("a session");
+        let url = format!("http://127.0.0.1:{}/session/{session}/goog/cdp/execute", self.port);
+        let body = serde_json::json!({ "cmd": command, "params": values }).to_string();
+        let mut answer = ureq::post(url)
+            .content_type("application/json")
+            .send(body)
+            .unwrap_or_else(|error| panic!("{command}: {error}"));
+        let text = answer.body_mut().read_to_string().expect("text");
+        let mut answer: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+        answer["value"].take()
     }
 
     /// The text that a person sees.

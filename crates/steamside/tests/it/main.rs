@@ -1,6 +1,7 @@
 //! The program from outside: its commands, its pages, its promises.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
+mod access;
 mod answers;
 mod browser;
 mod chair_in_browser;
@@ -16,3 +17,4 @@ mod salon;
 mod sets;
 mod story;
 mod visits;
+mod weight;

@@ -3,9 +3,9 @@
 use super::{Seen, choice, number, ticked, typical};
 use crate::pages::bag;
 use crate::pages::parts::{self, Form as PostForm, Ground};
+use crate::pages::say;
 use crate::pages::shapes::Shape;
 use crate::web::Ctx;
-use load::ImplementWord;
 use load::implement::{Caution, Form, Implement, Material, Stands};
 use load::pouch::PouchSize;
 use maud::{Markup, html};
@@ -27,7 +27,7 @@ pub fn cards(ctx: &Ctx, seen: &Seen) -> Markup {
             @for (at, implement) in seen.implements.iter().enumerate() {
                 @let open = seen.asked.as_ref() == Some(&implement.value.word);
                 details open[open] id=[open.then_some("asked")] {
-                    summary { span { (name(ctx, &implement.value.word)) (typical(ctx, implement)) } }
+                    summary { span { (say::implement(ctx, &implement.value.word)) (typical(ctx, implement)) } }
                     (cautions(ctx, &implement.value))
                     // A form for each would be a heavy page: one at a time.
                     @if open {
@@ -63,12 +63,6 @@ pub fn cards(ctx: &Ctx, seen: &Seen) -> Markup {
             details { summary { (words.say("pouch-size-add")) } (pouch(ctx, "new", None)) }
         }))
     }
-}
-
-/// An implement in the reader's language, where it is one of the catalogue's plain words.
-pub fn name(ctx: &Ctx, word: &ImplementWord) -> String {
-    let key = format!("implement-{}", word.word().replace(' ', "-"));
-    if ctx.words().has(&key) { ctx.words().say(&key) } else { word.to_string() }
 }
 
 /// What must be watched with it, each in one line.

@@ -2,6 +2,7 @@
 
 use super::{Room, choice, maybe, number, ticked, typical};
 use crate::pages::parts::{self, Form, Ground};
+use crate::pages::say;
 use crate::pages::shapes::Shape;
 use crate::web::Ctx;
 use load::chamber::{Chamber, Face, Inside, Pattern, Rack, Tray};
@@ -30,7 +31,7 @@ pub fn cards(ctx: &Ctx, rooms: &[Room]) -> Markup {
                     details {
                         summary {
                             span {
-                                (words.tell("run-programme", &[("programme", figures.value.programme.word().into())]))
+                                (words.tell("run-programme", &[("programme", say::programme(ctx, figures.value.programme.word()).into())]))
                                 (typical(ctx, figures))
                             }
                         }

@@ -2,6 +2,7 @@
 
 use super::Seen;
 use crate::pages::parts::{self, Form, Ground};
+use crate::pages::say;
 use crate::pages::shapes::Shape;
 use crate::web::Ctx;
 use logbook::fact::{DayCycle, DayRules, Drying, KindFigures, MachineFigures, PlanOrder};
@@ -20,7 +21,7 @@ pub fn cards(ctx: &Ctx, seen: &Seen) -> Markup {
         }))
         (parts::card(Ground::Fine, Shape::Bowl, &words.say("kind-figures-title"), &html! {
             @for (at, kind) in seen.kinds.iter().enumerate() {
-                details { summary { span { (kind.value.kind) (typical(ctx, kind)) } } (kind_form(ctx, at, &kind.value)) }
+                details { summary { span { (say::kind(ctx, &kind.value.kind)) (typical(ctx, kind)) } } (kind_form(ctx, at, &kind.value)) }
             }
         }))
         (parts::card(Ground::Fine, Shape::Drum, &words.say("machine-figures-title"), &html! {

@@ -1,7 +1,7 @@
 //! Facts about what goes in, in plain words, for the log.
 
 use super::Names;
-use crate::pages::when;
+use crate::pages::{say, when};
 use crate::web::Ctx;
 use crate::words::Arg;
 use logbook::fact::Loading;
@@ -13,29 +13,32 @@ pub(super) fn line(ctx: &Ctx, names: &Names, loading: &Loading) -> String {
         Loading::ImplementSet(one) => words.tell(
             "line-implement-set",
             &[
-                ("what", one.word.word().into()),
+                ("what", say::implement(ctx, &one.word).into()),
                 ("length", one.length_mm.into()),
                 ("width", one.width_mm.into()),
                 ("mass", when::tenths(i64::from(one.mass_dg) * 100).into()),
             ],
         ),
         Loading::ImplementEnded { word } => {
-            words.tell("line-implement-ended", &[("what", word.word().into())])
+            words.tell("line-implement-ended", &[("what", say::implement(ctx, word).into())])
         }
         Loading::SetOf { kind, pieces } => words.tell(
             "line-set-of",
-            &[("kind", kind.word().into()), ("pieces", listed(pieces).into())],
+            &[
+                ("kind", say::kind(ctx, kind).into()),
+                ("pieces", listed(pieces, |word| say::implement(ctx, word)).into()),
+            ],
         ),
         Loading::PouchSet(size) => words.tell(
             "line-pouch-set",
             &[
-                ("what", size.word.word().into()),
+                ("what", say::pouch_size(ctx, &size.word).into()),
                 ("width", size.width_mm.into()),
                 ("length", size.length_mm.into()),
             ],
         ),
         Loading::PouchEnded { word } => {
-            words.tell("line-pouch-ended", &[("what", word.word().into())])
+            words.tell("line-pouch-ended", &[("what", say::pouch_size(ctx, word).into())])
         }
         Loading::InsideSet { machine, inside } => words.tell(
             "line-inside-set",
@@ -46,12 +49,15 @@ pub(super) fn line(ctx: &Ctx, names: &Names, loading: &Loading) -> String {
         ),
         Loading::TrayWeighed { grams, sets, .. } => words.tell(
             "line-tray-weighed",
-            &[("grams", Arg::from(*grams)), ("sets", listed(sets).into())],
+            &[
+                ("grams", Arg::from(*grams)),
+                ("sets", listed(sets, |kind| say::kind(ctx, kind)).into()),
+            ],
         ),
         Loading::ProgrammeSet(figures) => words.tell(
             "line-programme-set",
             &[
-                ("programme", figures.programme.word().into()),
+                ("programme", say::programme(ctx, figures.programme.word()).into()),
                 ("machine", names.machine(ctx, figures.machine).into()),
                 ("temperature", figures.set_c.into()),
                 ("hold", figures.hold_s.into()),
@@ -62,7 +68,7 @@ pub(super) fn line(ctx: &Ctx, names: &Names, loading: &Loading) -> String {
 }
 
 /// `1 cuticle nipper, 2 pusher`.
-fn listed<W: std::fmt::Display>(list: &[(W, u32)]) -> String {
-    let each = list.iter().map(|(word, count)| format!("{count} {word}"));
+fn listed<W>(list: &[(W, u32)], said: impl Fn(&W) -> String) -> String {
+    let each = list.iter().map(|(word, count)| format!("{count} {}", said(word)));
     each.collect::<Vec<_>>().join(", ")
 }

@@ -39,7 +39,7 @@ fn every_fact_about_what_goes_in_is_told() {
         assert!(lines.iter().all(|line| line.ends_with('.')), "{lines:?}");
         if language == Language::En {
             assert!(
-                lines.contains("Tray weighed: 1240\u{a0}g with 6 manicure, 1 bits."),
+                lines.contains("Tray weighed: 1240\u{a0}g with 6 manicure, 1 e-file bit."),
                 "{lines:?}"
             );
         }

@@ -3,7 +3,7 @@
 use super::{Seen, clearance, heading, mass, whose_pattern, with_words};
 use crate::pages::parts::{self, Ground};
 use crate::pages::shapes::Shape;
-use crate::pages::{proposal, when};
+use crate::pages::{proposal, say, when};
 use crate::web::Ctx;
 use load::picture::{Picture, of_layer};
 use maud::{Markup, PreEscaped, html};
@@ -79,7 +79,7 @@ fn sheets(ctx: &Ctx, seen: &Seen, ways: bool) -> Result<Vec<String>, Unprintable
     let limit = proposal::limit_alone(ctx, &seen.proposal);
     let programme = match &seen.programme {
         Some(programme) => {
-            let name = proposal::programme_name(ctx, programme);
+            let name = say::programme(ctx, programme);
             words.tell("run-programme", &[("programme", name.into())])
         }
         None => proposal::line(ctx, &seen.proposal),

@@ -1,7 +1,7 @@
 //! Facts of the day in plain words, for the log.
 
 use crate::pages::telling::Names;
-use crate::pages::when;
+use crate::pages::{say, when};
 use crate::web::Ctx;
 use logbook::fact::Day;
 use measure::{MachineId, PersonId, ServiceId};
@@ -78,7 +78,7 @@ fn setting_line(ctx: &Ctx, names: &Names, day: &Day) -> String {
         }
         Day::PhraseLearnt { service: None, .. } => words.say("line-learnt-no-visit"),
         Day::KindFigures(figures) => {
-            words.tell("line-kind-figures", &[("kind", figures.kind.word().into())])
+            words.tell("line-kind-figures", &[("kind", say::kind(ctx, &figures.kind).into())])
         }
         Day::MachineFigures(figures) => words.tell(
             "line-machine-figures",
