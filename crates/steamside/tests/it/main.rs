@@ -15,3 +15,4 @@ mod salon;
 mod sets;
 mod story;
 mod visits;
+mod wall;
