@@ -1371,6 +1371,7 @@ go-wall-front = Show where clients wait
 wall-bin = Bin: about { $count }
 wall-ends = ends ~{ $at }
 wall-runs = runs
+wall-short = { $time }: { $count } { $kind } short
 wall-free = free
 wall-look = look at it
 wall-start-now = Start machine { $machine } now

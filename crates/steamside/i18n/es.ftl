@@ -2462,17 +2462,19 @@ go-wall-front = Mostrar donde esperan clientes
 # draft
 wall-bin = Cubo: unos { $count }
 # draft
-wall-ends = acaba ~{ $at }
+wall-ends = hasta ~{ $at }
 # draft
 wall-runs = en marcha
+# draft
+wall-short = { $time }: faltan { $count } { $kind }
 # draft
 wall-free = libre
 # draft
 wall-look = mírela
 # draft
-wall-start-now = Inicie la máquina { $machine } ahora
+wall-start-now = Inicie máquina { $machine } ahora
 # draft
-wall-start-at = Inicie la máquina { $machine } a las { $time }
+wall-start-at = Inicie máquina { $machine } a las { $time }
 # draft
 wall-stop-some = { $count ->
     [one] 1 bolsa de la máquina { $machine }

@@ -2361,9 +2361,11 @@ go-wall-front = Chiếu chỗ khách ngồi
 # draft
 wall-bin = Thùng: cỡ { $count }
 # draft
-wall-ends = chạy tới ~{ $at }
+wall-ends = tới ~{ $at }
 # draft
 wall-runs = đang chạy
+# draft
+wall-short = { $time }: thiếu { $count } { $kind }
 # draft
 wall-free = trống
 # draft

@@ -39,7 +39,8 @@ pub struct Word {
     pub phase: Option<Phase>,
     /// Temperature of the last sample, thousandths of a degree Celsius.
     pub temp_mc: i64,
-    /// Longest stretch at the set temperature so far, milliseconds; 0 before it.
+    /// Longest stretch at the set temperature so far, milliseconds; 0 before it, and where the
+    /// record does not say which it is.
     pub held_ms: i64,
     /// When the file last grew.
     pub heard: Instant,

@@ -4,7 +4,7 @@
 use super::frame;
 use super::shapes::{self, Shape};
 use super::{strip, when};
-use crate::planning::explain::{Telling, kind_word};
+use crate::planning::explain::kind_word;
 use crate::planning::kept::{Planned, Want};
 use crate::web::Ctx;
 use load::{SetKind, SetState};
@@ -140,11 +140,15 @@ fn next(ctx: &Ctx, planned: &Planned, machines: &[Machine]) -> Vec<String> {
         return Vec::new();
     };
     let clock = |slot: usize| when::clock_of(ctx, today.moment(slot));
-    let telling = Telling { problem: &today.problem, words, clock: &clock };
     let mut told = Vec::new();
     let start = |service: usize| today.problem.services[service].start;
     if let Some(first) = standing.plan.unmet.iter().min_by_key(|unmet| start(unmet.service)) {
-        told.push(telling.unmet(first));
+        let kind = kind_word(words, &today.problem.kinds[first.kind].id);
+        let time = clock(start(first.service));
+        told.push(words.tell(
+            "wall-short",
+            &[("time", time.into()), ("count", first.n.into()), ("kind", kind.into())],
+        ));
     }
     let Some(run) = standing.plan.runs.iter().min_by_key(|run| run.start) else {
         return told;
@@ -164,6 +168,8 @@ fn next(ctx: &Ctx, planned: &Planned, machines: &[Machine]) -> Vec<String> {
 pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
     let words = ctx.words();
     let title = words.say(if front { "wall-front-title" } else { "wall-title" });
+    let many = seen.machines.len() > 2;
+    let room = room(&seen.machines);
     html! {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[frame::book_class(ctx)] {
@@ -177,12 +183,12 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
                         (top(ctx, seen, front))
                         (shelf(ctx, seen))
                         @if !front {
-                            ul class="wall-machines" {
-                                @for tile in &seen.machines { li { (machine(ctx, tile)) } }
+                            ul class=(if many { "wall-machines wall-many" } else { "wall-machines" }) {
+                                @for tile in &seen.machines { li { (machine(ctx, tile, many)) } }
                             }
-                            @if !seen.plan.is_empty() {
+                            @if room > 0 && !seen.plan.is_empty() {
                                 ul class="wall-plan" {
-                                    @for line in &seen.plan { li { (Shape::Tape.draw()) span { (line) } } }
+                                    @for line in seen.plan.iter().take(room) { li { (Shape::Tape.draw()) span { (line) } } }
                                 }
                             }
                         }
@@ -192,6 +198,22 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
                 }
             }
         }
+    }
+}
+
+/// How many lines of the plan there is room for: what waits for hands comes first.
+fn room(machines: &[Tile]) -> usize {
+    match machines.len() {
+        0..=2 if !machines.iter().any(Tile::also) => 2,
+        0..=4 => 1,
+        _ => 0,
+    }
+}
+
+impl Tile {
+    /// It runs, or is out of use, and its last load waits for a look.
+    fn also(&self) -> bool {
+        self.check && (self.out || self.ends.is_some())
     }
 }
 
@@ -246,9 +268,11 @@ fn shelf(ctx: &Ctx, seen: &Seen) -> Markup {
     }
 }
 
-fn machine(ctx: &Ctx, tile: &Tile) -> Markup {
+fn machine(ctx: &Ctx, tile: &Tile, many: bool) -> Markup {
     let words = ctx.words();
     let (class, shape, says) = match (&tile.ends, tile) {
+        // One line has room for one thing: what waits for hands.
+        (_, tile) if many && tile.check => ("waits", Shape::Hourglass, words.say("go-check")),
         (_, tile) if tile.out => ("out", Shape::Palm, words.say("machine-out")),
         (Some(_), tile) if tile.time_up => ("waits", Shape::Hourglass, words.say("wall-look")),
         (Some(Some(at)), _) => {
@@ -258,13 +282,16 @@ fn machine(ctx: &Ctx, tile: &Tile) -> Markup {
         (None, tile) if tile.check => ("waits", Shape::Hourglass, words.say("go-check")),
         (None, _) => ("free", Shape::Drum, words.say("wall-free")),
     };
-    let also = tile.check && (tile.out || tile.ends.is_some());
+    let number = tile.number.to_string();
+    let name = words.tell("machine-name", &[("machine", number.as_str().into())]);
     html! {
         section class=(format!("wall-machine {class}")) {
-            (shape.draw())
-            h2 { (words.tell("machine-name", &[("machine", tile.number.to_string().into())])) }
+            h2 {
+                (shape.draw())
+                @if many { span { span class="unseen" { (name) } span aria-hidden="true" { (number) } } } @else { span { (name) } }
+            }
             p { (says) }
-            @if also {
+            @if !many && tile.also() {
                 p class="also" { (Shape::Hourglass.draw()) span { (words.say("go-check")) } }
             }
         }

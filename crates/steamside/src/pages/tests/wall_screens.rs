@@ -47,13 +47,8 @@ pub fn wall_screens(ctx: &Ctx) -> Vec<(&'static str, String)> {
 /// Any page while a measured run goes on.
 fn framed(ctx: &Ctx) -> String {
     let title = ctx.words().say("log-title");
-    let frame = frame::Frame {
-        title,
-        place: frame::Place::Log,
-        desk: true,
-        again_s: Some(60),
-        did: None,
-    };
+    let frame =
+        frame::Frame { title, place: frame::Place::Log, desk: true, again_s: Some(60), did: None };
     frame::page(ctx, &frame, &maud::html! { (strip::draw(ctx, &running(), expected())) })
         .into_string()
 }
