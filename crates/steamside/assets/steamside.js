@@ -5,7 +5,12 @@
   const all = (selector, from) => Array.from((from || document).querySelectorAll(selector));
 
   // Keys that only work with this script stay hidden without it.
-  all(".step, .keypad, [data-fills], [data-prints]").forEach((part) => { part.hidden = false; });
+  const wake = (from) => {
+    all(".step, .keypad, [data-fills], [data-prints]", from).forEach((part) => { part.hidden = false; });
+  };
+  wake();
+  // A part of the page that was read again.
+  document.addEventListener("fresh", (event) => wake(event.detail));
 
   // A second touch on the same place within 400 ms is a drop or a double knock.
   let last = { at: 0, target: null };
@@ -21,11 +26,11 @@
   }, true);
 
   // A form is sent once; the act's id makes it harmless, this makes it quiet.
-  all("form[method=post]").forEach((form) => {
-    form.addEventListener("submit", (event) => {
-      if (form.dataset.sent) event.preventDefault();
-      form.dataset.sent = "yes";
-    });
+  document.addEventListener("submit", (event) => {
+    const form = event.target;
+    if (form.method !== "post") return;
+    if (form.dataset.sent) event.preventDefault();
+    form.dataset.sent = "yes";
   });
   window.addEventListener("pageshow", () => all("form").forEach((form) => { delete form.dataset.sent; }));
 
@@ -36,10 +41,6 @@
     });
   }, true);
 
-  let touched = false;
-  document.addEventListener("input", () => { touched = true; });
-  document.addEventListener("toggle", () => { touched = true; }, true);
-
   document.addEventListener("click", (event) => {
     const key = event.target.closest("[data-step], [data-types], [data-fills], [data-prints]");
     if (!key) return;
@@ -47,15 +48,12 @@
       const field = key.parentElement.querySelector("input");
       const next = Number(field.value || 0) + Number(key.dataset.step);
       field.value = Math.min(Number(field.max), Math.max(Number(field.min), next));
-      touched = true;
     } else if (key.dataset.types !== undefined) {
       const field = key.form.elements.code;
       field.value = key.dataset.types === "" ? "" : (field.value + key.dataset.types).slice(-4);
-      touched = true;
       if (field.value.length === 4) key.form.requestSubmit();
     } else if (key.dataset.fills) {
       document.getElementById(key.dataset.fills).value = key.dataset.with;
-      touched = true;
     } else if (key.dataset.prints) {
       window.print();
     }
@@ -76,30 +74,23 @@
     }, 1000);
   });
 
-  // Read the page again while nobody is in the middle of something.
-  const again = Number(document.body.dataset.again);
-  if (again > 0) {
-    setInterval(() => {
-      if (!touched && document.visibilityState === "visible") location.replace(location.pathname);
-    }, again * 1000);
-  }
-
   // Drop a file on its field.
-  all(".drop").forEach((place) => {
-    const field = place.querySelector("input[type=file]");
-    const over = (on) => (event) => {
-      event.preventDefault();
-      place.classList.toggle("over", on);
-    };
-    place.addEventListener("dragover", over(true));
-    place.addEventListener("dragleave", over(false));
-    place.addEventListener("drop", (event) => {
-      over(false)(event);
-      if (event.dataTransfer.files.length > 0) {
-        field.files = event.dataTransfer.files;
-        field.form.requestSubmit();
-      }
-    });
+  const over = (on) => (event) => {
+    const place = event.target.closest && event.target.closest(".drop");
+    if (!place) return null;
+    event.preventDefault();
+    place.classList.toggle("over", on);
+    return place;
+  };
+  document.addEventListener("dragover", over(true));
+  document.addEventListener("dragleave", over(false));
+  document.addEventListener("drop", (event) => {
+    const place = over(false)(event);
+    if (place && event.dataTransfer.files.length > 0) {
+      const field = place.querySelector("input[type=file]");
+      field.files = event.dataTransfer.files;
+      field.form.requestSubmit();
+    }
   });
 
   if (document.body.dataset.buzz && navigator.vibrate) navigator.vibrate([300, 120, 300]);

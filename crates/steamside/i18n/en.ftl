@@ -1390,3 +1390,39 @@ why-drying-unknown = Nobody knows yet what comes out dry here.
 ## Held bits
 form-holder = block that bits stand in
 bag-held = In the holder: { $what }
+
+## The strip on every page
+not-joined = Not joined to the salon’s box since { $at }. What you see is as it was then.
+strip-running = Runs in a machine now
+strip-clock = BY CLOCK
+strip-clock-usual = BY CLOCK: usually { $low } to { $high } min
+strip-measured = MEASURED: { $phase }, { $temperature } °C.
+strip-measured-only = MEASURED: { $temperature } °C.
+strip-held = At temperature so far { $held }.
+strip-word = Last word { $seconds } s ago
+strip-silent = No word for { $seconds } s.
+strip-silent-long = No word for { $minutes } min.
+phase-heating-up = heating up
+phase-air-out = air out
+phase-at-temperature = at temperature
+phase-steam-out = steam out
+phase-drying = drying
+phase-air-in = air in
+
+## The wall
+wall-title = On the wall
+wall-front-title = On the wall where clients wait
+go-wall = Show on a wall
+go-wall-front = Show where clients wait
+wall-bin = Bin: about { $count }
+wall-ends = ends ~{ $at }
+wall-runs = runs
+wall-short = { $time }: { $count } { $kind } short
+wall-free = free
+wall-look = look at it
+wall-start-now = Start machine { $machine } now
+wall-start-at = Start machine { $machine } at { $time }
+wall-stop-some = { $count ->
+    [one] 1 pouch of machine { $machine }
+   *[other] { $count } pouches of machine { $machine }
+}

@@ -2506,3 +2506,68 @@ why-drying-unknown = Aún no se sabe qué sale seco aquí.
 form-holder = bloque para fresas
 # draft
 bag-held = En el soporte: { $what }
+
+## The strip on every page
+# draft
+not-joined = Sin conexión con el equipo del salón desde las { $at }. Lo que ve es de entonces.
+# draft
+strip-running = Tandas en una máquina ahora
+# draft
+strip-clock = POR RELOJ
+# draft
+strip-clock-usual = POR RELOJ: suele tardar { $low } a { $high } min
+# draft
+strip-measured = MEDIDO: { $phase }, { $temperature } °C.
+# draft
+strip-measured-only = MEDIDO: { $temperature } °C.
+# draft
+strip-held = A temperatura hasta ahora { $held }.
+# draft
+strip-word = Último aviso hace { $seconds } s
+# draft
+strip-silent = Sin aviso desde hace { $seconds } s.
+# draft
+strip-silent-long = Sin aviso desde hace { $minutes } min.
+# draft
+phase-heating-up = calentando
+# draft
+phase-air-out = sacando aire
+# draft
+phase-at-temperature = a temperatura
+# draft
+phase-steam-out = soltando vapor
+# draft
+phase-drying = secando
+# draft
+phase-air-in = entrando aire
+
+## The wall
+# draft
+wall-title = En la pared
+# draft
+wall-front-title = En la pared donde esperan clientes
+# draft
+go-wall = Mostrar en la pared
+# draft
+go-wall-front = Mostrar donde esperan clientes
+# draft
+wall-bin = Cubo: unos { $count }
+# draft
+wall-ends = hasta ~{ $at }
+# draft
+wall-runs = en marcha
+# draft
+wall-short = { $time }: faltan { $count } { $kind }
+# draft
+wall-free = libre
+# draft
+wall-look = mírela
+# draft
+wall-start-now = Inicie máquina { $machine } ahora
+# draft
+wall-start-at = Inicie máquina { $machine } a las { $time }
+# draft
+wall-stop-some = { $count ->
+    [one] 1 bolsa de la máquina { $machine }
+   *[other] { $count } bolsas de la máquina { $machine }
+}

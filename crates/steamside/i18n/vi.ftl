@@ -2405,3 +2405,65 @@ why-drying-unknown = Chưa biết ở đây bao nhiêu thì khô.
 form-holder = khối cắm đầu mài
 # draft
 bag-held = Cắm trong khay: { $what }
+
+## The strip on every page
+# draft
+not-joined = Mất kết nối với máy chính của tiệm từ { $at }. Màn hình vẫn như lúc đó.
+# draft
+strip-running = Các mẻ đang trong máy
+# draft
+strip-clock = THEO ĐỒNG HỒ
+# draft
+strip-clock-usual = THEO ĐỒNG HỒ: thường { $low } tới { $high } phút
+# draft
+strip-measured = ĐO ĐƯỢC: { $phase }, { $temperature } °C.
+# draft
+strip-measured-only = ĐO ĐƯỢC: { $temperature } °C.
+# draft
+strip-held = Giữ ở nhiệt độ được { $held } rồi.
+# draft
+strip-word = Máy báo lần cuối { $seconds } giây trước
+# draft
+strip-silent = Máy im { $seconds } giây.
+# draft
+strip-silent-long = Máy im { $minutes } phút.
+# draft
+phase-heating-up = đang nóng lên
+# draft
+phase-air-out = rút khí ra
+# draft
+phase-at-temperature = ở nhiệt độ
+# draft
+phase-steam-out = xả hơi
+# draft
+phase-drying = đang sấy
+# draft
+phase-air-in = cho khí vào
+
+## The wall
+# draft
+wall-title = Trên tường
+# draft
+wall-front-title = Trên tường chỗ khách ngồi
+# draft
+go-wall = Chiếu lên tường
+# draft
+go-wall-front = Chiếu chỗ khách ngồi
+# draft
+wall-bin = Thùng: cỡ { $count }
+# draft
+wall-ends = tới ~{ $at }
+# draft
+wall-runs = đang chạy
+# draft
+wall-short = { $time }: thiếu { $count } { $kind }
+# draft
+wall-free = trống
+# draft
+wall-look = coi máy
+# draft
+wall-start-now = Chạy máy { $machine } bây giờ
+# draft
+wall-start-at = Chạy máy { $machine } lúc { $time }
+# draft
+wall-stop-some = { $count } túi của máy { $machine }

@@ -1,6 +1,8 @@
 //! What every page and act is handed: the book, the folder it lies in, how the place was opened.
 
 use crate::acts::Refusal;
+use crate::live::Live;
+use crate::planning::kept::Kept;
 use crate::{chance, clock};
 use logbook::book::{Book, BookError, Draft, Written};
 use logbook::fact::{Known, Stamp};
@@ -16,6 +18,10 @@ pub struct App {
     pub book: Arc<Book>,
     /// The folder that holds it.
     pub folder: Arc<PathBuf>,
+    /// What has just changed, for the screens that are open.
+    pub live: Arc<Live>,
+    /// The day plan that was made last.
+    pub plans: Arc<Kept>,
 }
 
 /// Who acts, where, and how that is known.
@@ -53,6 +59,16 @@ impl Who {
 }
 
 impl App {
+    /// An opened book in its folder.
+    pub fn new(book: Book, folder: PathBuf) -> Self {
+        Self {
+            book: Arc::new(book),
+            folder: Arc::new(folder),
+            live: Arc::default(),
+            plans: Arc::default(),
+        }
+    }
+
     /// Reads one consistent state of the book. Blocks; pages call it through [`App::look`].
     pub fn read<T>(
         &self,
@@ -67,7 +83,9 @@ impl App {
         who: Who,
         decide: impl FnOnce(&View<'_>, &mut Draft) -> Result<(), Refusal>,
     ) -> Result<Written, Refusal> {
-        self.book.act(who.stamp(), decide)
+        let written = self.book.act(who.stamp(), decide)?;
+        self.live.book(written.last_seq);
+        Ok(written)
     }
 
     /// Runs blocking work on the book away from the threads that answer requests.

@@ -9,6 +9,7 @@ mod commands;
 mod demo;
 mod drifting;
 mod intake;
+mod live;
 mod loading;
 mod pages;
 mod photo;

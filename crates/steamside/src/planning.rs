@@ -2,6 +2,7 @@
 
 pub mod agreed;
 pub mod explain;
+pub mod kept;
 pub mod room;
 pub mod stock;
 pub mod today;

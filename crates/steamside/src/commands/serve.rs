@@ -4,7 +4,7 @@ use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
 use crate::web::{Hosts, Served, router};
-use crate::{acts, chance, clock};
+use crate::{acts, chance, clock, live};
 use clap::Args;
 use load::SetKind;
 use logbook::book::{Book, Opening};
@@ -55,7 +55,7 @@ fn open_or_begin(folder: &Path, zone: Option<&str>) -> Result<App, String> {
         clock::zone(&zone).map_err(|error| error.to_string())?;
         begin(folder, zone).map_err(|error| shown(&error))?
     };
-    Ok(App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) })
+    Ok(App::new(book, folder.to_owned()))
 }
 
 /// A new book with the three kinds of set that nearly every salon has.
@@ -74,7 +74,7 @@ fn begin(folder: &Path, zone: String) -> Result<Book, acts::Refusal> {
     };
     let book =
         Book::create(folder, Opening { salon: chance::id()?, zone, book: BookKind::Salon, stamp })?;
-    let app = App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) };
+    let app = App::new(book, folder.to_owned());
     for kind in ["manicure", "pedicure", "bits"] {
         let kind: SetKind =
             kind.parse().map_err(|_| acts::Refusal::rule("refused-field-misread"))?;
@@ -113,6 +113,7 @@ async fn serve_until_stopped(
     for watched in watched(&app, &args.watch)? {
         tokio::spawn(watch(app.clone(), watched));
     }
+    tokio::spawn(live::follow(app.clone()));
     println!(
         "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
         shown_path(&app.folder)
@@ -124,9 +125,14 @@ async fn serve_until_stopped(
         println!("{line}");
     }
     let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
+    let live = Arc::clone(&app.live);
     let served = Served { app, hosts: Arc::new(Hosts { names }) };
     axum::serve(listener, router(served))
-        .with_graceful_shutdown(stopped())
+        .with_graceful_shutdown(async move {
+            stopped().await;
+            // A screen listens for as long as it is let; nothing else would end.
+            live.close();
+        })
         .await
         .map_err(|error| error.to_string())?;
     println!("Closed. Everything that was acknowledged is in the book.");

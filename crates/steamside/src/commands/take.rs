@@ -12,7 +12,6 @@ use logbook::fact::{Known, Way};
 use measure::{MachineId, StationId};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
-use std::sync::Arc;
 
 /// Which files, into which book.
 #[derive(Debug, Args)]
@@ -35,7 +34,7 @@ pub fn run(args: TakeArgs) -> ExitCode {
         Ok(book) => book,
         Err(error) => return unusable(format_args!("{}: {error}", folder.display())),
     };
-    let app = App { book: Arc::new(book), folder: Arc::new(folder) };
+    let app = App::new(book, folder);
     let machine = match args.machine.map(|number| machine(&app, number)).transpose() {
         Ok(machine) => machine,
         Err(refusal) => return unusable(refusal),

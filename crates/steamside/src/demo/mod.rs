@@ -12,7 +12,6 @@ use logbook::book::{Book, BookError, Opening};
 use logbook::fact::{BookKind, Known, Stamp};
 use measure::{Span, StationId};
 use std::path::Path;
-use std::sync::Arc;
 
 /// Folder of the records that can be tried.
 pub const RECORDS: &str = "records";
@@ -60,8 +59,7 @@ pub fn open(folder: &Path, keep: bool) -> Result<App, NoDemo> {
         return Err(NoDemo::NotADemo);
     }
     if keep && Book::exists(folder) {
-        let book = Arc::new(Book::open(folder)?);
-        return Ok(App { book, folder: Arc::new(folder.to_owned()) });
+        return Ok(App::new(Book::open(folder)?, folder.to_owned()));
     }
     if is_demo {
         std::fs::remove_dir_all(folder)?;
@@ -87,8 +85,7 @@ fn create(folder: &Path) -> Result<App, NoDemo> {
     };
     let zone = clock::system_zone();
     let opening = Opening { salon: chance::id()?, zone: zone.clone(), book: BookKind::Demo, stamp };
-    let app =
-        App { book: Arc::new(Book::create(folder, opening)?), folder: Arc::new(folder.to_owned()) };
+    let app = App::new(Book::create(folder, opening)?, folder.to_owned());
     let zone = clock::zone(&zone).map_err(|_| Refusal::rule_with("refused-zone", "zone", zone))?;
     let mut script = script::Script::new(&app, station, now, zone);
     for file in script.play()? {

@@ -3,6 +3,7 @@
 
 pub mod appointments;
 pub mod calendar;
+pub mod growing;
 pub mod judge;
 pub mod known;
 pub mod take;

@@ -5,6 +5,7 @@
 //! the shorter one's verdict, both kept.
 
 use super::appointments::{self, bring_file, is_appointments};
+use super::growing::{self, Grown};
 use super::take::{Arrived, LARGEST, take};
 use crate::acts::Refusal;
 use crate::app::{App, Who};
@@ -20,6 +21,8 @@ use std::time::{Duration, SystemTime};
 const STILL: Span = Span::from_seconds(10);
 /// Time between two looks at the folder.
 const PAUSE: Duration = Duration::from_secs(2);
+/// A file that nobody wrote to for longer is not that of a running run.
+const FRESH: Duration = Duration::from_secs(10 * 60);
 /// Folders inside the watched one are looked into, down to here.
 const DEEPEST: usize = 4;
 /// More files than this in one folder are not a memory stick.
@@ -68,8 +71,12 @@ impl Watch {
         for (path, look) in files {
             let seen =
                 self.seen.entry(path.clone()).or_insert(Seen { look, since: now, taken: false });
-            if seen.look != look {
+            let grew = seen.look != look;
+            if grew {
                 *seen = Seen { look, since: now, taken: false };
+            }
+            if grew || seen.since == now {
+                hear(app, watched, (&path, look), grew);
             }
             if !seen.taken && clock::since(seen.since, now) >= STILL {
                 seen.taken = true;
@@ -99,6 +106,24 @@ fn list(folder: &Path, depth: usize, files: &mut Vec<(PathBuf, Look)>) {
             let look = Look { bytes: about.len(), changed: about.modified().ok() };
             files.push((entry.path(), look));
         }
+    }
+}
+
+/// What a running machine has just written, for the screens. A file that was only found may be old:
+/// its own time says so. Nothing that fails here is lost, the file is taken in as ever.
+fn hear(app: &App, watched: &Watched, (path, look): (&Path, Look), grew: bool) {
+    let age = look.changed.and_then(|at| SystemTime::now().duration_since(at).ok());
+    let age = age.filter(|_| !grew).unwrap_or_default();
+    if look.bytes > growing::LARGEST || age > FRESH {
+        return;
+    }
+    let Ok(bytes) = std::fs::read(path) else {
+        return;
+    };
+    let heard = clock::now() - Span::from_millis(age.as_millis() as i64);
+    let grown = Grown { bytes: &bytes, machine: watched.machine, heard, grew };
+    if let Ok(Some(word)) = app.book.read(|view| growing::last_word(view, grown)) {
+        app.live.word(word);
     }
 }
 
@@ -177,7 +202,6 @@ mod tests {
     use crate::chance;
     use logbook::book::{Book, Opening};
     use logbook::fact::{BookKind, Stamp};
-    use std::sync::Arc;
 
     fn app(folder: &Path) -> App {
         let at = Instant::from_millis(0);
@@ -196,7 +220,7 @@ mod tests {
             stamp,
         };
         let book = Book::create(folder, opening).unwrap();
-        App { book: Arc::new(book), folder: Arc::new(folder.to_owned()) }
+        App::new(book, folder.to_owned())
     }
 
     /// Seconds after the first look, and how many records the book has then.

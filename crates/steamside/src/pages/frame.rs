@@ -1,6 +1,7 @@
 //! The frame of every page: the places, the clock, the language, what was just done.
 
 use super::shapes::{self, Shape};
+use super::strip;
 use super::telling::{self, Names};
 use super::when;
 use crate::acts;
@@ -24,6 +25,11 @@ pub const ICON: &str = include_str!("../../assets/steamside.svg");
 pub const STYLE: &str = include_str!("../../assets/steamside.css");
 /// The script: every page works without it.
 pub const SCRIPT: &str = include_str!("../../assets/steamside.js");
+
+/// Where the script lies that keeps an open page up to date.
+pub const LIVE_PATH: &str = "/assets/live.js";
+/// That script: without it a page is as old as it is.
+pub const LIVE: &str = include_str!("../../assets/live.js");
 
 /// How long the line that says what was done offers to take it back. Afterwards the way back is a
 /// correction that stays in the log.
@@ -123,10 +129,13 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[book_class(ctx)] {
             (head(&frame.title, &words.say("program-name")))
-            body class=(if frame.desk { "desk" } else { "sink" }) data-again=[frame.again_s] {
+            body class=(if frame.desk { "desk" } else { "sink" }) data-again=[frame.again_s]
+                data-head=(ctx.head) {
                 (shapes::sheet())
                 a class="skip" href="#work" { (words.say("skip")) }
                 (top(ctx))
+                (not_joined(ctx))
+                (strip::every(ctx))
                 (places(ctx, frame.place))
                 main id="work" tabindex="-1" {
                     h1 { (frame.title) }
@@ -154,7 +163,16 @@ pub fn head(title: &str, program: &str) -> Markup {
             link rel="stylesheet" href=(STYLE_PATH);
             link rel="icon" type="image/svg+xml" href=(ICON_PATH);
             script src=(SCRIPT_PATH) defer {}
+            script src=(LIVE_PATH) defer {}
         }
+    }
+}
+
+/// Says since when the page has heard nothing; the script puts the time in and shows it.
+pub fn not_joined(ctx: &Ctx) -> Markup {
+    let says = ctx.words().tell("not-joined", &[("at", "--:--".into())]);
+    html! {
+        div class="not-joined" role="status" { p id="not-joined" data-says=(says) hidden {} }
     }
 }
 

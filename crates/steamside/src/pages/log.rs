@@ -12,6 +12,8 @@ use logbook::view::{LogLine, View};
 use maud::{Markup, html};
 use measure::Span;
 
+/// Read again every minute; an older part of the log does not change.
+const AGAIN_S: u32 = 60;
 /// Lines a page.
 const LINES: u32 = 60;
 /// Written later than this after it happened: said to be so. (Common practice, no source: nine
@@ -40,7 +42,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, before: Option<u64>) -> Result<Markup, B
         title: ctx.words().say("log-title"),
         place: Place::Log,
         desk: true,
-        again_s: None,
+        again_s: before.is_none().then_some(AGAIN_S),
         did: frame::did(view, ctx)?,
     };
     Ok(frame::page(ctx, &frame, &draw(ctx, &names, &entries, older)))

@@ -93,6 +93,7 @@ pub fn draw(ctx: &Ctx, machines: &[Seen], people: &[Person]) -> Markup {
             p { a class="key main-key" href="/setup" { (words.say("setup-title")) } }
         }
         @for seen in machines { (one(ctx, seen, people)) }
+        p class="ways" { (parts::way("/wall", Shape::House, &words.say("go-wall"))) }
         (parts::cautions(ctx, &[Caution::Hot, Caution::Gloves, Caution::Manual]))
     }
 }

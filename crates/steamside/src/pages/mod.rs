@@ -27,12 +27,13 @@ pub mod setup;
 mod shapes;
 pub mod start;
 pub mod stop;
-mod strip;
+pub mod strip;
 mod telling;
 pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
 pub mod visits;
+pub mod wall;
 pub mod wash;
 pub mod ways;
 mod when;
@@ -45,6 +46,8 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "steamside.css" => Some(("text/css; charset=utf-8", frame::STYLE.as_bytes())),
         "steamside.js" => Some(("text/javascript; charset=utf-8", frame::SCRIPT.as_bytes())),
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
+        "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
+        "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,
     }

@@ -9,9 +9,10 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::when;
-use crate::planning::agreed::{self, Fault, Standing};
+use crate::planning::agreed::Standing;
 use crate::planning::explain::Telling;
-use crate::planning::today::{self, Today};
+use crate::planning::kept::Want;
+use crate::planning::today::Today;
 use crate::web::Ctx;
 use crate::words::Arg;
 use day::plan::{Run, Why, reasons};
@@ -34,14 +35,8 @@ pub struct Seen {
 
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
-    let (mut day, mut fault) = (None, None);
-    if let Some(today) = today::today(view, ctx.now, &ctx.zone)? {
-        match agreed::standing(view, today, view.accepted_plan()?.as_ref()) {
-            Ok(found) => day = Some(found),
-            Err(Fault::Day(why)) => fault = Some(why.to_string()),
-            Err(Fault::Book(error)) => return Err(error),
-        }
-    }
+    let planned = ctx.plans.plan(view, (ctx.now, &ctx.zone), Want::Exact)?;
+    let (day, fault) = (planned.day.clone(), planned.fault.clone());
     let people = view.people()?.into_iter().filter(|person| person.left.is_none()).collect();
     let frame = Frame {
         title: ctx.words().say("plan-title"),

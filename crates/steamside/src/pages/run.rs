@@ -22,6 +22,9 @@ use maud::{Markup, html};
 use measure::RunId;
 use release::verdict::Outcome;
 
+/// Read again every minute, while nobody has typed.
+const AGAIN_S: u32 = 60;
+
 /// What the page shows.
 #[derive(Debug, Clone)]
 pub struct Seen {
@@ -69,7 +72,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         title: telling::run_name(ctx, seen.run.machine_number, seen.run.number),
         place: Place::Machine,
         desk: false,
-        again_s: None,
+        again_s: Some(AGAIN_S),
         did: frame::did(view, ctx)?,
     };
     Ok(Some(frame::page(ctx, &frame, &draw(ctx, &seen))))

@@ -1,8 +1,11 @@
-//! The strip of a running run: since when, and when it usually ends here. By the clock: nothing
-//! in it sees into the machine, so it never says that the run is done.
+//! The strip of a running run: since when, and when it usually ends here. MEASURED as far as the
+//! machine's file has a word on it, BY CLOCK where it has none or falls silent; never a word that
+//! the run is over.
 
 use super::shapes::Shape;
-use super::{parts, when};
+use super::{parts, telling, when};
+use crate::clock;
+use crate::live::{Live, Phase, Word};
 use crate::web::Ctx;
 use day::{Expected, expected_end};
 use logbook::book::BookError;
@@ -12,6 +15,31 @@ use measure::{Instant, Span};
 
 /// How many earlier runs are looked at.
 const RUNS: u32 = 30;
+/// A machine that has said nothing for longer has fallen silent (ours: the slowest records have a
+/// line every ten seconds).
+const SILENT: Span = Span::from_seconds(30);
+/// A silence is told in seconds up to here, then in minutes.
+const IN_SECONDS: Span = Span::from_seconds(120);
+
+/// A run that is in a machine now.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Running {
+    /// The run.
+    pub run: Run,
+    /// How long such runs take here.
+    pub usual: Option<Expected>,
+    /// What its machine's file said last.
+    pub word: Option<Word>,
+}
+
+/// The runs that are in a machine now, the one that was started first in front.
+pub fn running(view: &View<'_>, live: &Live) -> Result<Vec<Running>, BookError> {
+    let mut all = Vec::new();
+    for run in view.runs_open()?.into_iter().filter(|run| run.unloaded.is_none()) {
+        all.push(Running { usual: usual(view, &run)?, word: live.word_on(run.run), run });
+    }
+    Ok(all)
+}
 
 /// When the run should be over, by how long runs like it took here; `None` where there are too
 /// few to tell.
@@ -25,23 +53,130 @@ pub fn usual(view: &View<'_>, run: &Run) -> Result<Option<Expected>, BookError> 
     Ok(expected_end(run.started.0, &lengths))
 }
 
-/// The strip.
+/// Is the time up, as far as anybody can tell from outside? By the slowest of earlier runs, or by a
+/// record that has let the air in and says nothing more.
+pub fn time_is_up(now: Instant, usual: Option<Expected>, word: Option<Word>) -> bool {
+    match word {
+        Some(word) if clock::since(word.heard, now) <= SILENT => false,
+        Some(word) if word.phase == Some(Phase::AirIn) => true,
+        _ => usual.is_some_and(|usual| now > usual.latest),
+    }
+}
+
+/// One thin line for each running run, on every page. Empty where none runs.
+pub fn every(ctx: &Ctx) -> Markup {
+    let words = ctx.words();
+    // A page that shows a measured run looks at its strip again by itself.
+    let heard = ctx.running.iter().any(|running| running.word.is_some());
+    html! {
+        div id="strip" class="strips" data-heard=[heard.then_some("yes")] {
+            @if !ctx.running.is_empty() {
+                ul aria-label=(words.say("strip-running")) {
+                    @for running in &ctx.running { li { (line(ctx, running)) } }
+                }
+            }
+        }
+    }
+}
+
+fn line(ctx: &Ctx, running: &Running) -> Markup {
+    let run = &running.run;
+    html! {
+        a href=(format!("/run/{}", run.run)) {
+            (Shape::Drum.draw())
+            strong { (telling::run_name(ctx, run.machine_number, run.number)) }
+            span { (ends(ctx, running.usual, running.word)) }
+        }
+        (how(ctx, running.usual, run.started.0, running.word))
+    }
+}
+
+/// When it usually ends, or that its time is up.
+fn ends(ctx: &Ctx, usual: Option<Expected>, word: Option<Word>) -> String {
+    let words = ctx.words();
+    match usual {
+        _ if time_is_up(ctx.now, usual, word) => words.say("strip-time-up"),
+        Some(usual) => {
+            words.tell("strip-ends", &[("at", when::clock_of(ctx, usual.median).into())])
+        }
+        None => words.say("strip-too-few"),
+    }
+}
+
+/// How that is known: what the machine says and how old that is, or by the clock.
+fn how(ctx: &Ctx, usual: Option<Expected>, started: Instant, word: Option<Word>) -> Markup {
+    let words = ctx.words();
+    let by_clock = || match usual {
+        Some(usual) => words.tell("strip-clock-usual", &spread(usual, started)),
+        None => words.say("strip-clock"),
+    };
+    let Some(word) = word else {
+        return html! { span class="how" { (by_clock()) } };
+    };
+    let age = clock::since(word.heard, ctx.now);
+    let seconds = |span: Span| (span.millis() / 1_000).to_string();
+    if age <= SILENT {
+        return html! {
+            span class="how measured" {
+                (measured(ctx, word)) " "
+                (words.tell("strip-word", &[("seconds", seconds(age).into())]))
+            }
+        };
+    }
+    let silence = if age <= IN_SECONDS {
+        words.tell("strip-silent", &[("seconds", seconds(age).into())])
+    } else {
+        words.tell("strip-silent-long", &[("minutes", age.minutes().to_string().into())])
+    };
+    html! {
+        span class="how silent" { strong { (silence) } " " (by_clock()) }
+    }
+}
+
+fn spread(usual: Expected, started: Instant) -> [(&'static str, crate::words::Arg); 2] {
+    [
+        ("low", (usual.earliest - started).minutes().to_string().into()),
+        ("high", (usual.latest - started).minutes().to_string().into()),
+    ]
+}
+
+/// Phase, temperature, time at temperature so far: what the last line of the file holds.
+fn measured(ctx: &Ctx, word: Word) -> String {
+    let words = ctx.words();
+    let temperature = when::tenths(word.temp_mc);
+    let mut told = match word.phase {
+        Some(phase) => words.tell(
+            "strip-measured",
+            &[("phase", words.say(phase_key(phase)).into()), ("temperature", temperature.into())],
+        ),
+        None => words.tell("strip-measured-only", &[("temperature", temperature.into())]),
+    };
+    if word.held_ms > 0 {
+        told.push(' ');
+        told += &words.tell("strip-held", &[("held", when::length(word.held_ms).into())]);
+    }
+    told
+}
+
+const fn phase_key(phase: Phase) -> &'static str {
+    match phase {
+        Phase::HeatingUp => "phase-heating-up",
+        Phase::AirOut => "phase-air-out",
+        Phase::AtTemperature => "phase-at-temperature",
+        Phase::SteamOut => "phase-steam-out",
+        Phase::Drying => "phase-drying",
+        Phase::AirIn => "phase-air-in",
+    }
+}
+
+/// The strip on the card of a run.
 pub fn draw(ctx: &Ctx, run: &Run, usual: Option<Expected>) -> Markup {
     let words = ctx.words();
     let started = run.started.0;
+    let word = ctx.running.iter().find(|known| known.run.run == run.run).and_then(|r| r.word);
     html! {
         div class="strip" {
-            @match usual {
-                Some(usual) if ctx.now > usual.latest => {
-                    p class="fact" { (words.say("strip-time-up")) }
-                }
-                Some(usual) => {
-                    p class="fact" {
-                        (words.tell("strip-ends", &[("at", when::clock_of(ctx, usual.median).into())]))
-                    }
-                }
-                None => { p class="fact" { (words.say("strip-too-few")) } }
-            }
+            p class="fact" { (ends(ctx, usual, word)) }
             @if let Some(usual) = usual { (bar(ctx.now - started, started, usual)) }
             p {
                 (words.tell("strip-started", &[("at", when::moment(ctx, started).into())])) " "
@@ -53,7 +188,12 @@ pub fn draw(ctx: &Ctx, run: &Run, usual: Option<Expected>) -> Markup {
                     ]))
                 }
             }
-            p class="known" { (Shape::Drum.draw()) span { (words.say("strip-by-clock")) } }
+            @match word {
+                Some(_) => { p class="known" { (Shape::Drum.draw()) (how(ctx, usual, started, word)) } }
+                None => {
+                    p class="known" { (Shape::Drum.draw()) span { (words.say("strip-by-clock")) } }
+                }
+            }
         }
     }
 }

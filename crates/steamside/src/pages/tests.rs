@@ -9,10 +9,12 @@ mod made_up;
 mod markup;
 mod pictures;
 mod screens;
+mod wall_screens;
 
-use super::frame::{SCRIPT, STYLE};
+use super::frame::{LIVE, SCRIPT, STYLE};
+use super::wall;
 use crate::words::Language;
-pub use made_up::machine_row;
+pub use made_up::{id, machine_row};
 use markup::{Tag, tags, visible};
 pub use screens::screens;
 use std::collections::BTreeSet;
@@ -163,7 +165,7 @@ fn nothing_is_loaded_from_elsewhere() {
             assert!(tag.get("style").is_none() && tag.get("onclick").is_none(), "{page}: {tag:?}");
         }
     });
-    for asset in [STYLE, SCRIPT, super::chair::SCRIPT] {
+    for asset in [STYLE, SCRIPT, LIVE, super::chair::SCRIPT, wall::STYLE] {
         assert!(!asset.contains("http") && !asset.contains("@import") && !asset.contains("url("));
     }
 }
@@ -185,12 +187,14 @@ fn a_key_says_it_in_sixty_characters() {
 /// from tap to tap, and none is compressed here.
 #[test]
 fn a_page_is_light() {
-    assert!(STYLE.len() + SCRIPT.len() + super::chair::SCRIPT.len() < 40_000, "style and scripts");
+    let assets = [STYLE, SCRIPT, LIVE, super::chair::SCRIPT, wall::STYLE].map(str::len);
+    assert!(assets.iter().sum::<usize>() < 52_000, "{assets:?}");
     each(|page, _, html| assert!(html.len() < 120_000, "{page}: {}", html.len()));
 }
 
 fn colour(token: &str) -> [f64; 3] {
-    let rest = STYLE.split(&format!("--{token}: #")).nth(1).unwrap();
+    let both = [STYLE, wall::STYLE].join("\n");
+    let rest = both.split(&format!("--{token}: #")).nth(1).unwrap();
     let part = |at: usize| f64::from(u8::from_str_radix(&rest[at..at + 2], 16).unwrap()) / 255.0;
     [part(0), part(2), part(4)]
 }
@@ -236,6 +240,19 @@ fn colours_stand_apart() {
         ("focus", "amber-tint", 3.0),
         ("plum", "white", 3.0),
         ("brick", "moss-tint", 4.5),
+        ("ink", "plum-tint", 7.0),
+        ("plum", "plum-tint", 4.5),
+        ("white", "slate", 4.5),
+        // The wall is read from four metres.
+        ("wall-text", "wall", 7.0),
+        ("wall-text", "wall-card", 7.0),
+        ("wall-moss", "wall", 7.0),
+        ("wall-clay", "wall", 7.0),
+        ("wall-amber", "wall", 7.0),
+        ("wall-amber", "wall-card", 7.0),
+        ("wall-plum", "wall-card", 7.0),
+        ("wall-brick", "wall-card", 7.0),
+        ("wall-sea", "wall-card", 7.0),
     ] {
         let found = contrast(text, ground);
         assert!(found >= least, "{text} on {ground}: {found:.2} of {least}");

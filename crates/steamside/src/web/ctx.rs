@@ -1,9 +1,12 @@
 //! What a page knows about the request: language, moment, zone, station, what was just done.
 
+use crate::pages::strip::Running;
+use crate::planning::kept::Kept;
 use crate::words::{Language, Words};
 use jiff::tz::TimeZone;
 use logbook::fact::BookKind;
 use measure::{ActId, Instant, PersonId, StationId};
+use std::sync::Arc;
 
 /// Everything around one answer.
 #[derive(Clone)]
@@ -24,6 +27,12 @@ pub struct Ctx {
     pub did: Option<ActId>,
     /// Path and query of this page, to come back to after an act.
     pub here: String,
+    /// Place of the book's last fact, so that a page knows whether it is the newest.
+    pub head: u64,
+    /// The runs that are in a machine now, for the strip on every page.
+    pub running: Vec<Running>,
+    /// The day plan that was made last.
+    pub plans: Arc<Kept>,
 }
 
 impl Ctx {

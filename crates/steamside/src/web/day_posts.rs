@@ -270,5 +270,5 @@ fn bring_all(app: &App, head: &Head, upload: &Upload) -> Result<Option<Markup>, 
     })?;
     // The same page sent twice was written once; there is nothing to ask twice.
     let Some(brought) = brought else { return Ok(None) };
-    app.book.read(|view| Ok(Some(pages::visits::brought(view, &head.ctx(view)?, &brought)?)))
+    app.book.read(|view| Ok(Some(pages::visits::brought(view, &head.ctx(app, view)?, &brought)?)))
 }

@@ -2,7 +2,9 @@
 
 use super::{Ctx, Served};
 use crate::acts::Refusal;
+use crate::app::App;
 use crate::intake::take::salon_zone;
+use crate::pages::strip;
 use crate::words::Language;
 use crate::{chance, clock};
 use axum::extract::FromRequestParts;
@@ -11,6 +13,7 @@ use axum::http::request::Parts;
 use axum_extra::extract::cookie::{Cookie, CookieJar, SameSite};
 use logbook::view::View;
 use measure::{ActId, PersonId, StationId};
+use std::sync::Arc;
 
 /// The part of a request that every page and act looks at.
 #[derive(Debug, Clone)]
@@ -84,8 +87,8 @@ fn asked_for(parts: &Parts) -> Option<Language> {
 }
 
 impl Head {
-    /// The page's surroundings, with what only the book knows.
-    pub fn ctx(&self, view: &View<'_>) -> Result<Ctx, Refusal> {
+    /// The page's surroundings, with what only the book and the machines' files know.
+    pub fn ctx(&self, app: &App, view: &View<'_>) -> Result<Ctx, Refusal> {
         Ok(Ctx {
             language: self.language,
             now: clock::now(),
@@ -95,6 +98,9 @@ impl Head {
             sign: self.sign,
             did: self.did,
             here: self.here.clone(),
+            head: view.last_seq()?,
+            running: strip::running(view, &app.live)?,
+            plans: Arc::clone(&app.plans),
         })
     }
 }

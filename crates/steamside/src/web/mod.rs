@@ -6,6 +6,7 @@ mod day_posts;
 mod fields;
 mod guard;
 mod head;
+mod live;
 mod loading_posts;
 mod posts;
 mod show;
@@ -60,6 +61,9 @@ pub fn router(served: Served) -> Router {
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
         .route("/setup", get(show::setup))
+        .route("/wall", get(live::wall))
+        .route("/strip", get(live::strip))
+        .route("/live", get(live::live))
         .route("/visits", get(show::visits))
         .route("/services", get(show::services))
         .route("/tray", get(show::tray))

@@ -16,10 +16,10 @@ use measure::{ActId, MachineId, PouchId, RecordHash, RunId};
 use serde::Deserialize;
 
 /// What a page makes of the book; `None`: there is no such thing.
-type Page = Result<Option<Markup>, Refusal>;
+pub type Page = Result<Option<Markup>, Refusal>;
 
 /// Draws a page away from the threads that answer requests.
-async fn show(
+pub async fn show(
     served: &Served,
     head: Head,
     draw: impl FnOnce(&View<'_>, &Ctx) -> Page + Send + 'static,
@@ -27,7 +27,7 @@ async fn show(
     let for_page = head.clone();
     let work = move |app: &App| {
         app.book.read(|view| {
-            let ctx = for_page.ctx(view)?;
+            let ctx = for_page.ctx(app, view)?;
             draw(view, &ctx)
         })
     };
@@ -75,7 +75,7 @@ pub async fn answer_refusal(
     let for_page = head.clone();
     let work = move |app: &App| {
         app.book.read(|view| {
-            let ctx = for_page.ctx(view)?;
+            let ctx = for_page.ctx(app, view)?;
             draw_refusal(view, &ctx, &refusal, &back)
         })
     };

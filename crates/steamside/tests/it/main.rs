@@ -17,4 +17,5 @@ mod salon;
 mod sets;
 mod story;
 mod visits;
+mod wall;
 mod weight;

@@ -23,10 +23,20 @@ pub struct Story {
 impl Story {
     /// Serves a new book with a machine and a person.
     pub fn begin(folder: &std::path::Path) -> Self {
-        let salon = Salon::serve(folder, &["--zone", "Etc/UTC"]);
+        Self::begin_with(Salon::serve(folder, &["--zone", "Etc/UTC"]))
+    }
+
+    /// The same, with a folder that the machine writes to.
+    pub fn begin_watching(folder: &std::path::Path, stick: &std::path::Path) -> Self {
+        let stick = stick.to_str().expect("a path");
+        Self::begin_with(Salon::serve(folder, &["--zone", "Etc/UTC", "--watch", stick]))
+    }
+
+    fn begin_with(salon: Salon) -> Self {
+        let folder = salon.book.clone();
         post(&salon, "/act/person", &[("sign-text", "HL")]);
         post(&salon, "/act/machine", &[("number", "1"), ("air", "vacuum"), ("files", "yes")]);
-        let book = Book::open(folder).expect("it opens beside the program");
+        let book = Book::open(&folder).expect("it opens beside the program");
         let person = book.read(|view| view.people()).expect("people").remove(0);
         let machine: Machine = book.read(|view| view.machines()).expect("machines").remove(0);
         let (sign, machine) = (person.person.to_string(), machine.machine.to_string());

@@ -14,7 +14,6 @@ use logbook::book::{Book, Opening};
 use logbook::fact::{BookKind, Known, Stamp};
 use logbook::view::{Visit, VisitState};
 use measure::{Instant, ServiceId, Span};
-use std::sync::Arc;
 
 /// Monday, 2 June 2025, 08:00 in Chicago.
 const NOW: i64 = 1_748_869_200_000;
@@ -42,8 +41,8 @@ impl Salon {
         };
         let zone = "America/Chicago".to_owned();
         let opening = Opening { salon: chance::id().unwrap(), zone, book: BookKind::Salon, stamp };
-        let book = Arc::new(Book::create(folder.path(), opening).unwrap());
-        let app = App { book, folder: Arc::new(folder.path().to_owned()) };
+        let book = Book::create(folder.path(), opening).unwrap();
+        let app = App::new(book, folder.path().to_owned());
         let salon = Self { folder, app };
         for kind in ["manicure", "pedicure"] {
             let count = acts::Count { kind: kind.parse().unwrap(), owned: Some(9), loose: None };

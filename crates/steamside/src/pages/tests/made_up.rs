@@ -50,6 +50,9 @@ pub fn ctx(language: Language) -> Ctx {
         sign: Some(id(12)),
         did: None,
         here: "/here".to_owned(),
+        head: 300,
+        running: Vec::new(),
+        plans: std::sync::Arc::default(),
     }
 }
 

@@ -67,6 +67,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     let loading = loading_screens(&ctx);
     screens.extend(loading.into_iter().map(|(name, body)| (name, desk(body))));
     screens.extend(alone(&ctx));
+    screens.extend(super::wall_screens::wall_screens(&ctx));
     screens
 }
 
