@@ -69,9 +69,10 @@ pub fn every(ctx: &Ctx) -> Markup {
     // A page that shows a measured run looks at its strip again by itself.
     let heard = ctx.running.iter().any(|running| running.word.is_some());
     html! {
-        div id="strip" class="strips" data-heard=[heard.then_some("yes")] {
+        section id="strip" class="strips" aria-label=(words.say("strip-running"))
+            data-heard=[heard.then_some("yes")] {
             @if !ctx.running.is_empty() {
-                ul aria-label=(words.say("strip-running")) {
+                ul {
                     @for running in &ctx.running { li { (line(ctx, running)) } }
                 }
             }

@@ -314,9 +314,9 @@ fn stop(ctx: &Ctx, stops: &[Stopped]) -> Markup {
         _ => words.tell("pouch-count", &[("count", pouches.into())]),
     };
     html! {
-        main id="work" class="wall-stop" role="alert" {
+        main id="work" class="wall-stop" {
             (Shape::Palm.draw())
-            div {
+            div role="alert" {
                 h1 { (words.say("do-not-use")) }
                 p { (what) }
             }

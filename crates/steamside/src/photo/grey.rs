@@ -136,7 +136,7 @@ fn png(bytes: &[u8], most_dots: usize) -> Result<Grey, NotRead> {
     let (colour, _) = reader.output_color_type();
     let mut dots = Vec::with_capacity(width * height);
     while let Some(row) = reader.next_row().map_err(broken)? {
-        dots.extend(row.data().chunks_exact(colour.samples()).take(width).map(|dot| shade(dot)));
+        dots.extend(row.data().chunks_exact(colour.samples()).take(width).map(shade));
     }
     Grey::new(width, height, dots).ok_or(NotRead::NoPicture)
 }

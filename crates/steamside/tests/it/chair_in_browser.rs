@@ -166,7 +166,7 @@ async fn a_wrong_pouch_fills_the_screen_and_an_unknown_code_offers_its_choices()
         until(&browser, "document.querySelector('.full-stop')").await;
         let told = "return document.activeElement.textContent + '|' + \
                     !!document.activeElement.closest('[role=alert]') + '|' + \
-                    !!document.querySelector('main > svg.shape') + '|' + \
+                    !!document.querySelector('main [role=alert] > svg.shape') + '|' + \
                     getComputedStyle(document.body).backgroundColor + '|' + \
                     (document.body.getBoundingClientRect().height >= innerHeight)";
         let expected = format!("{stop}|true|true|rgb(161, 18, 31)|true");

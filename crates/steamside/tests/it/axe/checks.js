@@ -12,7 +12,10 @@ window.own = (() => {
   // A control inside its label is tapped by tapping the label.
   const area = (e) => {
     const label = e.closest("label");
-    return (label && e.matches("[type=checkbox], [type=radio]") ? label : e).getBoundingClientRect();
+    if (label && e.matches("[type=checkbox], [type=radio]")) return label.getBoundingClientRect();
+    // A file's control that is not seen is tapped by its label.
+    const unseen = e.matches("[type=file]") && getComputedStyle(e).opacity === "0" && e.labels[0];
+    return (unseen || e).getBoundingClientRect();
   };
   const ringed = (e) => {
     const has = (x) => {
