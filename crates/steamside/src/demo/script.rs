@@ -222,6 +222,8 @@ impl<'a> Script<'a> {
                 (at(out), Step::Unload(number)),
                 (at(out), Step::ReadOff(number)),
                 (at(out + 11), Step::OneWet(number)),
+                // The others were looked at again.
+                (at(out + 14), Step::AllGood(number)),
                 (at(out + 30), Step::Apart(number)),
             ]),
             End::Reading => steps.extend([
