@@ -184,6 +184,14 @@ pub fn set_programme(
     {
         return Err(Refusal::rule("refused-no-programme"));
     }
+    // What no balance of heat and water can be worked out for would be learnt from by nobody.
+    for (field, fits) in
+        [("set", (105..=140).contains(&figures.set_c)), ("dry-min", figures.drying_min <= 240)]
+    {
+        if !fits {
+            return Err(Refusal::rule_with("refused-field-misread", "field", field));
+        }
+    }
     draft.fact(Body::Loading(Box::new(Loading::ProgrammeSet(figures))));
     Ok(())
 }
