@@ -148,23 +148,13 @@ fn days(view: &View<'_>, fields: &Fields) -> Result<(Instant, Instant), Refusal>
 }
 
 fn service(fields: &Fields) -> Result<acts::SetService, Refusal> {
-    let needs = fields
-        .0
-        .iter()
-        .filter_map(|(name, value)| Some((name.strip_prefix("need.")?, value.trim())))
-        .filter(|(_, value)| !value.is_empty())
-        .map(|(kind, value)| {
-            let kind = kind.parse().map_err(|_| misread(kind))?;
-            Ok((kind, value.parse().map_err(|_| misread("need"))?))
-        })
-        .collect::<Result<_, Refusal>>()?;
     Ok(acts::SetService {
         service: fields.maybe("service")?,
         word: fields.need("word")?,
         minutes: fields.need("length")?,
         weight: fields.maybe("weight")?.unwrap_or(1),
         basin_min: fields.maybe("basin")?.unwrap_or(0),
-        needs,
+        needs: fields.counted("need.")?,
     })
 }
 

@@ -44,6 +44,20 @@ impl Fields {
         self.all(name).map(|text| Self::read(name, text)).collect()
     }
 
+    /// Numbers under names that begin alike: `count.manicure` = 2. Blank ones are left out.
+    pub fn counted<T: FromStr>(&self, prefix: &str) -> Result<Vec<(T, u32)>, Refusal> {
+        let misread = |field: &str| Refusal::rule_with("refused-field-misread", "field", field);
+        self.0
+            .iter()
+            .filter_map(|(name, value)| Some((name.strip_prefix(prefix)?, value.trim())))
+            .filter(|(_, value)| !value.is_empty())
+            .map(|(word, value)| {
+                let word = word.parse().map_err(|_| misread(word))?;
+                Ok((word, value.parse().map_err(|_| misread("count"))?))
+            })
+            .collect()
+    }
+
     fn read<T: FromStr>(name: &'static str, text: &str) -> Result<T, Refusal> {
         // A decimal comma is how half of the world types a decimal point.
         text.parse()

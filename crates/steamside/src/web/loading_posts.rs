@@ -8,7 +8,6 @@ use load::pouch::PouchSize;
 use logbook::book::Draft;
 use logbook::fact::ProgrammeFigures;
 use logbook::view::View;
-use std::str::FromStr;
 
 /// The acts of this file.
 const ACTS: [&str; 8] = [
@@ -40,7 +39,7 @@ pub fn decide(
         "implement" => acts::set_implement(view, draft, implement(fields)?),
         "implement-ended" => acts::end_implement(view, draft, fields.need("word")?),
         "set-of" => {
-            let pieces = counted(fields, "piece.")?;
+            let pieces = fields.counted("piece.")?;
             acts::set_of(view, draft, fields.need("kind")?, pieces)
         }
         "pouch-size" => acts::set_pouch(view, draft, pouch_size(fields)?),
@@ -52,7 +51,7 @@ pub fn decide(
             acts::WeighTray {
                 grams: fields.need("grams")?,
                 empty_g: fields.need("empty")?,
-                sets: counted(fields, "count.")?,
+                sets: fields.counted("count.")?,
                 pouched: fields.one("wrap") != Some("open"),
             },
         ),
@@ -73,20 +72,6 @@ fn chosen<T>(
 ) -> Result<T, Refusal> {
     let word: String = fields.need(name)?;
     from_word(&word).ok_or_else(|| misread(name))
-}
-
-/// Numbers under names that begin alike: `piece.pusher` = 2.
-fn counted<T: FromStr>(fields: &Fields, prefix: &str) -> Result<Vec<(T, u32)>, Refusal> {
-    fields
-        .0
-        .iter()
-        .filter_map(|(name, value)| Some((name.strip_prefix(prefix)?, value.trim())))
-        .filter(|(_, value)| !value.is_empty())
-        .map(|(word, value)| {
-            let word = word.parse().map_err(|_| misread(word))?;
-            Ok((word, value.parse().map_err(|_| misread("count"))?))
-        })
-        .collect()
 }
 
 /// Grams as a person types them, to a tenth.

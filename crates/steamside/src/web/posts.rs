@@ -15,7 +15,7 @@ use crate::{chance, clock};
 use axum::Form;
 use axum::extract::{Multipart, Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
-use load::{Programme, SetKind};
+use load::Programme;
 use logbook::book::Draft;
 use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason, Way};
 use logbook::view::View;
@@ -124,7 +124,7 @@ fn needs_sign(name: &str) -> bool {
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
     match name {
-        "wash" => acts::wash(view, draft, counts(fields)?),
+        "wash" => acts::wash(view, draft, fields.counted("count.")?),
         "pack" => acts::pack(
             view,
             draft,
@@ -217,20 +217,6 @@ fn decide_setup(
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
-}
-
-fn counts(fields: &Fields) -> Result<Vec<(SetKind, u32)>, Refusal> {
-    let misread = |field: &str| Refusal::rule_with("refused-field-misread", "field", field);
-    fields
-        .0
-        .iter()
-        .filter_map(|(name, value)| Some((name.strip_prefix("count.")?, value.trim())))
-        .filter(|(_, value)| !value.is_empty())
-        .map(|(kind, value)| {
-            let kind = kind.parse().map_err(|_| misread(kind))?;
-            Ok((kind, value.parse().map_err(|_| misread("count"))?))
-        })
-        .collect()
 }
 
 fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
