@@ -154,7 +154,7 @@ pub fn programmes(
     let words: Vec<_> = looks.iter().flat_map(|look| &look.contents).map(|c| c.0.clone()).collect();
     let kinds = Kinds::read(view, &words)?;
     let mix: Vec<_> = looks.iter().flat_map(|look| look.contents.iter().cloned()).collect();
-    let mix = Load::of_counts(&mix, &kinds);
+    let mix = Load::of_counts(&mix, &kinds).one_kilogram();
     let mix = if mix.mass_g > 0 { &mix } else { usual };
     let mut all = Vec::new();
     for (cycle, figures) in day.value.cycles.into_iter().zip(view.programme_figures(machine)?) {
