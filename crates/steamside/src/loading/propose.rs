@@ -195,7 +195,8 @@ fn learn_from(
         let figures = &programme.figures.value;
         let dried = DriedFor::set(figures).measured(look.drying_ms, look.dry_vacuum_pa);
         match demand(&load.charge(inside, figures, dried)) {
-            Ok(demand_w) if load.unknown.is_empty() => {
+            // A look that asks for nothing teaches nothing, and must not spoil the others.
+            Ok(demand_w) if load.unknown.is_empty() && demand_w > 0.0 => {
                 outcomes.push(Outcome { demand_w, wet: look.wet });
             }
             _ => programme.left_out += 1,
