@@ -6,7 +6,7 @@ use crate::refuse::{Unprintable, plain};
 use crate::sheet::{QUIET, SIDE, Sheet};
 use crate::sheets::Words;
 use crate::svg::{Page, Place, Weight, mm};
-use fast_qr::{ECL, Mode, QRBuilder, Version};
+use fast_qr::{ECL, Mode, QRBuilder, QRCode, Version};
 use load::ShelfCode;
 use measure::PouchId;
 use std::fmt::Write;
@@ -161,7 +161,7 @@ impl Label {
         draw_text(page, sentence, plain(&self.sentence)?, 3.2)
     }
 
-    /// The dark modules as one path, a row of touching ones drawn in one go.
+    /// The code as one path.
     fn modules(&self, module: f64) -> Result<String, Unprintable> {
         let code = QRBuilder::new(label_payload(self.pouch))
             .mode(Mode::Alphanumeric)
@@ -169,22 +169,27 @@ impl Label {
             .ecl(ECL::M)
             .build()
             .map_err(|why| Unprintable::Code(why.to_string()))?;
-        let mut path = String::new();
-        for y in 0..code.size {
-            let mut x = 0;
-            while x < code.size {
-                let dark = (x..code.size).take_while(|&at| code[y][at].value()).count();
-                if dark > 0 {
-                    let at = |modules: usize| mm((modules + QUIET) as f64 * module);
-                    let (long, high) = (mm(dark as f64 * module), mm(module));
-                    write!(path, "M{} {}h{long}v{high}h-{long}z", at(x), at(y))
-                        .map_err(|why| Unprintable::Code(why.to_string()))?;
-                }
-                x += dark.max(1);
-            }
-        }
-        Ok(path)
+        modules(&code, module)
     }
+}
+
+/// The dark modules of a code as one path, a row of touching ones drawn in one go.
+pub fn modules(code: &QRCode, module: f64) -> Result<String, Unprintable> {
+    let mut path = String::new();
+    for y in 0..code.size {
+        let mut x = 0;
+        while x < code.size {
+            let dark = (x..code.size).take_while(|&at| code[y][at].value()).count();
+            if dark > 0 {
+                let at = |modules: usize| mm((modules + QUIET) as f64 * module);
+                let (long, high) = (mm(dark as f64 * module), mm(module));
+                write!(path, "M{} {}h{long}v{high}h-{long}z", at(x), at(y))
+                    .map_err(|why| Unprintable::Code(why.to_string()))?;
+            }
+            x += dark.max(1);
+        }
+    }
+    Ok(path)
 }
 
 /// Two words with a line after each, for a pen.

@@ -82,6 +82,7 @@ mod refuse;
 mod sheet;
 mod sheets;
 mod spots;
+mod square;
 mod svg;
 mod tray_sheet;
 
@@ -92,4 +93,5 @@ pub use payload::{NotOurCode, label_payload, read_payload};
 pub use refuse::Unprintable;
 pub use sheet::{DotsPerInch, NoDots, Sheet};
 pub use sheets::{Words, label_sheets};
+pub use square::square;
 pub use tray_sheet::{TrayOfSheet, TrayWords, tray_sheet};

@@ -15,3 +15,17 @@ pub fn id<T>() -> Result<Id<T>, NoChance> {
     getrandom::fill(&mut bytes)?;
     Ok(Id::from_bytes(bytes))
 }
+
+/// A number below `limit`, each as likely as any other; `limit` from 1 to 256.
+pub fn below(limit: usize) -> Result<usize, NoChance> {
+    let limit = limit.clamp(1, 256);
+    loop {
+        let mut byte = [0];
+        getrandom::fill(&mut byte)?;
+        let drawn = usize::from(byte[0]);
+        // What does not divide evenly would make the first numbers likelier.
+        if drawn < 256 - 256 % limit {
+            return Ok(drawn % limit);
+        }
+    }
+}
