@@ -25,6 +25,8 @@ mod state;
 mod stored_word;
 
 pub use contents::{Contents, UnknownContents};
-pub use plain_word::{ImplementWord, NoPlainWord, PouchWord, Programme, ServiceWord, SetKind};
+pub use plain_word::{
+    ChoreWord, ImplementWord, NoPlainWord, PouchWord, Programme, ServiceWord, SetKind, StockWord,
+};
 pub use shelf_code::{NoShelfCode, ShelfCode};
 pub use state::SetState;

@@ -79,6 +79,14 @@ word!(
     /// The word for a size of pouch: `small`, `middle`, `long`, ...
     PouchWord
 );
+word!(
+    /// The word for a chore: `door seal`, `foil test`, `water`, ...
+    ChoreWord
+);
+word!(
+    /// The word for what is bought and used up: `distilled water`, `spore test`, ...
+    StockWord
+);
 
 #[cfg(test)]
 mod tests {

@@ -1,10 +1,12 @@
 //! What every fact keeps to, checked before it is written and again after it was read.
 
+mod counter;
 mod day;
 mod loading;
 
 use crate::fact::{Body, Judged};
 use measure::bounds::ALTITUDE;
+use std::ops::RangeInclusive;
 
 /// Most pouches, reasons or limits in one fact. A tray holds a dozen pouches; a recall of a year
 /// that sets everything aside in one act stays below this.
@@ -14,6 +16,10 @@ const MOST_CYCLES: u32 = 10_000;
 /// Longest text in a fact, in characters: zone names, programmes and clock texts are far shorter,
 /// and a free text belongs in the drawer.
 const LONGEST_TEXT: usize = 80;
+/// Thickest manual, pages.
+const MOST_PAGES: u32 = 10_000;
+/// The moments that a fact may name: from 1900 to 2200.
+const MOMENTS: RangeInclusive<i64> = -2_208_988_800_000..=7_258_118_400_000;
 
 /// Does the body keep to the limits? An error is a sentence.
 pub(crate) fn body(body: &Body) -> Result<(), String> {
@@ -33,6 +39,8 @@ pub(crate) fn body(body: &Body) -> Result<(), String> {
         Body::Judged(verdict) => judged(verdict),
         Body::Day(day) => day::day(day),
         Body::Loading(loading) => loading::loading(loading),
+        Body::Upkeep(upkeep) => counter::upkeep(upkeep),
+        Body::Counter(counter) => counter::counter(counter),
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped]
                 .into_iter()
@@ -75,4 +83,20 @@ fn text(what: &str, words: &str) -> Result<(), String> {
         return Err(format!("a {what} with a control character"));
     }
     Ok(())
+}
+
+fn page(page: Option<u32>) -> Result<(), String> {
+    within_if("as a page of a manual", page, 1..=MOST_PAGES)
+}
+
+fn within(what: &str, value: u32, range: RangeInclusive<u32>) -> Result<(), String> {
+    if range.contains(&value) {
+        Ok(())
+    } else {
+        Err(format!("{value} {what}; {} to {} are taken", range.start(), range.end()))
+    }
+}
+
+fn within_if(what: &str, value: Option<u32>, range: RangeInclusive<u32>) -> Result<(), String> {
+    value.map_or(Ok(()), |value| within(what, value, range))
 }

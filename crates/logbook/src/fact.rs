@@ -7,14 +7,20 @@
 //! Numbers are whole, in the unit that the field's name ends in; a fact holds no floating point,
 //! because two programs may print one differently.
 
+mod counter;
 mod day;
 mod loading;
+mod upkeep;
 
+pub use counter::{Counter, GapWhy, StationKind, Units};
 pub use day::{
     Day, DayCycle, DayRules, Drying, Keyed, KindFigures, MachineFigures, Origin, PlanOrder,
     PlannedRun, Service, Source,
 };
 pub use loading::{Loading, ProgrammeFigures};
+pub use upkeep::{
+    About, BasinAfter, ChoreRule, DayPart, Found, LeftOut, Serviced, ThingKind, Upkeep, UsedBy,
+};
 
 use load::{Contents, SetKind, ShelfCode};
 use measure::{
@@ -517,4 +523,8 @@ pub enum Body {
     Day(Day),
     /// Something about what goes in: implements, sets, pouches, machines' rooms and programmes.
     Loading(Box<Loading>),
+    /// Something about what is looked after: chores, jars, foot basins, spore tests, stock.
+    Upkeep(Box<Upkeep>),
+    /// Something about the counter: screens, people, hand-overs, corrections, gaps, practice.
+    Counter(Box<Counter>),
 }

@@ -6,6 +6,7 @@
 //! the safer state holds ([`load::SetState::safety`]).
 
 pub(crate) mod day;
+pub(crate) mod events;
 pub(crate) mod hands;
 mod kinds;
 pub(crate) mod loading;
@@ -25,10 +26,10 @@ use crate::wire::words::Word;
 use measure::SalonId;
 
 /// Raised whenever the tables or the rules of the fold change; an older fold is made again.
-pub(crate) const VERSION: i64 = 3;
+pub(crate) const VERSION: i64 = 4;
 
 /// Every cached table, for dropping and for comparing.
-pub(crate) const TABLES: [&str; 26] = [
+pub(crate) const TABLES: [&str; 27] = [
     "salon",
     "person",
     "machine",
@@ -53,6 +54,7 @@ pub(crate) const TABLES: [&str; 26] = [
     "closed",
     "tap",
     "hand_time",
+    "event",
     "contradiction",
     "fold_state",
 ];
@@ -100,6 +102,8 @@ pub(crate) fn apply(sql: Sql<'_>, salon: SalonId, fact: &Fact) -> Result<(), Boo
         Body::Undone { act } => fold.undone(*act),
         Body::Day(day) => fold.day(day),
         Body::Loading(loading) => fold.loading(loading),
+        Body::Upkeep(upkeep) => fold.upkeep(upkeep),
+        Body::Counter(counter) => fold.counter(counter),
     }
 }
 

@@ -5,6 +5,7 @@
 
 mod day;
 mod drift;
+mod events;
 mod loading;
 mod log;
 mod recall;
@@ -12,6 +13,8 @@ mod records;
 mod runs;
 mod salon;
 mod sets;
+mod spores;
+mod stations;
 mod visits;
 
 pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
@@ -19,6 +22,8 @@ pub use drift::JudgedRun;
 pub use loading::{DryLook, Weighed};
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
+pub use spores::{SporeAnswer, SporeSays, SporeTest};
+pub use stations::{Roles, Station};
 pub use visits::{Appointment, Shift, Visit, VisitState};
 
 use crate::store::Sql;

@@ -4,6 +4,8 @@ pub(crate) mod tree;
 pub(crate) mod v1;
 pub(crate) mod v2;
 pub(crate) mod v3;
+pub(crate) mod v4;
+pub(crate) mod v5;
 pub(crate) mod words;
 
 use crate::fact::Body;
@@ -15,6 +17,10 @@ const LOOP: i64 = 1;
 const DAY: i64 = 2;
 /// The form of what goes in. It adds kinds to the first two.
 const LOADING: i64 = 3;
+/// The form of upkeep. It adds kinds to those before.
+const UPKEEP: i64 = 4;
+/// The form of the counter. It adds kinds to those before.
+const COUNTER: i64 = 5;
 
 /// A body in its stored form.
 #[derive(Debug, PartialEq)]
@@ -35,6 +41,8 @@ pub(crate) fn store(body: &Body) -> Result<Stored, String> {
     let (version, whole) = match body {
         Body::Day(day) => (DAY, serde_json::to_value(v2::to_form(day)?)),
         Body::Loading(loading) => (LOADING, serde_json::to_value(v3::to_form(loading)?)),
+        Body::Upkeep(upkeep) => (UPKEEP, serde_json::to_value(v4::to_form(upkeep)?)),
+        Body::Counter(counter) => (COUNTER, serde_json::to_value(v5::to_form(counter)?)),
         body => (LOOP, serde_json::to_value(v1::to_form(body)?)),
     };
     let whole = whole.map_err(|error| error.to_string())?;
@@ -62,8 +70,16 @@ pub(crate) fn load(stored: Stored) -> Result<Body, String> {
             let loading = v3::from_form(serde_json::from_value(whole).map_err(said)?)?;
             Ok(Body::Loading(Box::new(loading)))
         }
+        UPKEEP => {
+            let upkeep = v4::from_form(serde_json::from_value(whole).map_err(said)?)?;
+            Ok(Body::Upkeep(Box::new(upkeep)))
+        }
+        COUNTER => {
+            let counter = v5::from_form(serde_json::from_value(whole).map_err(said)?)?;
+            Ok(Body::Counter(Box::new(counter)))
+        }
         other => {
-            Err(format!("it is stored in form {other}, this program knows up to form {LOADING}"))
+            Err(format!("it is stored in form {other}, this program knows up to form {COUNTER}"))
         }
     }
 }

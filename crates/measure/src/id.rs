@@ -34,6 +34,10 @@ pub mod of {
         Service,
         /// One person's working time on one day.
         Shift,
+        /// A jar, a foot basin or a bath that is looked after.
+        Thing,
+        /// One spore test, from its placing to its answer.
+        Test,
         /// One entry of the drawer (raw file, name, free text).
         Drawer,
     );
@@ -59,6 +63,10 @@ pub type VisitId = Id<of::Visit>;
 pub type ServiceId = Id<of::Service>;
 /// Id of one person's working time on one day.
 pub type ShiftId = Id<of::Shift>;
+/// Id of a jar, a foot basin or a bath that is looked after.
+pub type ThingId = Id<of::Thing>;
+/// Id of a spore test.
+pub type TestId = Id<of::Test>;
 /// Id of a drawer entry.
 pub type DrawerId = Id<of::Drawer>;
 

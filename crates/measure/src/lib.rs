@@ -28,7 +28,7 @@ mod quantity;
 pub use bounds::OutOfBounds;
 pub use id::{
     ActId, DrawerId, Id, IdText, MachineId, PersonId, PouchId, RecordHash, RunId, SalonId,
-    ServiceId, ShiftId, StationId, VisitId,
+    ServiceId, ShiftId, StationId, TestId, ThingId, VisitId,
 };
 pub use instant::{Instant, Span};
 pub use money::Money;

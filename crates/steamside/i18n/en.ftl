@@ -1426,3 +1426,7 @@ wall-stop-some = { $count ->
     [one] 1 pouch of machine { $machine }
    *[other] { $count } pouches of machine { $machine }
 }
+
+## Upkeep and counter
+line-upkeep = Something was done about upkeep.
+line-counter = Something was written at the counter.

@@ -2571,3 +2571,9 @@ wall-stop-some = { $count ->
     [one] 1 bolsa de la máquina { $machine }
    *[other] { $count } bolsas de la máquina { $machine }
 }
+
+## Upkeep and counter
+# draft
+line-upkeep = Se hizo una tarea de cuidado.
+# draft
+line-counter = Se anotó algo en el mostrador.

@@ -2467,3 +2467,9 @@ wall-start-now = Chạy máy { $machine } bây giờ
 wall-start-at = Chạy máy { $machine } lúc { $time }
 # draft
 wall-stop-some = { $count } túi của máy { $machine }
+
+## Upkeep and counter
+# draft
+line-upkeep = Có việc bảo dưỡng đã làm.
+# draft
+line-counter = Có ghi chép tại quầy.

@@ -1,6 +1,6 @@
 //! What every fact of the day keeps to.
 
-use super::items;
+use super::{MOMENTS, items};
 use crate::fact::{Day, DayCycle, KindFigures};
 use load::SetKind;
 use measure::{Instant, Span};
@@ -12,9 +12,6 @@ const LONGEST: Span = Span::from_minutes(366 * 24 * 60);
 const MOST_MIN: u32 = 24 * 60;
 /// More of anything than a salon has: sets, grams, cm², cents.
 const MOST: u32 = 100_000;
-/// The moments that a fact of the day may name: from 1900 to 2200.
-const MOMENTS: std::ops::RangeInclusive<i64> = -2_208_988_800_000..=7_258_118_400_000;
-
 /// Does it keep to the limits? An error is a sentence.
 pub(super) fn day(day: &Day) -> Result<(), String> {
     match day {

@@ -1,5 +1,6 @@
 //! What every fact about what goes in keeps to.
 
+use super::{page, within, within_if};
 use crate::fact::{Loading, ProgrammeFigures};
 use load::chamber::Inside;
 use std::collections::BTreeSet;
@@ -20,8 +21,6 @@ const MOST_PULSES: u32 = 20;
 const MOST_DRYING_MIN: u32 = 24 * 60;
 /// Highest pressure to dry at, Pa absolute: the air outside.
 const MOST_DRYING_PA: u32 = 110_000;
-/// Thickest manual, pages.
-const MOST_PAGES: u32 = 10_000;
 
 /// Does it keep to the limits? An error is a sentence.
 pub(super) fn loading(loading: &Loading) -> Result<(), String> {
@@ -61,10 +60,6 @@ fn programme(figures: &ProgrammeFigures) -> Result<(), String> {
     page(figures.manual_page)
 }
 
-fn page(page: Option<u32>) -> Result<(), String> {
-    within_if("as a page of a manual", page, 1..=MOST_PAGES)
-}
-
 fn counts<W: Ord>(what: &str, list: &[(W, u32)]) -> Result<(), String> {
     if list.is_empty() || list.len() > MOST_KINDS {
         return Err(format!("{} {what}; 1 to {MOST_KINDS} are taken", list.len()));
@@ -74,20 +69,4 @@ fn counts<W: Ord>(what: &str, list: &[(W, u32)]) -> Result<(), String> {
         return Err(format!("{what} of which one is named twice"));
     }
     list.iter().try_for_each(|(_, count)| within("of one", *count, 1..=MOST_OF_ONE))
-}
-
-fn within(what: &str, value: u32, range: std::ops::RangeInclusive<u32>) -> Result<(), String> {
-    if range.contains(&value) {
-        Ok(())
-    } else {
-        Err(format!("{value} {what}; {} to {} are taken", range.start(), range.end()))
-    }
-}
-
-fn within_if(
-    what: &str,
-    value: Option<u32>,
-    range: std::ops::RangeInclusive<u32>,
-) -> Result<(), String> {
-    value.map_or(Ok(()), |value| within(what, value, range))
 }

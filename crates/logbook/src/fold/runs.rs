@@ -86,7 +86,7 @@ impl Fold<'_> {
 
     /// A pouch goes into a run. One that was said to be elsewhere keeps its first run, and both
     /// runs reach it.
-    fn load(&self, run: RunId, part: i64, pouch: PouchId) -> Result<(), BookError> {
+    pub(super) fn load(&self, run: RunId, part: i64, pouch: PouchId) -> Result<(), BookError> {
         self.sql.run(
             "INSERT INTO run_pouch (run, part, pouch) VALUES ($1, $2, $3)",
             &[Value::id(&run), Value::Int(part), Value::id(&pouch)],

@@ -54,6 +54,8 @@ impl Fold<'_> {
             Body::TakenApart { pouches } => self.put_together(seq, pouches),
             Body::Day(day) => self.visit_back(seq, day),
             Body::Loading(loading) => self.loading_back(seq, loading),
+            Body::Upkeep(upkeep) => self.upkeep_back(seq, upkeep),
+            Body::Counter(counter) => self.counter_back(seq, counter),
             // Doing it again is a new act, not an undoing of the undoing.
             Body::Undone { .. } => Ok(Fit::No),
             _ => Ok(Fit::Yes),

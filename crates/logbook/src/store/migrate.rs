@@ -19,6 +19,11 @@ pub(crate) struct Step {
 pub(crate) const SQLITE: &[Step] = &[
     Step { number: 1, name: "book", sql: include_str!("../../migrations/sqlite/0001_book.sql") },
     Step { number: 2, name: "day", sql: include_str!("../../migrations/sqlite/0002_day.sql") },
+    Step {
+        number: 3,
+        name: "counter",
+        sql: include_str!("../../migrations/sqlite/0003_counter.sql"),
+    },
 ];
 
 const LIST: &str = "CREATE TABLE IF NOT EXISTS migration (

@@ -221,7 +221,7 @@ macro_rules! bodies {
                     $($field: $field.to_wire()?),*
                 },)*
                 Body::Judged(judged) => BodyV1::Judged(Box::new(judged.to_wire()?)),
-                Body::Day(_) | Body::Loading(_) => {
+                Body::Day(_) | Body::Loading(_) | Body::Upkeep(_) | Body::Counter(_) => {
                     return Err("BUG: this fact has no first form".to_owned());
                 }
             })

@@ -1,8 +1,9 @@
 //! Words from closed lists, as the book stores them.
 
 use crate::fact::{
-    AirRemoval, BookKind, Drying, DryingRan, Known, LiftReason, PlanOrder, PressureUnit, Reference,
-    Source, StopReason, TemperatureUnit, Way,
+    AirRemoval, BasinAfter, BookKind, DayPart, Drying, DryingRan, Found, GapWhy, Known, LeftOut,
+    LiftReason, PlanOrder, PressureUnit, Reference, Serviced, Source, StationKind, StopReason,
+    TemperatureUnit, ThingKind, Units, UsedBy, Way,
 };
 use load::{Contents, SetState};
 use release::verdict::Outcome;
@@ -125,6 +126,59 @@ words! {
     PlanOrder {
         Salon = "salon",
         Comparing = "comparing",
+    }
+    ThingKind {
+        Jar = "jar",
+        FootBasin = "foot basin",
+        Ultrasonic = "ultrasonic",
+    }
+    DayPart {
+        Opening = "opening",
+        Closing = "closing",
+        AnyTime = "any time",
+    }
+    Found {
+        Fine = "fine",
+        NotFine = "not fine",
+    }
+    LeftOut {
+        Closed = "closed",
+        NotUsed = "not used",
+    }
+    BasinAfter {
+        Client = "client",
+        DayEnd = "day end",
+        Week = "week",
+    }
+    Serviced {
+        Service = "service",
+        Repair = "repair",
+        Validation = "validation",
+        Moved = "moved",
+    }
+    UsedBy {
+        Pouch = "pouch",
+        Run = "run",
+        Test = "test",
+        Counting = "counting",
+    }
+    StationKind {
+        Tablet = "tablet",
+        Phone = "phone",
+        Wall = "wall",
+        Desk = "desk",
+    }
+    GapWhy {
+        Closed = "closed",
+        Holiday = "holiday",
+        Power = "power",
+        NothingToDo = "nothing to do",
+        OnPaper = "on paper",
+        Forgotten = "forgotten",
+    }
+    Units {
+        Metric = "metric",
+        Us = "us",
     }
     Contents {
         Unwrapped = "unwrapped",

@@ -334,6 +334,8 @@ pub fn body(acts: u32) -> impl Strategy<Value = Body> {
         3 => records(),
         4 => crate::day_bodies::day().prop_map(Body::Day),
         2 => crate::loading_bodies::loading().prop_map(|said| Body::Loading(Box::new(said))),
+        2 => crate::upkeep_bodies::upkeep().prop_map(|said| Body::Upkeep(Box::new(said))),
+        2 => crate::counter_bodies::counter().prop_map(|said| Body::Counter(Box::new(said))),
         4 => (0..acts.max(1)).prop_map(|act| Body::Undone { act: id(act) }),
     ]
 }

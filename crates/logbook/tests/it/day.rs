@@ -275,7 +275,7 @@ fn a_book_of_the_first_step_is_brought_on_and_folded_again() {
     conn.execute_batch(
         "DROP TABLE setting; DROP TABLE phrase; DROP TABLE visit; DROP TABLE visit_step; \
          DROP TABLE shift; DROP TABLE closed; DROP TABLE tap; DROP TABLE hand_time; \
-         DELETE FROM migration WHERE number = 2; UPDATE fold_state SET fold_version = 1;",
+         DROP TABLE event; DELETE FROM migration WHERE number >= 2; UPDATE fold_state SET fold_version = 1;",
     )
     .unwrap();
     drop(conn);

@@ -22,7 +22,7 @@ fn tables(folder: &Path) -> Vec<(String, Vec<Vec<Value>>)> {
         .unwrap();
     let names: Vec<String> =
         names.query_map([], |row| row.get(0)).unwrap().collect::<Result<_, _>>().unwrap();
-    assert_eq!(names.len(), 26, "{names:?}");
+    assert_eq!(names.len(), 27, "{names:?}");
     names
         .into_iter()
         .map(|name| {

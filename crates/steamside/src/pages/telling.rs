@@ -205,6 +205,8 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Undone { .. } => words.say("line-undone"),
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
+        Body::Upkeep(_) => words.say("line-upkeep"),
+        Body::Counter(_) => words.say("line-counter"),
         other => setup_line(ctx, names, other),
     }
 }
@@ -336,7 +338,9 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         | Body::SetsOwned { .. }
         | Body::Counted { .. }
         | Body::Day(_)
-        | Body::Loading(_) => String::new(),
+        | Body::Loading(_)
+        | Body::Upkeep(_)
+        | Body::Counter(_) => String::new(),
     }
 }
 
