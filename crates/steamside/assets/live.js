@@ -27,13 +27,19 @@
   function address() {
     const url = new URL(location.href);
     url.searchParams.delete("did");
+    url.searchParams.delete("kept");
     return url.pathname + url.search;
   }
 
-  let heard = Date.now();
+  // A page that was kept is as old as it was then.
+  const kept = Number(body.dataset.keptAt || 0);
+  let heard = kept || Date.now();
   const joined = () => {
     heard = Date.now();
     if (band) band.hidden = true;
+    document.dispatchEvent(new Event("joined"));
+    // The box is back: the page itself is asked for, once nobody is at work on it.
+    if (kept && !busy()) location.replace(address());
   };
   const lost = () => {
     if (!band || !band.hidden) return;
@@ -50,6 +56,8 @@
       const answer = await fetch(path, { headers: { accept: "text/html" }, cache: "no-store", signal: stop.signal });
       const text = await answer.text();
       joined();
+      // This screen was let go: the page says so itself.
+      if (answer.status === 403) location.reload();
       // An error is no page: the old one stays.
       if (!answer.ok) return null;
       return new DOMParser().parseFromString(text, "text/html");
@@ -119,6 +127,7 @@
     source = new EventSource("/live");
     source.addEventListener("head", (event) => {
       joined();
+      document.dispatchEvent(new Event("news"));
       if (event.data === body.dataset.head) return;
       if (again > 0) refresh(); else strip();
     });
@@ -144,6 +153,7 @@
   });
   window.addEventListener("pagehide", deaf);
   window.addEventListener("pageshow", (event) => { if (event.persisted) { dirty = false; listen(); refresh(); } });
+  if (kept) lost();
   listen();
 
   const seen = () => document.visibilityState === "visible";

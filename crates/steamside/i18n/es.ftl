@@ -2577,3 +2577,211 @@ wall-stop-some = { $count ->
 line-upkeep = Se hizo una tarea de cuidado.
 # draft
 line-counter = Se anotó algo en el mostrador.
+
+## Screens that are let in, what is kept while cut off, and two at once
+# draft
+screens-title = Pantallas
+# draft
+screens-let-in = Dejar entrar una pantalla
+# draft
+screens-how = Un teléfono o una tableta entra una sola vez, con un código que aparece aquí diez minutos.
+# draft
+screens-code = Mostrar un código
+# draft
+screens-new-code = Otro código
+# draft
+screens-until = Vale hasta las { $at }, para una pantalla.
+# draft
+screens-square = Código cuadrado con la dirección para la pantalla nueva
+# draft
+screens-type = Escanee el cuadrado con la pantalla nueva, o abra allí esta dirección y escriba el código:
+# draft
+screens-only-here = Ahora solo este equipo llega al programa. Inícielo con --secure 0.0.0.0:7443 y entonces podrán entrar otras pantallas.
+# draft
+screens-not-here = Las pantallas entran y salen en el equipo del salón, en un escritorio o con la seña de quien está a cargo.
+# draft
+screens-known = Pantallas que pueden entrar
+# draft
+screens-none = Ninguna todavía. Este equipo no necesita código.
+# draft
+screens-since = desde
+# draft
+screens-heard = última señal
+# draft
+screens-not-heard = sin señal desde que se inició el programa
+# draft
+screens-let-go = Quitar
+# draft
+screen-phone = Teléfono
+# draft
+screen-tablet = Tableta
+# draft
+screen-wall = Pared: solo muestra
+# draft
+screen-desk = Escritorio
+# draft
+pair-title = Dejar entrar esta pantalla
+# draft
+pair-how = En el equipo del salón abra Ajustes, luego Pantallas, y toque «Mostrar un código». Escriba aquí sus seis signos.
+# draft
+pair-code = Seis signos
+# draft
+pair-what = ¿Qué es esta pantalla?
+# draft
+pair-name = Un nombre, si quiere
+# draft
+pair-go = Entrar
+# draft
+pair-wrong = Ese no es el código. No se hizo nada. Mire el equipo y escríbalo otra vez.
+# draft
+pair-void = Demasiados intentos. Ese código ya no vale. Pida otro en el equipo.
+# draft
+pair-shut = Ahora no hay ningún código. Ya se usó o se acabó su tiempo. Pida uno en el equipo.
+# draft
+pair-go-safe = Esta dirección no es segura. Primero confíe en el equipo, luego siga en la dirección segura.
+# draft
+pair-plain = Lo que pasa por esta dirección lo pueden leer otros en la misma red, y esta pantalla no guarda toques si pierde la conexión. Ambas cosas mejoran si el equipo se inicia con una dirección segura.
+# draft
+trust-title = Confiar en el equipo
+# draft
+trust-how = Cómo hacer que una pantalla confíe
+# draft
+trust-why = El equipo hizo su propio certificado. La pantalla que confía en él tiene una página segura: funciona la cámara y se guardan los toques si pierde la conexión.
+# draft
+trust-match-title = Primero compare
+# draft
+trust-match = Confíe solo si estos signos son iguales en la pantalla del propio equipo (Ajustes, Pantallas) y en el teléfono. Si difieren, pare y pregunte a quien está a cargo.
+# draft
+trust-vouches = Con él este equipo responde por sus propios nombres y por direcciones dentro del salón, y por nada más.
+# draft
+trust-fingerprint = Huella (SHA-256)
+# draft
+trust-take = Tomar el certificado
+# draft
+trust-profile = Teléfonos que cargan un perfil
+# draft
+trust-profile-1 = Abra el certificado. El teléfono dice que se cargó un perfil.
+# draft
+trust-profile-2 = Abra los ajustes del teléfono. El perfil cargado está arriba: instálelo.
+# draft
+trust-profile-3 = Luego busque los ajustes de confianza de certificados y active este. Sin este último paso no cuenta.
+# draft
+trust-storage = Teléfonos que instalan desde su memoria
+# draft
+trust-storage-1 = Tome el certificado; el teléfono lo guarda.
+# draft
+trust-storage-2 = En los ajustes busque «certificado» y elija instalar un certificado de CA.
+# draft
+trust-storage-3 = El teléfono avisa; es correcto. Siga solo después de comparar y elija el archivo guardado.
+# draft
+trust-computer = Computadoras
+# draft
+trust-computer-1 = En los ajustes del navegador busque «certificados», luego autoridades, luego importar.
+# draft
+trust-computer-2 = Elija el archivo y permítalo solo para páginas web.
+# draft
+trust-then = Después abra
+# draft
+trust-back = Para quitarlo, borre el certificado en los mismos ajustes.
+# draft
+trust-none = Este equipo se inició sin dirección segura. Inícielo con --secure 0.0.0.0:7443.
+# draft
+refused-not-here = Las pantallas entran y salen en el equipo del salón, en un escritorio o con la seña de quien está a cargo.
+# draft
+refused-no-such-screen = Esa pantalla ya se quitó.
+# draft
+refused-nothing-to-see = En este lugar del registro no hay nada que revisar.
+# draft
+refused-kept-too-long = Esto se guardó aquí más de tres días y llega tarde para escribirse solo.
+    .do = Avise a quien está a cargo; se puede anotar después a mano.
+# draft
+kept-title = Sin conexión con el equipo
+# draft
+kept-about = Esta pantalla guarda estas páginas y la lista de bolsas. Lo que toque se guarda aquí y se envía cuando vuelve el equipo.
+# draft
+kept-nothing-else = Aquí no se guarda nada de los clientes.
+# draft
+kept-none = No hay conexión con el equipo y esta página no se guarda aquí. Estas sí:
+# draft
+kept-no-act = No hay conexión con el equipo y esto no se puede guardar aquí. No se hizo nada. Repítalo cuando vuelva el equipo.
+# draft
+kept-good = Lista, según la última lista
+# draft
+kept-list = La lista es de las { $at }.
+# draft
+kept-cannot-know = Aquí no se puede saber si una bolsa se apartó después.
+# draft
+kept-stop = Según la última lista
+# draft
+kept-unknown = Este código no está en la lista: se abrió antes, es más nuevo que la lista o no es de aquí.
+# draft
+kept-used = Esta ya se usó aquí, o se pasó su hora.
+# draft
+kept-here = Guardado aquí: { $what }
+# draft
+kept-undone = Retirado. No se envía nada.
+# draft
+kept-read = Lo he leído
+# draft
+kept-waits = { $what }, { $at }: espera al equipo
+# draft
+kept-stranger = Esta pantalla se quitó. Lo que guarda sigue aquí y se envía cuando vuelva a entrar.
+# draft
+kept-wash = lavado
+# draft
+kept-pack = embolsado; las etiquetas salen cuando vuelva el equipo
+# draft
+kept-start = máquina puesta en marcha
+# draft
+kept-unload = tanda sacada
+# draft
+kept-look = revisado
+# draft
+kept-set-aside = apartado
+# draft
+kept-open = abierta en la silla
+# draft
+kept-apart = desmontado
+# draft
+kept-machine-out = máquina fuera de uso
+# draft
+meanwhile-title = Otra persona actuó también
+# draft
+meanwhile-opened-title = Abierta antes de poder avisar
+# draft
+meanwhile-opened = { $code }: abierta { $at }, { $chair }, { $who }.
+# draft
+meanwhile-opened-do = No siga con este juego. Póngalo con los usados, tome otro y avise a quien está a cargo.
+# draft
+meanwhile-aside = { $what }: apartado { $at }, { $who }. { $why }. Sigue apartado.
+# draft
+meanwhile-twice = { $code } ya se había abierto { $at }, { $who }.
+# draft
+meanwhile-not-released = { $code } no estaba liberada.
+# draft
+meanwhile-released-title = Apartado mientras tanto
+# draft
+meanwhile-released = { $what }: liberado { $at }, { $who }.
+# draft
+meanwhile-released-do = Ambas cosas están en el registro. Vale la más segura: no las use.
+# draft
+meanwhile-unloaded = { $what }: sacado { $at }.
+# draft
+meanwhile-both = Lo suyo también quedó escrito.
+# draft
+meanwhile-asks = Visto. Quien está a cargo: toque su seña.
+# draft
+meanwhile-nobody = nadie firmó
+# draft
+chair-some = una silla
+# draft
+line-station-in = Entró una pantalla: { $what }.
+# draft
+line-station-out = Se quitó una pantalla.
+# draft
+line-seen = Leído: entrada { $seq }, donde dos hicieron cosas distintas.
+# draft
+kept-count = { $count ->
+    [one] Guardo aquí sus toques: 1 en espera.
+   *[other] Guardo aquí sus toques: { $count } en espera.
+}

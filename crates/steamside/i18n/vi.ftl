@@ -2473,3 +2473,210 @@ wall-stop-some = { $count } túi của máy { $machine }
 line-upkeep = Có việc bảo dưỡng đã làm.
 # draft
 line-counter = Có ghi chép tại quầy.
+
+## Screens that are let in, what is kept while cut off, and two at once
+# draft
+screens-title = Các màn hình
+# draft
+screens-let-in = Cho một màn hình vào
+# draft
+screens-how = Điện thoại hay máy tính bảng chỉ cần cho vào một lần, bằng mã hiện ở đây trong mười phút.
+# draft
+screens-code = Hiện mã
+# draft
+screens-new-code = Mã khác
+# draft
+screens-until = Dùng được đến { $at }, cho một màn hình.
+# draft
+screens-square = Mã vuông có địa chỉ cho màn hình mới
+# draft
+screens-type = Quét mã vuông bằng màn hình mới, hoặc mở địa chỉ này ở đó rồi gõ mã:
+# draft
+screens-only-here = Hiện chỉ máy này mở được chương trình. Khởi động với --secure 0.0.0.0:7443 thì màn hình khác mới vào được.
+# draft
+screens-not-here = Cho màn hình vào hay ra: làm ở máy chính của tiệm, ở bàn làm việc, hoặc bằng ký hiệu của người phụ trách.
+# draft
+screens-known = Các màn hình đã cho vào
+# draft
+screens-none = Chưa có. Máy này không cần mã.
+# draft
+screens-since = từ
+# draft
+screens-heard = nghe lần cuối
+# draft
+screens-not-heard = chưa nghe thấy từ khi chương trình khởi động
+# draft
+screens-let-go = Cho ra
+# draft
+screen-phone = Điện thoại
+# draft
+screen-tablet = Máy tính bảng
+# draft
+screen-wall = Màn hình treo tường: chỉ để xem
+# draft
+screen-desk = Bàn làm việc
+# draft
+pair-title = Cho màn hình này vào
+# draft
+pair-how = Ở máy chính của tiệm, mở Cài đặt, rồi Các màn hình, và chạm “Hiện mã”. Gõ sáu ký tự vào đây.
+# draft
+pair-code = Sáu ký tự
+# draft
+pair-what = Màn hình này là gì?
+# draft
+pair-name = Tên của nó, nếu muốn
+# draft
+pair-go = Cho tôi vào
+# draft
+pair-wrong = Mã không đúng. Chưa có gì thay đổi. Xem lại trên máy chính rồi gõ lại.
+# draft
+pair-void = Sai quá nhiều lần. Mã đó không còn dùng được. Lấy mã khác ở máy chính.
+# draft
+pair-shut = Hiện không có mã nào. Mã đã dùng rồi hoặc đã hết giờ. Lấy mã ở máy chính.
+# draft
+pair-go-safe = Địa chỉ này không an toàn. Trước hết hãy tin máy chính, rồi tiếp tục ở địa chỉ an toàn.
+# draft
+pair-plain = Người khác trên cùng mạng có thể đọc được nội dung qua địa chỉ này, và màn hình này không giữ lại thao tác khi mất kết nối. Khởi động máy chính với địa chỉ an toàn thì tốt hơn.
+# draft
+trust-title = Tin máy chính
+# draft
+trust-how = Cách làm cho màn hình tin máy chính
+# draft
+trust-why = Máy chính tự làm chứng chỉ của mình. Màn hình nào tin chứng chỉ này thì trang được an toàn: máy ảnh hoạt động, và thao tác được giữ lại khi mất kết nối.
+# draft
+trust-match-title = So sánh trước
+# draft
+trust-match = Chỉ tin khi dãy ký tự này giống hệt trên màn hình của máy chính (Cài đặt, Các màn hình) và giống dãy mà điện thoại hiện ra. Nếu khác, dừng lại và hỏi người phụ trách.
+# draft
+trust-vouches = Với chứng chỉ này, máy chính chỉ bảo đảm cho tên của chính nó và các địa chỉ trong tiệm, ngoài ra không gì khác.
+# draft
+trust-fingerprint = Dấu vân (SHA-256)
+# draft
+trust-take = Lấy chứng chỉ
+# draft
+trust-profile = Điện thoại tải hồ sơ cấu hình
+# draft
+trust-profile-1 = Mở chứng chỉ. Điện thoại báo đã tải một hồ sơ.
+# draft
+trust-profile-2 = Mở cài đặt của điện thoại. Hồ sơ vừa tải ở trên cùng: cài nó.
+# draft
+trust-profile-3 = Sau đó tìm mục tin cậy chứng chỉ và bật chứng chỉ này lên. Thiếu bước cuối này thì không có tác dụng.
+# draft
+trust-storage = Điện thoại cài từ bộ nhớ
+# draft
+trust-storage-1 = Lấy chứng chỉ; điện thoại lưu lại.
+# draft
+trust-storage-2 = Trong cài đặt, tìm “chứng chỉ” và chọn cài chứng chỉ CA.
+# draft
+trust-storage-3 = Điện thoại sẽ cảnh báo; điều đó là đúng. Chỉ tiếp tục sau khi đã so sánh, rồi chọn tệp đã lưu.
+# draft
+trust-computer = Máy tính
+# draft
+trust-computer-1 = Trong cài đặt của trình duyệt, tìm “chứng chỉ”, rồi mục nhà cấp, rồi nhập.
+# draft
+trust-computer-2 = Chọn tệp và chỉ cho phép dùng với trang web.
+# draft
+trust-then = Sau đó mở
+# draft
+trust-back = Muốn bỏ thì xóa chứng chỉ cũng trong mục cài đặt đó.
+# draft
+trust-none = Máy chính khởi động không có địa chỉ an toàn. Khởi động với --secure 0.0.0.0:7443.
+# draft
+refused-not-here = Cho màn hình vào hay ra: làm ở máy chính của tiệm, ở bàn làm việc, hoặc bằng ký hiệu của người phụ trách.
+# draft
+refused-no-such-screen = Màn hình đó đã được cho ra rồi.
+# draft
+refused-nothing-to-see = Chỗ này của nhật ký không có gì cần xem lại.
+# draft
+refused-kept-too-long = Việc này được giữ ở đây hơn ba ngày nên không tự ghi được nữa.
+    .do = Báo người phụ trách; có thể ghi bổ sung bằng tay.
+# draft
+kept-title = Khi không kết nối được máy chính
+# draft
+kept-about = Màn hình này giữ các trang sau và danh sách túi. Thao tác của bạn được giữ ở đây và gửi đi khi máy chính trở lại.
+# draft
+kept-nothing-else = Không giữ gì của khách ở đây.
+# draft
+kept-none = Không kết nối được máy chính, và trang này không được giữ ở đây. Các trang có giữ:
+# draft
+kept-no-act = Không kết nối được máy chính, và việc này không giữ lại được. Chưa có gì thay đổi. Làm lại khi máy chính trở lại.
+# draft
+kept-good = Sẵn sàng, theo danh sách cuối
+# draft
+kept-list = Danh sách lúc { $at }.
+# draft
+kept-cannot-know = Túi bị để riêng sau giờ đó thì ở đây không biết được.
+# draft
+kept-stop = Theo danh sách cuối
+# draft
+kept-unknown = Mã này không có trong danh sách: đã mở rồi, mới hơn danh sách, hoặc không phải của tiệm.
+# draft
+kept-used = Cái này đã dùng ở đây rồi, hoặc đã quá giờ.
+# draft
+kept-here = Giữ ở đây: { $what }
+# draft
+kept-undone = Đã rút lại. Không gửi gì.
+# draft
+kept-read = Tôi đã đọc
+# draft
+kept-waits = { $what }, { $at }: chờ máy chính
+# draft
+kept-stranger = Màn hình này đã bị cho ra. Những gì nó giữ vẫn còn và sẽ gửi khi được cho vào lại.
+# draft
+kept-wash = đã rửa
+# draft
+kept-pack = đã đóng túi; nhãn in khi máy chính trở lại
+# draft
+kept-start = đã chạy máy
+# draft
+kept-unload = đã lấy mẻ ra
+# draft
+kept-look = đã kiểm
+# draft
+kept-set-aside = để riêng
+# draft
+kept-open = mở tại ghế
+# draft
+kept-apart = đã tháo
+# draft
+kept-machine-out = ngừng dùng máy
+# draft
+meanwhile-title = Có người khác cũng vừa làm
+# draft
+meanwhile-opened-title = Mở trước khi kịp báo
+# draft
+meanwhile-opened = { $code }: mở lúc { $at }, { $chair }, { $who }.
+# draft
+meanwhile-opened-do = Đừng dùng tiếp bộ này. Để vào chỗ đồ đã dùng, lấy bộ khác, và báo người phụ trách.
+# draft
+meanwhile-aside = { $what }: để riêng lúc { $at }, { $who }. { $why }. Vẫn để riêng.
+# draft
+meanwhile-twice = { $code } đã được mở trước đó, { $at }, { $who }.
+# draft
+meanwhile-not-released = { $code } chưa được cho dùng.
+# draft
+meanwhile-released-title = Đã để riêng trong lúc đó
+# draft
+meanwhile-released = { $what }: cho dùng lúc { $at }, { $who }.
+# draft
+meanwhile-released-do = Cả hai đều có trong nhật ký. Bên an toàn hơn được giữ: đừng dùng.
+# draft
+meanwhile-unloaded = { $what }: lấy ra lúc { $at }.
+# draft
+meanwhile-both = Phần của bạn cũng đã được ghi.
+# draft
+meanwhile-asks = Đã xem. Người phụ trách: chạm ký hiệu của mình.
+# draft
+meanwhile-nobody = không ai ký
+# draft
+chair-some = một ghế
+# draft
+line-station-in = Đã cho một màn hình vào: { $what }.
+# draft
+line-station-out = Đã cho một màn hình ra.
+# draft
+line-seen = Đã đọc: mục { $seq }, nơi hai người làm khác nhau.
+# draft
+kept-count = { $count ->
+   *[other] Tôi giữ thao tác của bạn ở đây: { $count } đang chờ.
+}

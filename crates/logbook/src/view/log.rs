@@ -4,8 +4,9 @@ use super::{LogLine, View};
 use crate::error::BookError;
 use crate::fact::{Body, Fact};
 use crate::facts;
+use crate::fold::events::topic;
 use crate::store::Value;
-use measure::{ActId, StationId};
+use measure::{ActId, PouchId, StationId};
 
 /// How far back an act is looked for that can be taken back from where it was done.
 const LOOK_BACK: u32 = 200;
@@ -22,14 +23,9 @@ impl View<'_> {
     }
 
     fn log_line(&self, fact: Fact) -> Result<LogLine, BookError> {
-        let contradicted = self.sql.first(
-            "SELECT 1 FROM contradiction WHERE seq = $1",
-            &[Value::seq(fact.seq)],
-            |_| Ok(()),
-        )?;
         Ok(LogLine {
             undone_by: self.act_undone(fact.stamp.act)?,
-            contradicted: contradicted.is_some(),
+            contradicted: self.contradicted(fact.seq)?,
             fact,
         })
     }
@@ -37,6 +33,54 @@ impl View<'_> {
     /// The fact at this place.
     pub fn fact(&self, seq: u64) -> Result<Option<Fact>, BookError> {
         facts::at(self.sql, seq)
+    }
+
+    /// The openings and releases that did not fit what stood before them and that nobody has signed
+    /// as seen; up to `limit`, the newest first.
+    pub fn unseen(&self, limit: u32) -> Result<Vec<Fact>, BookError> {
+        let places = self.sql.all(
+            "SELECT contradiction.seq FROM contradiction \
+             JOIN facts ON facts.seq = contradiction.seq \
+             WHERE facts.kind IN ('opened', 'released') AND NOT EXISTS \
+             (SELECT 1 FROM event WHERE event.topic = $1 \
+             AND event.name = CAST(contradiction.seq AS TEXT)) \
+             ORDER BY contradiction.seq DESC LIMIT $2",
+            &[Value::Text(topic::SEEN), Value::Int(limit.into())],
+            |row| row.count::<u64>(0),
+        )?;
+        let facts = places.iter().map(|seq| facts::at(self.sql, *seq));
+        Ok(facts.collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect())
+    }
+
+    /// Did this fact not fit what stood before it?
+    pub fn contradicted(&self, seq: u64) -> Result<bool, BookError> {
+        let found = self.sql.first(
+            "SELECT 1 FROM contradiction WHERE seq = $1",
+            &[Value::seq(seq)],
+            |_| Ok(()),
+        )?;
+        Ok(found.is_some())
+    }
+
+    /// The fact that put the newest stop on a pouch; `None` where none stands.
+    pub fn stop_of(&self, pouch: PouchId) -> Result<Option<Fact>, BookError> {
+        let seq = self.sql.first(
+            "SELECT seq FROM stop WHERE pouch = $1 ORDER BY seq DESC LIMIT 1",
+            &[Value::id(&pouch)],
+            |row| row.count::<u64>(0),
+        )?;
+        seq.map_or(Ok(None), |seq| facts::at(self.sql, seq))
+    }
+
+    /// The facts that opened a pouch, in the order in which they were written.
+    pub fn openings_of(&self, pouch: PouchId) -> Result<Vec<Fact>, BookError> {
+        let places = self.sql.all(
+            "SELECT seq FROM opening WHERE pouch = $1 ORDER BY seq",
+            &[Value::id(&pouch)],
+            |row| row.count::<u64>(0),
+        )?;
+        let facts = places.iter().map(|seq| facts::at(self.sql, *seq));
+        Ok(facts.collect::<Result<Vec<_>, _>>()?.into_iter().flatten().collect())
     }
 
     /// The place of the last fact.

@@ -24,6 +24,10 @@ pub struct Look {
     pub inner_mark: Option<bool>,
     /// Wet, torn, dropped; `None` where nobody looked.
     pub dry_whole: Option<[Vec<PouchId>; 3]>,
+    /// Place of the newest fact that the page showed on which this was tapped.
+    pub seen_to: Option<u64>,
+    /// It was tapped while the station was cut off.
+    pub kept: bool,
     /// When.
     pub now: Instant,
 }
@@ -45,17 +49,22 @@ pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusa
     let inside = looked_at(&run, &verdict, &pouches);
     let decision =
         decide(&inside, &answers).map_err(|_| Refusal::rule("refused-not-in-this-run"))?;
-    let waiting = |pouch: &&Pouch| pouch.state == SetState::ToCheck;
-    if !pouches.iter().any(|pouch| waiting(&pouch)) && decision.set_aside.is_empty() {
-        return Err(Refusal::rule("refused-nothing-to-check"));
-    }
-    draft.fact(looked_fact(&look));
-    set_aside(draft, &pouches, &decision, look.run);
+    let meanwhile = set_aside_since(view, &pouches, look.seen_to)?;
+    // What somebody else set aside meanwhile is released here as well: both are kept, the fact is
+    // marked, and the safer one holds.
+    let waiting =
+        |pouch: &&Pouch| pouch.state == SetState::ToCheck || meanwhile.contains(&pouch.pouch);
     let released: Vec<&Pouch> = pouches
         .iter()
         .filter(waiting)
         .filter(|pouch| decision.release.contains(&pouch.pouch))
         .collect();
+    // A look at what another has looked at changes nothing; one that was kept is written all the same.
+    if !pouches.iter().any(|pouch| waiting(&pouch)) && decision.set_aside.is_empty() && !look.kept {
+        return Err(Refusal::rule("refused-nothing-to-check"));
+    }
+    draft.fact(looked_fact(&look));
+    set_aside(draft, &pouches, &decision, look.run);
     // What lies open is for use at once, whatever else was in the chamber.
     for (pouched, use_until) in [(true, None), (false, Some(look.now + USE_NOW))] {
         let these: Vec<PouchId> = released
@@ -68,6 +77,22 @@ pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusa
         }
     }
     Ok(())
+}
+
+/// The pouches that were set aside after what the page showed: who tapped on it could not know.
+fn set_aside_since(
+    view: &View<'_>,
+    pouches: &[Pouch],
+    seen_to: Option<u64>,
+) -> Result<Vec<PouchId>, Refusal> {
+    let Some(seen_to) = seen_to else { return Ok(Vec::new()) };
+    let mut since = Vec::new();
+    for pouch in pouches.iter().filter(|pouch| pouch.state == SetState::SetAside) {
+        if view.stop_of(pouch.pouch)?.is_some_and(|stop| stop.seq > seen_to) {
+            since.push(pouch.pouch);
+        }
+    }
+    Ok(since)
 }
 
 /// What must not be used follows also for pouches that were released or opened before: a mark that

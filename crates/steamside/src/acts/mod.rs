@@ -1,8 +1,8 @@
 //! The acts: one file each. An act is (state, intent) to facts, inside one write transaction.
 //!
 //! Forms post to `/act/NAME`. Every form carries `act` (an id made when the page was made, so that
-//! a double tap is written once) and `back` (where to go afterwards); most carry `sign` (the
-//! person's id). Times in a form are the salon's.
+//! a double tap is written once), `back` (where to go afterwards) and `head` (the newest fact that
+//! the page showed); most carry `sign` (the person's id). Times in a form are the salon's.
 //!
 //! | path | fields |
 //! |---|---|
@@ -48,6 +48,10 @@
 //! | `/act/inside` | `machine`, `chamber` = `round`, `box`; `across`, `high`, `depth` = mm; for each tray `N` from 0: `N.width`, `N.depth`, `N.height`, `N.mass`; `places`, `pitch`, `rack-height`, `rack-depth`, `rack-mass` (no places: no rack); `pattern`, `face`, `wall`, `between`, `page` (may be empty) |
 //! | `/act/tray-weighed` | `grams`, `empty` (may be empty), `count.KIND`, `wrap` = `pouched`, `open` |
 //! | `/act/programme` | `machine`, `programme`, `set`, `hold`, `pulses`, `dry-min`, `dry-kpa` (may be empty), `pouches`, `hollow` = `yes` or absent, `most-pouched`, `most-open`, `page` (each may be empty: not known) |
+//! | `/act/station-parted` | `station` |
+//! | `/act/seen` | `sign`, `seq` = the place of an entry that did not fit |
+//! | `/kept/NAME` | as `/act/NAME`, for what was tapped while the station was cut off, with `kept-ago` = milliseconds; answers in JSON |
+//! | `/pair` | `code`, `what` = `tablet`, `phone`, `wall`, `desk`, `name` (may be empty) |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod accept;
@@ -64,10 +68,12 @@ mod people;
 mod read_off;
 mod refusal;
 mod rota;
+mod seen;
 mod services;
 mod set_aside;
 mod sets;
 mod start;
+mod stations;
 mod undo;
 mod unload;
 mod visits;
@@ -92,12 +98,14 @@ pub use people::{join, leave};
 pub use read_off::{ReadOff, read_off};
 pub use refusal::Refusal;
 pub use rota::{SetShift, end_shift, set_shift};
+pub use seen::seen;
 pub use services::{
     SetService, end_service, set_kind_figures, set_machine_figures, set_rules, set_service,
 };
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
 pub use start::{Start, start};
+pub use stations::{LONGEST_NAME, Pair, pair, part};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;
 pub use visits::{Answer, Book, book, call_off, closed, late, learn, missed, visit_is};

@@ -26,18 +26,22 @@ pub struct Open {
     pub chair: Option<u32>,
     /// When it was opened, where the empty pouch is linked after the service.
     pub opened: Option<Instant>,
-    /// Now.
+    /// It was opened while the station was cut off: what is told now is done already.
+    pub kept: bool,
+    /// Now, or the moment at which it was opened.
     pub now: Instant,
 }
 
-/// Opens a pouch that may be used; any other is a stop.
+/// Opens a pouch that may be used; any other is a stop. What was opened while a station was cut off
+/// is written whatever became of the pouch meanwhile: a recall must reach its visit, and the safer
+/// state holds.
 pub fn open(view: &View<'_>, draft: &mut Draft, open: Open) -> Result<(), Refusal> {
     let pouch = find(view, open.what)?;
-    if !may_open(&pouch, open.now) {
+    if !open.kept && !may_open(&pouch, open.now) {
         return Err(Refusal::Stop(Box::new(pouch)));
     }
     let before_release = |at| pouch.released.is_none_or(|(released, _)| at < released);
-    if open.opened.is_some_and(before_release) {
+    if !open.kept && open.opened.is_some_and(before_release) {
         return Err(Refusal::rule_with("refused-opened-before", "code", pouch.code));
     }
     draft.fact(Body::Opened { pouch: pouch.pouch, visit: chance::id()?, chair: open.chair });

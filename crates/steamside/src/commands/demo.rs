@@ -20,6 +20,9 @@ pub struct DemoArgs {
     /// Address and port; this computer only unless told otherwise.
     #[arg(long, default_value = "127.0.0.1:7420")]
     listen: SocketAddr,
+    /// A secure address and port as well, such as 0.0.0.0:7443.
+    #[arg(long)]
+    secure: Option<SocketAddr>,
 }
 
 /// Makes the salon and opens it.
@@ -32,6 +35,7 @@ pub fn run(args: DemoArgs) -> ExitCode {
     let serve_args = ServeArgs {
         book: None,
         listen: args.listen,
+        secure: args.secure,
         watch: vec![format!("{}=1", stick.display())],
         name: Vec::new(),
         zone: None,

@@ -1,7 +1,10 @@
 //! `serve`: the salon's own book in the browser.
 
+mod safe;
+
 use super::{own_folder, unusable};
 use crate::app::{App, Who};
+use crate::door::{Door, Reach};
 use crate::intake::watch::{Watched, watch};
 use crate::web::{Hosts, Served, router};
 use crate::{acts, chance, clock, live};
@@ -22,9 +25,14 @@ pub struct ServeArgs {
     /// Folder of the book; made where there is none.
     #[arg(long)]
     pub book: Option<PathBuf>,
-    /// Address and port. Anything but this computer's own lets others on the network in.
+    /// Address and port. Anything but this computer's own lets others on the network ask; each of
+    /// their screens has to be let in once, by a code that this computer shows.
     #[arg(long, default_value = "127.0.0.1:7420")]
     pub listen: SocketAddr,
+    /// A secure address and port as well, such as 0.0.0.0:7443. The box makes its own certificate;
+    /// the page /trust says how a screen comes to trust it.
+    #[arg(long)]
+    pub secure: Option<SocketAddr>,
     /// A folder to take records from, such as a memory stick; `FOLDER=2` for machine 2.
     #[arg(long)]
     pub watch: Vec<String>,
@@ -102,32 +110,30 @@ async fn serve_until_stopped(
     args: &ServeArgs,
     try_it: Option<String>,
 ) -> Result<(), String> {
-    let listener = TcpListener::bind(args.listen).await.map_err(|error| {
-        format!(
-            "{} cannot be used ({error}). Is it open already? Choose another with --listen \
-             127.0.0.1:7421",
-            args.listen
-        )
-    })?;
+    let listener = bound(args.listen, "--listen 127.0.0.1:7421").await?;
     let at = listener.local_addr().map_err(|error| error.to_string())?;
+    let safe = match args.secure {
+        Some(secure) => Some(safe::Safe::open(secure, &app.folder, &args.name).await?),
+        None => None,
+    };
     for watched in watched(&app, &args.watch)? {
         tokio::spawn(watch(app.clone(), watched));
     }
     tokio::spawn(live::follow(app.clone()));
-    println!(
-        "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
-        shown_path(&app.folder)
-    );
-    if !at.ip().is_loopback() {
-        println!("Everyone on this network can reach it.");
-    }
+    let reach = Reach { plain: Some(at), secure: safe.as_ref().map(safe::Safe::public) };
+    say_where(&app.folder, at, &reach);
     if let Some(line) = try_it {
         println!("{line}");
     }
-    let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
+    let mut names: Vec<String> = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
+    names.extend(safe.iter().flat_map(safe::Safe::names));
     let live = Arc::clone(&app.live);
-    let served = Served { app, hosts: Arc::new(Hosts { names }) };
-    axum::serve(listener, router(served))
+    let door = Arc::new(Door::new(reach));
+    let served = Served { app, hosts: Arc::new(Hosts { names }), door, secure: false };
+    if let Some(safe) = safe {
+        tokio::spawn(safe.serve(router(Served { secure: true, ..served.clone() })));
+    }
+    axum::serve(listener, router(served).into_make_service_with_connect_info::<SocketAddr>())
         .with_graceful_shutdown(async move {
             stopped().await;
             // A screen listens for as long as it is let; nothing else would end.
@@ -137,6 +143,30 @@ async fn serve_until_stopped(
         .map_err(|error| error.to_string())?;
     println!("Closed. Everything that was acknowledged is in the book.");
     Ok(())
+}
+
+/// Takes an address; why not, with another to try.
+async fn bound(at: SocketAddr, instead: &str) -> Result<TcpListener, String> {
+    TcpListener::bind(at).await.map_err(|error| {
+        format!("{at} cannot be used ({error}). Is it open already? Choose another with {instead}")
+    })
+}
+
+/// Where the pages are and who can reach them.
+fn say_where(folder: &Path, at: SocketAddr, reach: &Reach) {
+    println!(
+        "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
+        shown_path(folder)
+    );
+    if let Some((at, public)) = &reach.secure {
+        println!(
+            "Secure: https://{at}/. Its authority has the fingerprint {}.",
+            public.fingerprint
+        );
+    }
+    if let [first, ..] = reach.for_others().as_slice() {
+        println!("Other screens are let in on the page Setup, Screens; they go to {first}/pair.");
+    }
 }
 
 fn shown_path(folder: &Path) -> String {

@@ -299,6 +299,8 @@ impl<'a> Script<'a> {
             marks_not_turned: Some(Vec::new()),
             inner_mark: Some(true),
             dry_whole: Some([self.wet(round, wet), Vec::new(), Vec::new()]),
+            seen_to: None,
+            kept: false,
             now: at,
         };
         self.act(at, Known::Tapped, |v, d| acts::look(v, d, look))
@@ -366,7 +368,7 @@ impl<'a> Script<'a> {
             return Ok(());
         };
         let what = acts::What::Pouch(pouch.pouch);
-        let open = acts::Open { what, chair: Some(chair), opened: None, now: at };
+        let open = acts::Open { what, chair: Some(chair), opened: None, kept: false, now: at };
         self.act(at, Known::Scanned, |v, d| acts::open(v, d, open))
     }
 

@@ -1,5 +1,6 @@
 //! The frame of every page: the places, the clock, the language, what was just done.
 
+use super::kept::OUTBOX_PATH;
 use super::shapes::{self, Shape};
 use super::strip;
 use super::telling::{self, Names};
@@ -137,6 +138,7 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
                 (not_joined(ctx))
                 (strip::every(ctx))
                 (places(ctx, frame.place))
+                div id="kept" {}
                 main id="work" tabindex="-1" {
                     h1 { (frame.title) }
                     (body)
@@ -164,6 +166,7 @@ pub fn head(title: &str, program: &str) -> Markup {
             link rel="icon" type="image/svg+xml" href=(ICON_PATH);
             script src=(SCRIPT_PATH) defer {}
             script src=(LIVE_PATH) defer {}
+            script src=(OUTBOX_PATH) defer {}
         }
     }
 }
@@ -171,10 +174,21 @@ pub fn head(title: &str, program: &str) -> Markup {
 /// Says since when the page has heard nothing; the script puts the time in and shows it.
 pub fn not_joined(ctx: &Ctx) -> Markup {
     let says = ctx.words().tell("not-joined", &[("at", "--:--".into())]);
+    // The script puts the number in, in the form that its language has for it.
+    let waits = |count: u32| {
+        let text = ctx.words().tell("kept-count", &[("count", count.into())]);
+        text.replace(&count.to_string(), "{count}")
+    };
     html! {
-        div class="not-joined" role="status" { p id="not-joined" data-says=(says) hidden {} }
+        div class="not-joined" role="status" {
+            p id="not-joined" data-says=(says) hidden {}
+            p id="kept-count" data-one=(waits(1)) data-other=(waits(MANY)) hidden {}
+        }
     }
 }
+
+/// A number that stands for many in a line.
+const MANY: u32 = 17;
 
 /// Class of the whole page in a book that must not be mistaken for a real one.
 pub fn book_class(ctx: &Ctx) -> Option<&'static str> {

@@ -2,6 +2,7 @@
 //! entries say so, and what was taken back stays, struck through.
 
 use super::frame::{self, Frame, Place};
+use super::meanwhile;
 use super::parts;
 use super::telling::{self, Names};
 use super::{say, when};
@@ -45,7 +46,12 @@ pub fn page(view: &View<'_>, ctx: &Ctx, before: Option<u64>) -> Result<Markup, B
         again_s: before.is_none().then_some(AGAIN_S),
         did: frame::did(view, ctx)?,
     };
-    Ok(frame::page(ctx, &frame, &draw(ctx, &names, &entries, older)))
+    let unseen = match before {
+        None => meanwhile::cards(ctx, &meanwhile::unseen(view, ctx)?, &view.people()?),
+        Some(_) => Markup::default(),
+    };
+    let body = html! { (unseen) (draw(ctx, &names, &entries, older)) };
+    Ok(frame::page(ctx, &frame, &body))
 }
 
 /// Facts of one act belong together; newest entry first, facts in the order of their doing.

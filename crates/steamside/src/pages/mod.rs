@@ -7,10 +7,13 @@ pub mod chair;
 mod changes;
 pub mod frame;
 pub mod goes_in;
+pub mod kept;
 pub mod labels;
 pub mod log;
 pub mod machine;
+pub mod meanwhile;
 pub mod now;
+pub mod pair;
 mod parts;
 pub mod plan;
 mod plot;
@@ -26,11 +29,13 @@ pub mod sets;
 pub mod setup;
 mod shapes;
 pub mod start;
+pub mod stations;
 pub mod stop;
 pub mod strip;
 mod telling;
 pub mod tray;
 pub mod trouble;
+pub mod trust;
 pub mod unclaimed;
 pub mod visits;
 pub mod wall;
@@ -46,6 +51,8 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "steamside.css" => Some(("text/css; charset=utf-8", frame::STYLE.as_bytes())),
         "steamside.js" => Some(("text/javascript; charset=utf-8", frame::SCRIPT.as_bytes())),
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
+        "kept.js" => Some(("text/javascript; charset=utf-8", kept::SCRIPT.as_bytes())),
+        "outbox.js" => Some(("text/javascript; charset=utf-8", kept::OUTBOX.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),

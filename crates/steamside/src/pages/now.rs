@@ -1,6 +1,7 @@
 //! Now: what needs hands in the next hour, the most urgent first.
 
 use super::frame::{self, Frame, Place};
+use super::meanwhile::{self, Told};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
@@ -35,6 +36,8 @@ pub struct Seen {
     pub apart: Vec<Pouch>,
     /// Cycles that belong to no run.
     pub unclaimed: Vec<TakenCycle>,
+    /// Two did different things, and nobody in charge has signed it yet.
+    pub unseen: Vec<Told>,
 }
 
 /// Records that no run has claimed, shown as cards; the rest is folded.
@@ -62,6 +65,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .filter(late)
             .collect(),
         unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
+        unseen: meanwhile::unseen(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -87,11 +91,13 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let quiet = seen.runs.is_empty()
         && seen.apart.is_empty()
         && seen.unclaimed.is_empty()
+        && seen.unseen.is_empty()
         && used + washed == 0
         && seen.bagged == 0;
     html! {
         @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
         div class="cards" {
+            (meanwhile::cards(ctx, &seen.unseen, &seen.people))
             @for (run, _) in &to_check { (check_card(ctx, run)) }
             @for (run, usual) in &running { (running_card(ctx, run, *usual, &seen.people)) }
             @if used > 0 { (wash::wash_card(ctx, &seen.kinds, &seen.people)) }

@@ -55,6 +55,7 @@ impl<'a> Form<'a> {
             form method="post" action=(format!("/act/{}", self.act)) enctype=[encoding] {
                 input type="hidden" name="act" value=(self.id(ctx));
                 input type="hidden" name="back" value=(self.then.unwrap_or(&ctx.here));
+                input type="hidden" name="head" value=(ctx.head);
                 (fields)
             }
         }

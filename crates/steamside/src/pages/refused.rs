@@ -8,7 +8,7 @@ use crate::words::Arg;
 use maud::{Markup, html};
 
 /// Why nothing was written, as a line of the word files with its values.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Said<'a> {
     /// Key of the line.
     pub key: &'a str,
@@ -16,20 +16,29 @@ pub struct Said<'a> {
     pub args: &'a [(&'static str, String)],
     /// The page to go back to.
     pub back: &'a str,
+    /// What somebody else did meanwhile, and what holds now.
+    pub holds: Option<String>,
 }
 
-/// The page. Where a line says nothing of its own about what is safe, the common sentence holds:
-/// nothing was written, everything is as it was.
-pub fn page(ctx: &Ctx, said: &Said<'_>) -> Markup {
+/// What happened, what is safe, what to do. Where a line says nothing of its own about what is safe,
+/// the common sentence holds: nothing was written, everything is as it was.
+pub fn lines(ctx: &Ctx, key: &str, args: &[(&'static str, String)]) -> [String; 3] {
     let words = ctx.words();
     let args: Vec<(&str, Arg)> =
-        said.args.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
+        args.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
     let part = |part: &str, common: &str| {
-        let key = format!("{}.{part}", said.key);
+        let key = format!("{key}.{part}");
         // The part may be in English only; the common sentence is for lines that never had one.
         let known = crate::words::Words::of(crate::words::Language::En).has(&key);
         if known { words.tell(&key, &args) } else { words.say(common) }
     };
+    [words.tell(key, &args), part("safe", "refused-safe"), part("do", "refused-do")]
+}
+
+/// The page.
+pub fn page(ctx: &Ctx, said: &Said<'_>) -> Markup {
+    let words = ctx.words();
+    let [what, safe, to_do] = lines(ctx, said.key, said.args);
     let frame = Frame {
         title: words.say("refused-title"),
         place: Place::Now,
@@ -38,9 +47,10 @@ pub fn page(ctx: &Ctx, said: &Said<'_>) -> Markup {
         did: None,
     };
     let inside = html! {
-        p class="fact" { (words.tell(said.key, &args)) }
-        p { (part("safe", "refused-safe")) }
-        p { (part("do", "refused-do")) }
+        p class="fact" { (what) }
+        @if let Some(holds) = &said.holds { p class="fact" { (holds) } }
+        p { (safe) }
+        p { (to_do) }
         p { a class="key main-key" href=(said.back) { (words.say("back")) } }
     };
     let body = html! {

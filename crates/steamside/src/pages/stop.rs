@@ -78,7 +78,7 @@ fn ways(ctx: &Ctx, stop: &Stop<'_>) -> Markup {
 }
 
 /// Why, and what to do with it.
-fn reason(ctx: &Ctx, stop: &Stop<'_>) -> (String, String) {
+pub fn reason(ctx: &Ctx, stop: &Stop<'_>) -> (String, String) {
     let words = ctx.words();
     let Some(pouch) = stop.pouch else {
         return (words.say("stop-unknown"), words.say("stop-unknown-do"));

@@ -1,6 +1,7 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
 mod loading;
+mod screens;
 
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
@@ -206,7 +207,9 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
         Body::Upkeep(_) => words.say("line-upkeep"),
-        Body::Counter(_) => words.say("line-counter"),
+        Body::Counter(said) => {
+            screens::line(ctx, said).unwrap_or_else(|| words.say("line-counter"))
+        }
         other => setup_line(ctx, names, other),
     }
 }

@@ -32,10 +32,8 @@ impl Names {
             }
             dns.insert(host);
         }
-        let mut addresses = BTreeSet::from([
-            IpAddr::V4(Ipv4Addr::LOCALHOST),
-            IpAddr::V6(Ipv6Addr::LOCALHOST),
-        ]);
+        let mut addresses =
+            BTreeSet::from([IpAddr::V4(Ipv4Addr::LOCALHOST), IpAddr::V6(Ipv6Addr::LOCALHOST)]);
         addresses.extend(on_network());
         Self { dns, addresses }
     }

@@ -23,7 +23,12 @@ fn names(dns: &[&str], addresses: &[&str]) -> Names {
 }
 
 /// What a screen that trusts only this authority says of a leaf under a name, some days from now.
-fn verify(authority: &Authority, leaf: &CertificateDer<'_>, name: &str, days: u64) -> Result<(), Error> {
+fn verify(
+    authority: &Authority,
+    leaf: &CertificateDer<'_>,
+    name: &str,
+    days: u64,
+) -> Result<(), Error> {
     let mut roots = RootCertStore::empty();
     roots.add(CertificateDer::from(authority.certificate().to_vec())).unwrap();
     let ring = Arc::new(rustls::crypto::ring::default_provider());

@@ -19,6 +19,11 @@ const ON_ITS_WAY: Duration = Duration::from_secs(60);
 /// The longest time ago that a pouch is linked after: a working day.
 const LONGEST_AGO_MIN: i64 = 12 * 60;
 
+/// The field of an act that was kept while its station was cut off: milliseconds ago.
+pub const KEPT: &str = "kept-ago";
+/// For so long an act may have been kept (WORK 6.1: 72 h).
+const LONGEST_KEPT: Span = Span::from_minutes(72 * 60);
+
 /// The fields of a photo's form.
 #[derive(Default)]
 struct Sent {
@@ -75,14 +80,51 @@ async fn sent(mut form: Multipart) -> Sent {
 }
 
 /// When it happened, where a form says that it was not now: minutes ago, of an opened pouch that
-/// is linked after the service.
+/// is linked after the service; milliseconds ago, of what was kept while the station was cut off.
+/// The station's own clock counts for neither.
 pub fn happened(name: &str, fields: &Fields) -> Result<Option<Instant>, Refusal> {
     let ago = if name == "open" { fields.maybe::<i64>("ago")? } else { None };
-    match ago {
-        None => Ok(None),
-        Some(minutes) if (1..=LONGEST_AGO_MIN).contains(&minutes) => {
-            Ok(Some(clock::now() - Span::from_minutes(minutes)))
+    let ago = match ago {
+        Some(minutes) if !(1..=LONGEST_AGO_MIN).contains(&minutes) => {
+            return Err(Refusal::rule_with("refused-field-misread", "field", "ago"));
         }
-        Some(_) => Err(Refusal::rule_with("refused-field-misread", "field", "ago")),
+        ago => ago.map(Span::from_minutes),
+    };
+    let kept = match fields.maybe::<i64>(KEPT)? {
+        Some(millis) if !(0..=LONGEST_KEPT.millis()).contains(&millis) => {
+            return Err(Refusal::rule("refused-kept-too-long"));
+        }
+        kept => kept.map(Span::from_millis),
+    };
+    Ok(match (ago, kept) {
+        (None, None) => None,
+        (ago, kept) => Some(clock::now() - ago.unwrap_or_default() - kept.unwrap_or_default()),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(name: &str, fields: &[(&str, &str)], minutes: Option<i64>) {
+        let pairs = fields.iter().map(|(name, value)| ((*name).to_owned(), (*value).to_owned()));
+        let said = happened(name, &Fields(pairs.collect())).ok();
+        let said = said.map(|at| at.map_or(0, |at| (clock::now() - at).millis() / 60_000));
+        assert_eq!(said, minutes, "{name} {fields:?}");
+    }
+
+    #[test]
+    fn an_act_may_be_told_late_and_never_early() {
+        check("wash", &[], Some(0));
+        check("open", &[("ago", "45")], Some(45));
+        check("wash", &[("ago", "45")], Some(0));
+        check("wash", &[(KEPT, "600000")], Some(10));
+        check("open", &[(KEPT, "600000"), ("ago", "5")], Some(15));
+        // 72 hours, as WORK 6.1 asks.
+        check("wash", &[(KEPT, "259200000")], Some(72 * 60));
+        for bad in ["259200001", "-1", "x"] {
+            check("wash", &[(KEPT, bad)], None);
+        }
+        check("open", &[("ago", "0")], None);
     }
 }

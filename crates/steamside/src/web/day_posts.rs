@@ -2,7 +2,7 @@
 
 use super::head::Head;
 use super::posts::{Upload, upload};
-use super::show::{answer_refusal, trouble};
+use super::show::{About, answer_refusal, trouble};
 use super::{Fields, Served};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
@@ -19,6 +19,9 @@ use logbook::view::View;
 use maud::Markup;
 use measure::{ActId, Instant, MachineId};
 use std::str::FromStr;
+
+/// Where calendars come in.
+const VISITS: About<'_> = About { back: Some("/visits"), run: None };
 
 /// The acts of this file.
 const ACTS: [&str; 14] = [
@@ -224,7 +227,7 @@ fn shift(view: &View<'_>, fields: &Fields) -> Result<acts::SetShift, Refusal> {
 pub async fn bring(State(served): State<Served>, head: Head, form: Multipart) -> Response {
     match upload(form).await {
         Ok(upload) => bring_upload(&served, head, upload).await,
-        Err(refusal) => answer_refusal(&served, head, refusal, Some("/visits")).await,
+        Err(refusal) => answer_refusal(&served, head, refusal, VISITS).await,
     }
 }
 
@@ -238,7 +241,7 @@ pub async fn bring_upload(served: &Served, head: Head, upload: Upload) -> Respon
     match served.app.look(work).await {
         Ok(Ok(Some(page))) => (head.jar, page).into_response(),
         Ok(Ok(None)) => (head.jar, Redirect::to("/visits")).into_response(),
-        Ok(Err(refusal)) => answer_refusal(served, head, refusal, Some("/visits")).await,
+        Ok(Err(refusal)) => answer_refusal(served, head, refusal, VISITS).await,
         Err(error) => trouble(&head, &error.to_string()),
     }
 }

@@ -1,15 +1,24 @@
-//! What is let in: this computer's own names only, and no form that another site sent.
+//! What is let in: this computer's own names only, no form that another site sent, and nobody on the
+//! network whose screen was not let in.
 //!
 //! A page of another site cannot post here (its `Origin` differs), and a name that somebody else
 //! points at this computer is not answered (its `Host` is unknown). What goes out tells the
 //! browser to load nothing from elsewhere.
 
 use super::Served;
-use axum::extract::{Request, State};
+use super::head::Head;
+use crate::door::same;
+use axum::extract::{ConnectInfo, Request, State};
+use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
 use axum::middleware::Next;
-use axum::response::{IntoResponse, Response};
-use std::net::IpAddr;
+use axum::response::{IntoResponse, Redirect, Response};
+use axum_extra::extract::cookie::CookieJar;
+use logbook::fact::StationKind;
+use logbook::view::Station;
+use measure::StationId;
+use sha2::{Digest, Sha256};
+use std::net::{IpAddr, SocketAddr};
 
 /// Names by which this computer may be called, beside its addresses and `localhost`.
 #[derive(Debug, Default)]
@@ -51,20 +60,118 @@ fn own_form(headers: &HeaderMap, host: &str) -> bool {
     }
 }
 
+/// Who asks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum At {
+    /// The box's own screen: what comes from this computer itself.
+    Box,
+    /// A screen that was let in.
+    Station(StationId, StationKind),
+    /// Nobody that is known: sees how to be let in, and nothing else.
+    Stranger,
+}
+
+/// The cookie that holds a screen's key.
+pub const KEY: &str = "paired";
+
+/// Is the key in this cookie that of a screen that is let in? Every screen is compared in full, so
+/// that the time it takes tells nothing.
+pub fn station_with(key: &str, stations: &[Station]) -> Option<(StationId, StationKind)> {
+    let hash = Sha256::digest(key.as_bytes());
+    let mut found = None;
+    for station in stations {
+        let is = same(&station.key_hash, &hash);
+        if is && station.parted.is_none() {
+            found = Some((station.station, station.what));
+        }
+    }
+    found
+}
+
+/// What strangers may ask for: how to be let in, how to trust the box, and what those pages load.
+fn for_everybody(path: &str) -> bool {
+    matches!(path, "/pair" | "/trust" | "/trust/authority.crt" | "/language")
+        || path.starts_with("/assets/")
+}
+
+/// A wall only shows: it hangs where others can reach it.
+fn for_walls(path: &str) -> bool {
+    matches!(path, "/wall" | "/strip" | "/live") || for_everybody(path)
+}
+
+async fn who(served: &Served, parts: &Parts) -> Result<At, Response> {
+    let from = parts.extensions.get::<ConnectInfo<SocketAddr>>();
+    // Where it comes from is not known: then it does not come from here.
+    if from.is_some_and(|ConnectInfo(from)| from.ip().to_canonical().is_loopback()) {
+        return Ok(At::Box);
+    }
+    let jar = CookieJar::from_headers(&parts.headers);
+    let Some(key) = jar.get(KEY).map(|cookie| cookie.value().to_owned()) else {
+        return Ok(At::Stranger);
+    };
+    let known = served.app.look(|app| app.read(|view| view.stations())).await;
+    match known {
+        Ok(Ok(stations)) => Ok(match station_with(&key, &stations) {
+            Some((station, what)) => {
+                served.door.hear(station);
+                At::Station(station, what)
+            }
+            None => At::Stranger,
+        }),
+        // Who cannot be told from a stranger is not let in.
+        Ok(Err(error)) => {
+            Err((StatusCode::INTERNAL_SERVER_ERROR, error.to_string()).into_response())
+        }
+        Err(error) => Err((StatusCode::INTERNAL_SERVER_ERROR, error.to_string()).into_response()),
+    }
+}
+
+/// May whoever asks have this? Otherwise the answer.
+fn at_the_door(served: &Served, at: At, parts: &Parts) -> Result<(), Response> {
+    let path = parts.uri.path();
+    match at {
+        At::Stranger if !for_everybody(path) => {
+            let head = Head::read(parts, at);
+            let head = head.map_err(IntoResponse::into_response)?;
+            Err((StatusCode::FORBIDDEN, super::stations::pair_page(served, &head, None, ""))
+                .into_response())
+        }
+        At::Station(_, StationKind::Wall) if !for_walls(path) => {
+            if parts.method == Method::GET {
+                return Err(Redirect::to("/wall").into_response());
+            }
+            let said = "This screen was let in as a wall: it only shows. Nothing was done.";
+            Err((StatusCode::FORBIDDEN, said).into_response())
+        }
+        _ => Ok(()),
+    }
+}
+
 /// Lets a request in, or says why not.
 pub async fn guard(State(served): State<Served>, request: Request, next: Next) -> Response {
-    let headers = request.headers();
-    let host = text(headers, "host").unwrap_or_default().to_owned();
+    let (mut parts, body) = request.into_parts();
+    // The second version of HTTP has the name in the address.
+    let named = parts.uri.authority().map(ToString::to_string);
+    let host = text(&parts.headers, "host").map(str::to_owned).or(named).unwrap_or_default();
     if !served.hosts.knows(&host) {
         let said = "This computer is not known under that name. Nothing was done. \
                     Use its address, or start it with --name.";
         return (StatusCode::MISDIRECTED_REQUEST, said).into_response();
     }
-    if request.method() != Method::GET && !own_form(headers, &host) {
+    if parts.method != Method::GET && !own_form(&parts.headers, &host) {
         let said = "This form came from another site. Nothing was done. Open the page again.";
         return (StatusCode::FORBIDDEN, said).into_response();
     }
-    let mut response = next.run(request).await;
+    let mut response = match who(&served, &parts).await {
+        Ok(at) => match at_the_door(&served, at, &parts) {
+            Ok(()) => {
+                parts.extensions.insert(at);
+                next.run(Request::from_parts(parts, body)).await
+            }
+            Err(answer) => answer,
+        },
+        Err(answer) => answer,
+    };
     let out = response.headers_mut();
     for (name, value) in [
         (
@@ -80,36 +187,6 @@ pub async fn guard(State(served): State<Served>, request: Request, next: Next) -
     out.entry(header::CACHE_CONTROL).or_insert(HeaderValue::from_static("no-store"));
     response
 }
+
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn only_own_names_are_known() {
-        let hosts = Hosts { names: vec!["salon.local".to_owned()] };
-        for known in ["localhost:7420", "127.0.0.1", "[::1]:7420", "192.168.1.4:80", "SALON.local"]
-        {
-            assert!(hosts.knows(known), "{known}");
-        }
-        for strange in ["", "evil.example", "localhost.evil.example:7420", "salon.local.evil"] {
-            assert!(!hosts.knows(strange), "{strange}");
-        }
-    }
-
-    #[test]
-    fn a_form_of_another_site_is_not_ours() {
-        let form = |pairs: &[(&'static str, &'static str)]| {
-            let mut headers = HeaderMap::new();
-            for (name, value) in pairs {
-                headers.insert(*name, HeaderValue::from_static(value));
-            }
-            own_form(&headers, "localhost:7420")
-        };
-        assert!(form(&[("origin", "http://localhost:7420")]));
-        assert!(form(&[("sec-fetch-site", "same-origin"), ("origin", "null")]));
-        assert!(form(&[]));
-        assert!(!form(&[("origin", "http://evil.example")]));
-        assert!(!form(&[("origin", "null")]));
-        assert!(!form(&[("sec-fetch-site", "cross-site")]));
-    }
-}
+mod tests;

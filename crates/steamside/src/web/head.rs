@@ -1,5 +1,6 @@
 //! What a request brings along: language, station and the sign last used there, from cookies.
 
+use super::guard::At;
 use super::{Ctx, Served};
 use crate::acts::Refusal;
 use crate::app::App;
@@ -24,6 +25,8 @@ pub struct Head {
     pub language: Language,
     /// The station.
     pub station: StationId,
+    /// How it came in.
+    pub at: At,
     /// The sign last used here.
     pub sign: Option<PersonId>,
     /// The act just done.
@@ -46,6 +49,15 @@ impl FromRequestParts<Served> for Head {
     type Rejection = (StatusCode, String);
 
     async fn from_request_parts(parts: &mut Parts, _: &Served) -> Result<Self, Self::Rejection> {
+        // The guard says so of every request.
+        let at = parts.extensions.get().copied().unwrap_or(At::Stranger);
+        Self::read(parts, at)
+    }
+}
+
+impl Head {
+    /// What these parts of a request bring along.
+    pub fn read(parts: &Parts, at: At) -> Result<Self, (StatusCode, String)> {
         let mut jar = CookieJar::from_headers(&parts.headers);
         let cookie = |name: &str| jar.get(name).map(|cookie| cookie.value().to_owned());
         let language = cookie("language")
@@ -53,7 +65,10 @@ impl FromRequestParts<Served> for Head {
             .or_else(|| asked_for(parts))
             .unwrap_or(Language::En);
         let sign = cookie("sign").and_then(|text| text.parse().ok());
-        let known = cookie("station").and_then(|text| text.parse().ok());
+        let known = match at {
+            At::Station(station, _) => Some(station),
+            _ => cookie("station").and_then(|text| text.parse().ok()),
+        };
         let station = match known {
             Some(station) => station,
             None => {
@@ -71,7 +86,7 @@ impl FromRequestParts<Served> for Head {
             rest if rest.is_empty() => parts.uri.path().to_owned(),
             rest => format!("{}?{rest}", parts.uri.path()),
         };
-        Ok(Self { jar, language, station, sign, did, here })
+        Ok(Self { jar, language, station, at, sign, did, here })
     }
 }
 

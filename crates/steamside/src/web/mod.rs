@@ -6,20 +6,25 @@ mod day_posts;
 mod fields;
 mod guard;
 mod head;
+mod kept;
 mod live;
 mod loading_posts;
 mod posts;
 mod show;
+mod stations;
 
 pub use ctx::Ctx;
 pub use fields::Fields;
 
 use crate::app::App;
+use crate::door::Door;
 use axum::Router;
 use axum::extract::DefaultBodyLimit;
 use axum::middleware;
 use axum::routing::{get, post};
 use std::sync::Arc;
+use tower_http::compression::CompressionLayer;
+use tower_http::compression::predicate::{NotForContentType, Predicate, SizeAbove};
 
 /// What the web side knows about the way it is served.
 #[derive(Clone)]
@@ -28,12 +33,19 @@ pub struct Served {
     pub app: App,
     /// Names and addresses by which this computer may be called.
     pub hosts: Arc<guard::Hosts>,
+    /// How screens are let in.
+    pub door: Arc<Door>,
+    /// These answers go out over the secure address.
+    pub secure: bool,
 }
 
 pub use guard::Hosts;
 
 /// Largest form that is read: a full tray of pouches, many times over.
 const LARGEST_FORM: usize = 256 * 1024;
+
+/// Answers below this many bytes gain nothing by being packed.
+const SHORT: u64 = 600;
 
 /// All addresses.
 pub fn router(served: Served) -> Router {
@@ -70,6 +82,14 @@ pub fn router(served: Served) -> Router {
         .route("/bag", get(show::bag))
         .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
+        .route("/stations", get(show::stations))
+        .route("/stations/code", post(stations::code))
+        .route("/pair", get(show::pair).post(stations::pair))
+        .route("/trust", get(show::trust))
+        .route("/trust/authority.crt", get(stations::certificate))
+        .route("/kept", get(show::kept))
+        .route("/kept/{name}", post(kept::act))
+        .route("/worker.js", get(stations::worker))
         .route("/assets/{name}", get(show::asset))
         .fallback(get(show::nowhere))
         .route("/language", post(posts::language))
@@ -78,5 +98,13 @@ pub fn router(served: Served) -> Router {
         .merge(records)
         .merge(photos)
         .layer(middleware::from_fn_with_state(served.clone(), guard::guard))
+        // Events go out one by one, and pictures are small already.
+        .layer(
+            CompressionLayer::new().compress_when(
+                SizeAbove::new(SHORT)
+                    .and(NotForContentType::SSE)
+                    .and(NotForContentType::const_new("application/")),
+            ),
+        )
         .with_state(served)
 }

@@ -1,15 +1,15 @@
 //! Posted forms: each names an act, carries its id, and goes back to where it came from.
 
 use super::head::{Head, lasting};
-use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts};
+use super::show::{About, answer_refusal, trouble};
+use super::{Fields, Served, chair_posts, day_posts, loading_posts, stations};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
 use crate::intake::take::{Arrived, take as take_in};
 use crate::intake::{judge, known};
 use crate::pages;
-use crate::pages::reads;
+use crate::pages::{meanwhile, reads};
 use crate::words::Language;
 use crate::{chance, clock};
 use axum::Form;
@@ -63,31 +63,50 @@ pub async fn act(
     head: Head,
     Form(pairs): Form<Vec<(String, String)>>,
 ) -> Response {
-    let fields = Fields(pairs);
+    let mut fields = Fields(pairs);
+    // Only what was kept may say so.
+    fields.0.retain(|(name, _)| name != chair_posts::KEPT);
     let work = {
         let (head, fields) = (head.clone(), fields.clone());
-        move |app: &App| do_act(app, &name, &head, &fields)
+        move |app: &App| {
+            let done = do_act(app, &name, &head, &fields)?;
+            let told = app.book.read(|view| {
+                let ctx = head.ctx(app, view)?;
+                let told = meanwhile::after(view, &ctx, done.act)?;
+                Ok::<_, Refusal>(told.map(|told| meanwhile::page(&ctx, &told, fields.one("back"))))
+            })?;
+            Ok((done, told))
+        }
     };
     match served.app.look(work).await {
-        Ok(Ok(Done { act, sign })) => {
+        Ok(Ok((Done { act, sign }, told))) => {
             let jar = match sign {
                 Some(sign) => head.jar.add(lasting("sign", sign.to_string())),
                 None => head.jar,
             };
-            (jar, back(&fields, "/", Some(act))).into_response()
+            match told {
+                // What somebody else did meanwhile is said before anything else.
+                Some(page) => (jar, page).into_response(),
+                None => (jar, back(&fields, "/", Some(act))).into_response(),
+            }
         }
-        Ok(Err(refusal)) => answer_refusal(&served, head, refusal, fields.one("back")).await,
+        Ok(Err(refusal)) => {
+            let about = fields.maybe("run").ok().flatten();
+            answer_refusal(&served, head, refusal, About { back: fields.one("back"), run: about })
+                .await
+        }
         Err(error) => trouble(&head, &error.to_string()),
     }
 }
 
 /// What came of a form.
-struct Done {
-    act: ActId,
+pub(super) struct Done {
+    pub(super) act: ActId,
     sign: Option<PersonId>,
 }
 
-fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+/// Does an act.
+pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
     let who = Who {
         act: fields.need("act")?,
         station: head.station,
@@ -110,6 +129,9 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         {
             return Err(Refusal::rule("refused-no-such-person"));
         }
+        if name == "station-parted" && !stations::may_let_in(view, head)? {
+            return Err(Refusal::rule("refused-not-here"));
+        }
         decide(name, view, draft, fields)
     })?;
     Ok(Done { act: who.act, sign: who.sign })
@@ -117,8 +139,10 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
 
 /// Going to the safer side, undo and setting up ask for no sign.
 fn needs_sign(name: &str) -> bool {
-    !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
-        && !day_posts::knows(name)
+    !matches!(
+        name,
+        "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets" | "station-parted"
+    ) && !day_posts::knows(name)
         && !loading_posts::knows(name)
 }
 
@@ -161,6 +185,8 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
             acts::undo(view, draft, undo)
         }
         "accept-plan" => acts::accept(view, draft, accepted(fields)?),
+        "seen" => acts::seen(view, draft, fields.need("seq")?),
+        "station-parted" => acts::part(view, draft, fields.need("station")?),
         _ => decide_setup(name, view, draft, fields),
     }
 }
@@ -314,7 +340,16 @@ fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         _ => None,
     };
     let run = fields.need("run")?;
-    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: clock::now() })
+    let at = chair_posts::happened("look", fields)?;
+    Ok(acts::Look {
+        run,
+        marks_not_turned,
+        inner_mark,
+        dry_whole,
+        seen_to: fields.maybe("head")?,
+        kept: at.is_some(),
+        now: at.unwrap_or_else(clock::now),
+    })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {
@@ -350,7 +385,8 @@ fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
         None => acts::What::Code(fields.need("code")?),
     };
     let opened = chair_posts::happened("open", fields)?;
-    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, now: clock::now() })
+    let kept = fields.one(chair_posts::KEPT).is_some();
+    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, kept, now: clock::now() })
 }
 
 /// What the multipart form of a record holds.
@@ -383,7 +419,7 @@ pub(super) async fn upload(mut form: Multipart) -> Result<Upload, Refusal> {
 pub async fn take(State(served): State<Served>, head: Head, form: Multipart) -> Response {
     let upload = match upload(form).await {
         Ok(upload) => upload,
-        Err(refusal) => return answer_refusal(&served, head, refusal, None).await,
+        Err(refusal) => return answer_refusal(&served, head, refusal, About::default()).await,
     };
     if upload.files.iter().any(|(_, bytes)| is_appointments(bytes)) {
         return day_posts::bring_upload(&served, head, upload).await;
@@ -395,7 +431,10 @@ pub async fn take(State(served): State<Served>, head: Head, form: Multipart) -> 
     };
     match served.app.look(work).await {
         Ok(Ok(did)) => (head.jar, back(&fields, "/machine", did)).into_response(),
-        Ok(Err(refusal)) => answer_refusal(&served, head, refusal, fields.one("back")).await,
+        Ok(Err(refusal)) => {
+            let about = About { back: fields.one("back"), run: None };
+            answer_refusal(&served, head, refusal, about).await
+        }
         Err(error) => trouble(&head, &error.to_string()),
     }
 }

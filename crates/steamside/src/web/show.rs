@@ -34,7 +34,7 @@ pub async fn show(
     match served.app.look(work).await {
         Ok(Ok(Some(page))) => (head.jar, page).into_response(),
         Ok(Ok(None)) => missing(served, head).await,
-        Ok(Err(refusal)) => answer_refusal(served, head, refusal, None).await,
+        Ok(Err(refusal)) => answer_refusal(served, head, refusal, About::default()).await,
         Err(error) => trouble(&head, &error.to_string()),
     }
 }
@@ -46,9 +46,18 @@ pub async fn nowhere(State(served): State<Served>, head: Head) -> Response {
 
 async fn missing(served: &Served, head: Head) -> Response {
     let refusal = Refusal::rule("refused-no-such-page");
-    let mut response = answer_refusal(served, head, refusal, None).await;
+    let mut response = answer_refusal(served, head, refusal, About::default()).await;
     *response.status_mut() = StatusCode::NOT_FOUND;
     response
+}
+
+/// What a refused form was about.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct About<'a> {
+    /// Where to go back to.
+    pub back: Option<&'a str>,
+    /// The run that it named.
+    pub run: Option<RunId>,
 }
 
 /// The one place that turns a refusal into a page.
@@ -56,7 +65,7 @@ pub async fn answer_refusal(
     served: &Served,
     head: Head,
     refusal: Refusal,
-    back: Option<&str>,
+    about: About<'_>,
 ) -> Response {
     // A figure that no fact may hold was typed by somebody: that is no fault of the program.
     let refusal = match refusal {
@@ -71,12 +80,12 @@ pub async fn answer_refusal(
             return trouble(&head, &refusal.to_string());
         }
     };
-    let back = back.unwrap_or("/").to_owned();
+    let (back, run) = (about.back.unwrap_or("/").to_owned(), about.run);
     let for_page = head.clone();
     let work = move |app: &App| {
         app.book.read(|view| {
             let ctx = for_page.ctx(app, view)?;
-            draw_refusal(view, &ctx, &refusal, &back)
+            draw_refusal(view, &ctx, &refusal, (&back, run))
         })
     };
     match served.app.look(work).await {
@@ -90,7 +99,7 @@ fn draw_refusal(
     view: &View<'_>,
     ctx: &Ctx,
     refusal: &Refusal,
-    back: &str,
+    (back, run): (&str, Option<RunId>),
 ) -> Result<Markup, Refusal> {
     let stop = |pouch, code, run| {
         pages::stop::page(ctx, &pages::stop::Stop { pouch, code, run, chair: None })
@@ -103,7 +112,10 @@ fn draw_refusal(
         }
         Refusal::NoSuchCode(code) => stop(None, code, None),
         Refusal::Rule(rule) => {
-            let said = pages::refused::Said { key: rule.key, args: &rule.args, back };
+            // Somebody else may have been quicker: who, when, and what holds now.
+            let holds = run.map(|run| pages::meanwhile::holds(view, ctx, run)).transpose()?;
+            let holds = holds.flatten();
+            let said = pages::refused::Said { key: rule.key, args: &rule.args, back, holds };
             pages::refused::page(ctx, &said)
         }
         Refusal::Book(error) => pages::trouble::page(ctx.language, &error.to_string()),
@@ -346,6 +358,39 @@ pub async fn labels(
         None => Ok(None),
     })
     .await
+}
+
+/// Screens that were let in.
+pub async fn stations(State(served): State<Served>, head: Head) -> Response {
+    let door = std::sync::Arc::clone(&served.door);
+    let may = head.clone();
+    show(&served, head, move |view, ctx| {
+        let may = super::stations::may_let_in(view, &may)?;
+        Ok(Some(pages::stations::page(view, ctx, &door, may)?))
+    })
+    .await
+}
+
+/// How a screen is let in.
+pub async fn pair(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let code = asked.code.unwrap_or_default();
+    let page = super::stations::pair_page(&served, &head, None, &code);
+    (head.jar, page).into_response()
+}
+
+/// How to trust the box.
+pub async fn trust(State(served): State<Served>, head: Head) -> Response {
+    let page = pages::trust::page(head.language, &served.door.reach, &head.here);
+    (head.jar, page).into_response()
+}
+
+/// What a screen keeps for when the box cannot be reached.
+pub async fn kept(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::kept::page(view, ctx)?))).await
 }
 
 /// The style sheet, the script, the icon: compiled in.

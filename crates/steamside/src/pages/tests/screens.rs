@@ -66,7 +66,11 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     screens.extend(day.into_iter().map(|(name, body)| (name, desk(body))));
     let loading = loading_screens(&ctx);
     screens.extend(loading.into_iter().map(|(name, body)| (name, desk(body))));
+    for (name, body, at_desk) in super::door_screens::door_screens(&ctx) {
+        screens.push((name, if at_desk { desk(body) } else { sink(Ready, body) }));
+    }
     screens.extend(alone(&ctx));
+    screens.extend(super::door_screens::alone(&ctx));
     screens.extend(super::wall_screens::wall_screens(&ctx));
     screens
 }
@@ -129,6 +133,7 @@ fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
         key: "refused-over-tested",
         args: &[("most", "12".to_owned())],
         back: "/start",
+        holds: None,
     };
     vec![
         ("stop", stop::page(ctx, &stopped).into_string()),
@@ -149,6 +154,7 @@ fn busy() -> now::Seen {
         bagged: 9,
         apart: pouches(2, SetState::SetAside),
         unclaimed: vec![taken()],
+        unseen: Vec::new(),
     }
 }
 
