@@ -9,6 +9,7 @@ mod head;
 mod kept;
 mod live;
 mod loading_posts;
+mod look_posts;
 mod posts;
 mod show;
 mod stations;

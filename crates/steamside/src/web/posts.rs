@@ -2,12 +2,11 @@
 
 use super::head::{Head, lasting};
 use super::show::{About, answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts, stations};
+use super::{Fields, Served, chair_posts, day_posts, loading_posts, look_posts, stations};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
 use crate::intake::take::{Arrived, take as take_in};
-use crate::intake::{judge, known};
 use crate::pages;
 use crate::pages::{meanwhile, reads};
 use crate::words::Language;
@@ -19,7 +18,7 @@ use load::Programme;
 use logbook::book::Draft;
 use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason, Way};
 use logbook::view::View;
-use measure::{ActId, Celsius, Instant, MachineId, PersonId, RunId};
+use measure::{ActId, Instant, MachineId, PersonId, RunId};
 
 /// Longest address of our own that a form goes back to.
 const LONGEST_BACK: usize = 300;
@@ -170,8 +169,8 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
                 run: fields.need("run")?,
             },
         ),
-        "read-off" => acts::read_off(view, draft, read_off(view, fields)?),
-        "look" => acts::look(view, draft, look(fields)?),
+        "read-off" => acts::read_off(view, draft, look_posts::read_off(view, fields)?),
+        "look" => acts::look(view, draft, look_posts::look(fields)?),
         "set-aside" => acts::set_aside(view, draft, set_aside(fields)?),
         "lift" => acts::lift(
             view,
@@ -257,26 +256,6 @@ fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
     })
 }
 
-fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refusal> {
-    let run: RunId = fields.need("run")?;
-    let machine = view.run(run)?.map(|run| run.machine);
-    let altitude_m = known::of_machine(&view.machines()?, machine).altitude_m;
-    let lowest: f64 = fields.need("lowest")?;
-    let lowest = match fields.one("degrees") {
-        Some("F") => (lowest - 32.0) / 1.8,
-        _ => lowest,
-    };
-    let minutes: f64 = fields.need("minutes")?;
-    let seconds: f64 = fields.maybe("seconds")?.unwrap_or(0.0);
-    let pressure = fields
-        .maybe("pressure")?
-        .map(|value| judge::absolute(value, &fields.need::<String>("unit")?, altitude_m))
-        .transpose()?;
-    let lowest = Celsius::new(lowest)
-        .map_err(|_| Refusal::rule_with("refused-field-misread", "field", "lowest"))?;
-    Ok(acts::ReadOff { run, lowest, held_s: minutes * 60.0 + seconds, pressure })
-}
-
 /// What a form says of a machine's records. What it leaves empty stays as it was said before, but
 /// for a form that shows all of it.
 fn machine_reads(view: &View<'_>, fields: &Fields) -> Result<acts::MachineReads, Refusal> {
@@ -305,51 +284,6 @@ fn word<T: Copy>(
     let Some(said) = fields.one(name) else { return Ok(None) };
     let found = words.iter().find(|(_, word, _)| *word == said).map(|(value, ..)| *value);
     found.map(Some).ok_or_else(|| Refusal::rule_with("refused-field-misread", "field", name))
-}
-
-fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
-    let all_good = |name: &'static str| fields.all(name).any(|answer| answer == "all");
-    let named = |name: &'static str| fields.all(name).next().is_some();
-    let good_and_bad = (all_good("marks") && named("mark"))
-        || (all_good("dry") && ["wet", "torn", "dropped"].into_iter().any(named));
-    let twice = ["marks", "dry", "inner"].into_iter().any(|name| fields.all(name).count() > 1);
-    if good_and_bad || twice {
-        return Err(Refusal::rule("refused-two-answers"));
-    }
-    let marks_not_turned = match fields.one("marks") {
-        Some("all") => Some(Vec::new()),
-        Some("not") => Some(fields.many("mark")?),
-        _ => None,
-    };
-    // "One not" without saying which would count as none; ask instead.
-    if fields.one("marks") == Some("not") && marks_not_turned.as_ref().is_some_and(Vec::is_empty) {
-        return Err(Refusal::rule("refused-which-mark"));
-    }
-    let which = [fields.many("wet")?, fields.many("torn")?, fields.many("dropped")?];
-    let dry_whole = match fields.one("dry") {
-        Some("all") => Some(Default::default()),
-        Some("not") if which.iter().all(Vec::is_empty) => {
-            return Err(Refusal::rule("refused-which-wet"));
-        }
-        Some("not") => Some(which),
-        _ => None,
-    };
-    let inner_mark = match fields.one("inner") {
-        Some("yes") => Some(true),
-        Some("no") => Some(false),
-        _ => None,
-    };
-    let run = fields.need("run")?;
-    let at = chair_posts::happened("look", fields)?;
-    Ok(acts::Look {
-        run,
-        marks_not_turned,
-        inner_mark,
-        dry_whole,
-        seen_to: fields.maybe("head")?,
-        kept: at.is_some(),
-        now: at.unwrap_or_else(clock::now),
-    })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {
