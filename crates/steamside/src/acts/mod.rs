@@ -48,6 +48,12 @@
 //! | `/act/inside` | `machine`, `chamber` = `round`, `box`; `across`, `high`, `depth` = mm; for each tray `N` from 0: `N.width`, `N.depth`, `N.height`, `N.mass`; `places`, `pitch`, `rack-height`, `rack-depth`, `rack-mass` (no places: no rack); `pattern`, `face`, `wall`, `between`, `page` (may be empty) |
 //! | `/act/tray-weighed` | `grams`, `empty` (may be empty), `count.KIND`, `wrap` = `pouched`, `open` |
 //! | `/act/programme` | `machine`, `programme`, `set`, `hold`, `pulses`, `dry-min`, `dry-kpa` (may be empty), `pouches`, `hollow` = `yes` or absent, `most-pouched`, `most-open`, `page` (each may be empty: not known) |
+//! | `/act/spore-place` | `sign`, `machine`, `run` (may be empty), `control` = `yes` or absent, `lot` (may be empty) |
+//! | `/act/spore-start` | `sign`, `test` = the failed one, `programme` (may be empty), `control` |
+//! | `/act/spore-post` | `sign`, `test`, `days` |
+//! | `/act/spore-read` | `test`, `grew` = `yes`, `no`; `control-grew` = `yes`, `no`, `none`; `sign` where none grew |
+//! | `/act/spore-lost` | `test` |
+//! | `/act/spore-back` | `sign`, `test` = the failed one |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod accept;
@@ -67,6 +73,7 @@ mod rota;
 mod services;
 mod set_aside;
 mod sets;
+mod spores;
 mod start;
 mod undo;
 mod unload;
@@ -97,6 +104,10 @@ pub use services::{
 };
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
+pub use spores::{
+    PlaceTest, ReadTest, StartTest, end_freeze, frozen, lose_test, place_test, post_test,
+    read_test, start_test,
+};
 pub use start::{Start, start};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;

@@ -10,6 +10,7 @@ mod live;
 mod loading_posts;
 mod posts;
 mod show;
+mod spore_posts;
 
 pub use ctx::Ctx;
 pub use fields::Fields;
@@ -60,6 +61,9 @@ pub fn router(served: Served) -> Router {
         .route("/log", get(show::log))
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
+        .route("/spores", get(show::spores))
+        .route("/spores/{test}", get(show::spore_path))
+        .route("/letter", get(show::letter))
         .route("/setup", get(show::setup))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))
