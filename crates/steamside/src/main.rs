@@ -15,6 +15,7 @@ mod loading;
 mod pages;
 mod photo;
 mod planning;
+mod recalling;
 mod secure;
 mod web;
 mod wire;

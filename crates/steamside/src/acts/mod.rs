@@ -52,6 +52,12 @@
 //! | `/act/seen` | `sign`, `seq` = the place of an entry that did not fit |
 //! | `/kept/NAME` | as `/act/NAME`, for what was tapped while the station was cut off, with `kept-ago` = milliseconds; answers in JSON |
 //! | `/pair` | `code`, `what` = `tablet`, `phone`, `wall`, `desk`, `name` (may be empty) |
+//! | `/act/spore-place` | `sign`, `machine`, `run` (may be empty), `control` = `yes` or absent, `lot` (may be empty) |
+//! | `/act/spore-start` | `sign`, `test` = the failed one, `programme` (may be empty), `control` |
+//! | `/act/spore-post` | `sign`, `test`, `days` |
+//! | `/act/spore-read` | `test`, `grew` = `yes`, `no`; `control-grew` = `yes`, `no`, `none`; `sign` where none grew |
+//! | `/act/spore-lost` | `test` |
+//! | `/act/spore-back` | `sign`, `test` = the failed one |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod accept;
@@ -72,6 +78,7 @@ mod seen;
 mod services;
 mod set_aside;
 mod sets;
+mod spores;
 mod start;
 mod stations;
 mod undo;
@@ -104,6 +111,10 @@ pub use services::{
 };
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
+pub use spores::{
+    PlaceTest, ReadTest, StartTest, end_freeze, frozen, lose_test, place_test, post_test,
+    read_test, start_test,
+};
 pub use start::{Start, start};
 pub use stations::{LONGEST_NAME, Pair, pair, part};
 pub use undo::{Undo, can_be_undone, undo};

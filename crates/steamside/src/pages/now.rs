@@ -5,7 +5,7 @@ use super::meanwhile::{self, Told};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{say, setup, stop, telling, wash, when};
+use super::{say, setup, spores, stop, telling, wash, when};
 use crate::web::Ctx;
 use day::Expected;
 use load::SetState;
@@ -38,6 +38,8 @@ pub struct Seen {
     pub unclaimed: Vec<TakenCycle>,
     /// Two did different things, and nobody in charge has signed it yet.
     pub unseen: Vec<Told>,
+    /// Spore tests that failed or whose answer is late.
+    pub spores: Markup,
 }
 
 /// Records that no run has claimed, shown as cards; the rest is folded.
@@ -66,6 +68,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .collect(),
         unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
         unseen: meanwhile::unseen(view, ctx)?,
+        spores: spores::on_now(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -98,6 +101,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
         div class="cards" {
             (meanwhile::cards(ctx, &seen.unseen, &seen.people))
+            (seen.spores)
             @for (run, _) in &to_check { (check_card(ctx, run)) }
             @for (run, usual) in &running { (running_card(ctx, run, *usual, &seen.people)) }
             @if used > 0 { (wash::wash_card(ctx, &seen.kinds, &seen.people)) }

@@ -12,6 +12,7 @@ mod loading_posts;
 mod look_posts;
 mod posts;
 mod show;
+mod spore_posts;
 mod stations;
 
 pub use ctx::Ctx;
@@ -73,6 +74,9 @@ pub fn router(served: Served) -> Router {
         .route("/log", get(show::log))
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
+        .route("/spores", get(show::spores))
+        .route("/spores/{test}", get(show::spore_path))
+        .route("/letter", get(show::letter))
         .route("/setup", get(show::setup))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))

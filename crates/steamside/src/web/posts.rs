@@ -2,7 +2,9 @@
 
 use super::head::{Head, lasting};
 use super::show::{About, answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts, look_posts, stations};
+use super::{
+    Fields, Served, chair_posts, day_posts, loading_posts, look_posts, spore_posts, stations,
+};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
@@ -119,7 +121,7 @@ pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Res
             _ => Known::Tapped,
         },
     };
-    if needs_sign(name) && who.sign.is_none() {
+    if needs_sign(name, fields) && who.sign.is_none() {
         return Err(Refusal::rule("refused-no-sign"));
     }
     app.act(who, |view, draft| {
@@ -137,7 +139,10 @@ pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Res
 }
 
 /// Going to the safer side, undo and setting up ask for no sign.
-fn needs_sign(name: &str) -> bool {
+fn needs_sign(name: &str, fields: &Fields) -> bool {
+    if spore_posts::knows(name) {
+        return spore_posts::needs_sign(name, fields);
+    }
     !matches!(
         name,
         "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets" | "station-parted"
@@ -240,6 +245,7 @@ fn decide_setup(
             },
         ),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
+        name if spore_posts::knows(name) => spore_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
 }

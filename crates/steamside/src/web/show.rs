@@ -12,7 +12,7 @@ use axum::response::{IntoResponse, Response};
 use logbook::book::BookError;
 use logbook::view::View;
 use maud::Markup;
-use measure::{ActId, MachineId, PouchId, RecordHash, RunId};
+use measure::{ActId, MachineId, PouchId, RecordHash, RunId, TestId};
 use serde::Deserialize;
 
 /// What a page makes of the book; `None`: there is no such thing.
@@ -195,6 +195,9 @@ pub struct Asked {
     kind: Option<String>,
     implement: Option<String>,
     print: Option<String>,
+    test: Option<String>,
+    visit: Option<String>,
+    asked: Option<String>,
 }
 
 fn read<T: std::str::FromStr>(text: Option<&String>) -> Option<T> {
@@ -314,8 +317,45 @@ pub async fn recall(
             machine: read(asked.machine.as_ref()),
             from: asked.from.as_deref(),
             to: asked.to.as_deref(),
+            test: read(asked.test.as_ref()),
         };
         Ok(Some(pages::recall::page(view, ctx, asked)?))
+    })
+    .await
+}
+
+/// Spore tests.
+pub async fn spores(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::spores::page(view, ctx)?))).await
+}
+
+/// The way on after a failed spore test.
+pub async fn spore_path(
+    State(served): State<Served>,
+    Path(test): Path<String>,
+    head: Head,
+) -> Response {
+    let test: Option<TestId> = test.parse().ok();
+    show(&served, head, move |view, ctx| match test {
+        Some(test) => Ok(pages::spore_path::page(view, ctx, test)?),
+        None => Ok(None),
+    })
+    .await
+}
+
+/// A letter to those who were here.
+pub async fn letter(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let test: Option<TestId> = read(asked.test.as_ref());
+    let (visit, asked) = (read(asked.visit.as_ref()), asked.asked.is_some());
+    show(&served, head, move |view, ctx| match test {
+        Some(test) => {
+            Ok(pages::letter::page(view, ctx, pages::letter::Asked { test, visit, asked })?)
+        }
+        None => Ok(None),
     })
     .await
 }

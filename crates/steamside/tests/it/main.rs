@@ -15,6 +15,7 @@ mod plan;
 mod plan_in_browser;
 mod salon;
 mod sets;
+mod spores;
 mod story;
 mod visits;
 mod wall;
