@@ -2,7 +2,9 @@
 // just kept, with its undo, and what the box said of those that arrived, until somebody has read it.
 "use strict";
 (() => {
-  const place = document.getElementById("kept");
+  // A full-screen stop stands alone; what waits is sent from there all the same.
+  const stop = document.body.classList.contains("full-stop") ? document.createElement("div") : null;
+  const place = document.getElementById("kept") || stop;
   if (!place || !("serviceWorker" in navigator) || !window.indexedDB || !window.caches) return;
   const worker = (word) => navigator.serviceWorker.ready.then((here) => here.active && here.active.postMessage(word));
   navigator.serviceWorker.register("/worker.js").catch(() => {});
@@ -99,6 +101,7 @@
   async function draw() {
     const entries = await all();
     count(entries);
+    if (stop) return;
     if (entries.length > 0) await load();
     if (entries.length > 0 || place.childElementCount > 0) cards(entries);
     waits(entries);

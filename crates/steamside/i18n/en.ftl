@@ -1506,6 +1506,10 @@ kept-undone = Taken back. Nothing of it is sent.
 kept-read = I have read it
 kept-waits = { $what }, { $at }: waits for the box
 kept-stranger = This screen was let go. What it keeps is safe here and is sent once it is let in again.
+kept-count = { $count ->
+    [one] I keep your taps here: 1 waiting.
+   *[other] I keep your taps here: { $count } waiting.
+}
 kept-wash = washed
 kept-pack = packed; labels come when the box is back
 kept-start = machine started
@@ -1533,9 +1537,7 @@ chair-some = a chair
 line-station-in = A screen was let in: { $what }.
 line-station-out = A screen was let go.
 line-seen = Read: entry { $seq }, where two did different things.
-kept-count = { $count ->
-    [one] I keep your taps here: 1 waiting.
-   *[other] I keep your taps here: { $count } waiting.
+
 ## Spore tests and the way on after a failed one
 spores-title = Spore tests
 spores-prove = A good test speaks for its run, and for no other. A test without a control that grew says nothing.

@@ -2727,6 +2727,11 @@ kept-waits = { $what }, { $at }: espera al equipo
 # draft
 kept-stranger = Esta pantalla se quitó. Lo que guarda sigue aquí y se envía cuando vuelva a entrar.
 # draft
+kept-count = { $count ->
+    [one] Guardo aquí sus toques: 1 en espera.
+   *[other] Guardo aquí sus toques: { $count } en espera.
+}
+# draft
 kept-wash = lavado
 # draft
 kept-pack = embolsado; las etiquetas salen cuando vuelva el equipo
@@ -2780,10 +2785,7 @@ line-station-in = Entró una pantalla: { $what }.
 line-station-out = Se quitó una pantalla.
 # draft
 line-seen = Leído: entrada { $seq }, donde dos hicieron cosas distintas.
-# draft
-kept-count = { $count ->
-    [one] Guardo aquí sus toques: 1 en espera.
-   *[other] Guardo aquí sus toques: { $count } en espera.
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Pruebas de esporas

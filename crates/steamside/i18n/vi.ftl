@@ -2623,6 +2623,10 @@ kept-waits = { $what }, { $at }: chờ máy chính
 # draft
 kept-stranger = Màn hình này đã bị cho ra. Những gì nó giữ vẫn còn và sẽ gửi khi được cho vào lại.
 # draft
+kept-count = { $count ->
+   *[other] Tôi giữ thao tác của bạn ở đây: { $count } đang chờ.
+}
+# draft
 kept-wash = đã rửa
 # draft
 kept-pack = đã đóng túi; nhãn in khi máy chính trở lại
@@ -2676,10 +2680,7 @@ line-station-in = Đã cho một màn hình vào: { $what }.
 line-station-out = Đã cho một màn hình ra.
 # draft
 line-seen = Đã đọc: mục { $seq }, nơi hai người làm khác nhau.
-# draft
-kept-count = { $count ->
-   *[other] Tôi giữ thao tác của bạn ở đây: { $count } đang chờ.
-}
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Thử bào tử

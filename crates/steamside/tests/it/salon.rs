@@ -16,6 +16,8 @@ pub struct Salon {
     pub url: String,
     /// Where the book lies.
     pub book: PathBuf,
+    /// The secure address, where one was asked for.
+    pub secure: Option<std::net::SocketAddr>,
 }
 
 impl Salon {
@@ -33,7 +35,16 @@ impl Salon {
         Self::start(command, folder)
     }
 
+    /// Starts it again at its address, after [`Salon::kill`] or an end of its own.
+    pub fn again(&mut self) {
+        let mut command = program();
+        let at = self.url.trim_start_matches("http://");
+        command.args(["serve", "--listen", at, "--book"]).arg(&self.book);
+        *self = Self::start(command, &self.book.clone());
+    }
+
     fn start(mut command: Command, book: &Path) -> Self {
+        let secure = command.get_args().any(|arg| arg == "--secure");
         let mut child =
             command.stdout(Stdio::piped()).stderr(Stdio::inherit()).spawn().expect("it starts");
         let mut lines = BufReader::new(child.stdout.take().expect("piped")).lines();
@@ -43,9 +54,15 @@ impl Salon {
             .find_map(|word| word.strip_prefix("http://"))
             .map(|rest| format!("http://{}", rest.trim_end_matches('/')))
             .unwrap_or_else(|| panic!("no address in {first:?}"));
+        let secure = secure.then(|| {
+            let second = lines.next().expect("it says its secure address").expect("as text");
+            let at = second.split_whitespace().find_map(|word| word.strip_prefix("https://"));
+            let at = at.map(|at| at.trim_end_matches(['/', '.']).parse().expect("an address"));
+            at.unwrap_or_else(|| panic!("no secure address in {second:?}"))
+        });
         // Whatever it prints later must not block it.
         std::thread::spawn(move || lines.for_each(drop));
-        Self { child, url, book: book.to_owned() }
+        Self { child, url, book: book.to_owned(), secure }
     }
 
     /// Process id, for `kill`.
@@ -80,6 +97,13 @@ impl Salon {
         let answer = agent().post(url).send_form(fields.iter().copied()).expect("an answer");
         let location = answer.headers().get("location").expect("it leads somewhere");
         location.to_str().expect("as text").to_owned()
+    }
+
+    /// The answer to a form as text, with its status.
+    pub fn answer(&self, path: &str, fields: &[(&str, &str)]) -> (u16, String) {
+        let url = format!("{}{path}", self.url);
+        let mut answer = agent().post(url).send_form(fields.iter().copied()).expect("an answer");
+        (answer.status().as_u16(), answer.body_mut().read_to_string().expect("text"))
     }
 
     /// A form; the status, or `None` where the program was gone before it answered.

@@ -1,0 +1,233 @@
+//! A phone and a tablet that are cut off from the salon's box, in real Chromium: the box is killed and
+//! started again at the same port. Task script 8 of WORK 6.2, and the touches at the sink.
+
+use super::browser::{Browser, PHONE, TABLET, browser};
+use super::salon::{Salon, id};
+use super::story::{GOOD, Story, record};
+use load::SetState;
+use logbook::fact::Body;
+use serde_json::Value;
+use std::time::Duration;
+
+async fn ask(browser: &Browser, script: &str) -> Value {
+    browser.client.execute(script, vec![]).await.unwrap_or_default()
+}
+
+/// Waits until the page says so.
+async fn until(browser: &Browser, true_of_page: &str) {
+    for _ in 0..400 {
+        if ask(browser, &format!("return !!({true_of_page})")).await == Value::Bool(true) {
+            return;
+        }
+        tokio::time::sleep(Duration::from_millis(50)).await;
+    }
+    panic!("never came: {true_of_page} on {}:\n{}", browser.path().await, browser.text().await);
+}
+
+async fn says(browser: &Browser, text: &str) {
+    until(browser, &format!("document.body.innerText.includes('{text}')")).await;
+}
+
+/// Waits until the browser keeps this page, as it does by itself after any page.
+async fn keeps(browser: &Browser, path: &str) {
+    let script = format!(
+        "const done = arguments[0]; navigator.serviceWorker.ready.then(async () => {{\
+         for (let i = 0; i < 300; i += 1) {{\
+         if (await caches.match('{path}') && await caches.match('/assets/outbox.js')) return done(true);\
+         await new Promise((next) => setTimeout(next, 50)); }} done(false); }});"
+    );
+    let kept = browser.client.execute_async(&script, vec![]).await.expect("a script");
+    assert_eq!(kept, Value::Bool(true), "{path} is not kept");
+}
+
+/// How many taps the band says are waiting.
+async fn waiting(browser: &Browser, many: u32) {
+    let shown = format!(
+        "(document.getElementById('kept-count').hidden ? '0' : document.getElementById('kept-count').textContent).match(/[0-9]+/)[0] === '{many}'"
+    );
+    until(browser, &shown).await;
+}
+
+/// Another station of the same salon, while the phone cannot reach the box.
+fn elsewhere(story: &Story, path: &str, fields: &[(&str, &str)]) {
+    let other = Salon::serve(&story.salon.book, &[]);
+    assert_eq!(other.post(path, fields), Some(303));
+}
+
+#[tokio::test]
+async fn a_chair_that_is_cut_off() {
+    let Some(browser) = browser(PHONE, "en").await else { return };
+    let home = tempfile::tempdir().expect("a folder");
+    let mut story = Story::begin(&home.path().join("book"));
+    let run = story.start(3).to_string();
+    story.act("unload", &[("run", &run)]);
+    story.drop_file(&record(GOOD));
+    story.act("look", &[("run", &run), ("marks", "all"), ("dry", "all")]);
+    let ready = story.pouches(SetState::Ready);
+    let (first, second) = (&ready[0], &ready[1]);
+    let url = story.salon.url.clone();
+    browser.goto(&format!("{url}/chair?chair=4")).await;
+    keeps(&browser, "/kept").await;
+    story.salon.kill();
+
+    // The page of the chair is there, and says since when it has heard nothing.
+    browser.goto(&format!("{url}/chair?chair=4")).await;
+    says(&browser, "Not joined").await;
+    until(&browser, "document.querySelector('input[name=chair]:checked').value === '4'").await;
+    let scan = |code: &str| format!("{url}/chair?chair=4&code={code}");
+    browser.goto(&scan(&first.code.to_string())).await;
+    let good = "document.querySelector('[data-kept-part=good]')";
+    until(&browser, &format!("{good} && !{good}.hidden")).await;
+    says(&browser, &first.code.to_string()).await;
+    says(&browser, "The list is from").await;
+    says(&browser, "cannot be known here").await;
+    browser.picture("outbox-chair-good").await;
+    ask(&browser, &format!("{good}.querySelector('button.sign').click()")).await;
+    says(&browser, "Kept here: opened at the chair").await;
+    waiting(&browser, 1).await;
+    browser.picture("outbox-chair-kept").await;
+
+    // It survives that the page is loaded again, and the pouch is not good a second time.
+    browser.client.refresh().await.expect("a page");
+    waiting(&browser, 1).await;
+    let label = papers::label_payload(first.pouch);
+    for (code, said) in [
+        (first.code.to_string(), "was used here already"),
+        (label, "was used here already"),
+        ("9Y9Y".to_owned(), "not on the list"),
+    ] {
+        browser.goto(&scan(&code)).await;
+        says(&browser, said).await;
+        says(&browser, "DO NOT USE").await;
+    }
+    browser.picture("outbox-chair-stop").await;
+
+    // Meanwhile somebody at the tablet sets the load aside; then the phone is back.
+    let act = id();
+    elsewhere(
+        &story,
+        "/act/set-aside",
+        &[("act", &act), ("run", &run), ("why", "mark"), ("sign", &story.sign)],
+    );
+    story.salon.again();
+    // The box knows this code no better; the page says so itself once it is back.
+    until(&browser, "document.querySelector('body.full-stop')").await;
+    browser.goto(&format!("{url}/chair?chair=4")).await;
+    says(&browser, "Opened before we could tell").await;
+    says(&browser, "A mark did not turn").await;
+    waiting(&browser, 0).await;
+    browser.picture("outbox-chair-told").await;
+    let now = story.book.read(|view| view.pouch(first.pouch)).expect("a book").expect("a pouch");
+    assert_eq!(now.state, SetState::SetAside, "the safer one holds");
+    assert_eq!(story.book.read(|view| view.openings_of(first.pouch)).expect("a book").len(), 1);
+    assert_eq!(now.opened.and_then(|(_, _, chair)| chair), Some(4), "no data lost");
+    // The card stays until it was read; who is in charge has one too.
+    browser.goto(&format!("{url}/ready")).await;
+    says(&browser, "Opened before we could tell").await;
+    ask(&browser, "document.querySelector('#kept button').click()").await;
+    until(&browser, "!document.querySelector('#kept section')").await;
+    browser.goto(&url).await;
+    says(&browser, "Somebody in charge: tap your sign").await;
+    browser.picture("outbox-now-card").await;
+    browser.goto(&scan(&second.code.to_string())).await;
+    says(&browser, "DO NOT USE").await;
+    browser.close().await;
+}
+
+#[tokio::test]
+async fn the_touches_at_the_sink_are_kept_in_their_order() {
+    let Some(browser) = browser(TABLET, "en").await else { return };
+    let home = tempfile::tempdir().expect("a folder");
+    let mut story = Story::begin(&home.path().join("book"));
+    let run = story.start(2);
+    story.act("unload", &[("run", &run.to_string())]);
+    story.drop_file(&record(GOOD));
+    story.act("wash", &[("count.manicure", "2")]);
+    story.act("pack", &[("kind", "manicure"), ("count", "2"), ("wrap", "pouched")]);
+    let url = story.salon.url.clone();
+    browser.goto(&url).await;
+    for path in ["/kept", "/wash", "/start", &*format!("/run/{run}")] {
+        keeps(&browser, path).await;
+    }
+    let head = story.book.read(|view| view.last_seq()).expect("a book");
+    story.salon.kill();
+
+    let wash = "const f = document.querySelector(\"form[action='/act/wash']\");\
+        f.querySelector('[name=\"count.manicure\"]').value = 1; f.querySelector('button.sign').click()";
+    browser.goto(&format!("{url}/wash")).await;
+    says(&browser, "Not joined").await;
+    ask(&browser, wash).await;
+    says(&browser, "Kept here: washed").await;
+    waiting(&browser, 1).await;
+    // Taken out again: nothing of it is sent.
+    ask(&browser, "document.querySelector('.did button').click()").await;
+    waiting(&browser, 0).await;
+    says(&browser, "Taken back").await;
+    for many in [1, 2] {
+        browser.goto(&format!("{url}/wash")).await;
+        ask(&browser, wash).await;
+        waiting(&browser, many).await;
+    }
+    browser.goto(&format!("{url}/run/{run}")).await;
+    // All good: the sign alone says so.
+    let look = "document.querySelector('input[name=marks][value=all]').form.querySelector('button.sign').click()";
+    until(&browser, "document.querySelector(\"form[action='/act/look'] button.sign\")").await;
+    ask(&browser, look).await;
+    waiting(&browser, 3).await;
+    browser.picture("outbox-sink").await;
+    browser.goto(&format!("{url}/start")).await;
+    until(&browser, "document.querySelector(\"form[action='/act/start'] button.sign\")").await;
+    ask(&browser, "document.querySelector(\"form[action='/act/start'] button.sign\").click()")
+        .await;
+    waiting(&browser, 4).await;
+    // One mark not turned, without saying which: the box will ask.
+    browser.goto(&format!("{url}/run/{run}")).await;
+    let which = "document.querySelector('input[name=marks][value=not]').form.querySelector('button.sign').click()";
+    ask(&browser, which).await;
+    waiting(&browser, 5).await;
+    browser.client.refresh().await.expect("a page");
+    waiting(&browser, 5).await;
+    // What is not kept says so, and leads to what is.
+    browser.goto(&format!("{url}/log")).await;
+    says(&browser, "this page is not kept here").await;
+    browser.goto(&format!("{url}/kept")).await;
+    until(&browser, "document.querySelectorAll('[data-kept-waits] li').length === 5").await;
+    browser.picture("outbox-list").await;
+    // Nothing but these pages is kept.
+    let kept = "const done = arguments[0]; caches.open('pages-1').then((kept) => kept.keys())\
+        .then((all) => done(all.map((one) => new URL(one.url).pathname)))";
+    let kept = browser.client.execute_async(kept, vec![]).await.expect("a script");
+    let hands = ["/", "/kept", "/ready", "/wash", "/start", "/chair"];
+    for path in kept.as_array().expect("paths").iter().filter_map(Value::as_str) {
+        let known =
+            hands.contains(&path) || path.starts_with("/assets/") || path.starts_with("/run/");
+        assert!(known, "{path} is kept");
+    }
+
+    story.salon.again();
+    waiting(&browser, 0).await;
+    says(&browser, "Which mark did not turn?").await;
+    browser.picture("outbox-refused").await;
+    browser.goto(&url).await;
+    says(&browser, "Which mark did not turn?").await;
+    ask(&browser, "document.querySelector('#kept button').click()").await;
+    until(&browser, "!document.querySelector('#kept section')").await;
+    let mut lines = story.book.read(|view| view.log(None, 40)).expect("a log");
+    lines.retain(|line| line.fact.seq > head);
+    lines.reverse();
+    let told = |body: &Body| match body {
+        Body::Washed { .. } => "washed",
+        Body::Looked { .. } => "looked",
+        Body::Released { .. } => "released",
+        Body::RunStarted { .. } => "started",
+        _ => "something else",
+    };
+    let order: Vec<&str> = lines.iter().map(|line| told(&line.fact.body)).collect();
+    assert_eq!(order, ["washed", "washed", "looked", "released", "started"]);
+    assert!(lines.iter().all(|line| !line.contradicted), "nothing was set aside");
+    let stamps: Vec<_> = lines.iter().map(|line| line.fact.stamp.happened).collect();
+    assert!(stamps.is_sorted(), "{stamps:?}");
+    assert!(lines.iter().all(|line| line.fact.stamp.happened < line.fact.stamp.written));
+    assert!(logbook::verify::verify(&story.salon.book).expect("a book").ok);
+    browser.close().await;
+}
