@@ -39,7 +39,9 @@
     const line = fill(section, "why", why);
     const what = fill(section, "do", todo);
     list(section);
-    document.body.classList.add("kept-stop");
+    // Over the whole screen, as every wrong pouch.
+    document.body.classList.add("full-stop", "kept-stop");
+    section.querySelector("h2").focus();
     if (navigator.vibrate) navigator.vibrate([300, 120, 300]);
     return [line, what];
   }

@@ -59,7 +59,7 @@
     if (!line) return;
     const many = entries.filter((entry) => entry.state === "waits").length;
     const form = new Intl.PluralRules(document.documentElement.lang).select(many);
-    line.textContent = (form === "one" ? line.dataset.one : line.dataset.other).replace("{count}", many);
+    line.firstElementChild.textContent = (form === "one" ? line.dataset.one : line.dataset.other).replace("{count}", many);
     line.hidden = many === 0;
   }
 
@@ -76,7 +76,10 @@
     }));
   }
 
-  const undo = (entry, after) => key(words.dataset.undo, async () => {
+  // Going to the safer side is never taken back by a tap.
+  const safer = (entry) => ["set-aside", "machine-out"].includes(entry.name)
+    || entry.fields.some(([name, value]) => ["marks", "dry", "inner"].includes(name) && ["not", "no"].includes(value));
+  const undo = (entry, after) => safer(entry) ? "" : key(words.dataset.undo, async () => {
     await remove(entry);
     await after();
     show();

@@ -1498,7 +1498,6 @@ kept-no-act = The salon’s box cannot be reached, and this cannot be kept here.
 kept-good = Ready, by the last list
 kept-list = The list is from { $at }.
 kept-cannot-know = A pouch that was set aside after that cannot be known here.
-kept-stop = By the last list
 kept-unknown = This code is not on the list: it was opened before, it is newer than the list, or it is not from here.
 kept-used = This one was used here already, or its time is over.
 kept-here = Kept here: { $what }

@@ -2711,8 +2711,6 @@ kept-list = La lista es de las { $at }.
 # draft
 kept-cannot-know = Aquí no se puede saber si una bolsa se apartó después.
 # draft
-kept-stop = Según la última lista
-# draft
 kept-unknown = Este código no está en la lista: se abrió antes, es más nuevo que la lista o no es de aquí.
 # draft
 kept-used = Esta ya se usó aquí, o se pasó su hora.

@@ -2607,8 +2607,6 @@ kept-list = Danh sách lúc { $at }.
 # draft
 kept-cannot-know = Túi bị để riêng sau giờ đó thì ở đây không biết được.
 # draft
-kept-stop = Theo danh sách cuối
-# draft
 kept-unknown = Mã này không có trong danh sách: đã mở rồi, mới hơn danh sách, hoặc không phải của tiệm.
 # draft
 kept-used = Cái này đã dùng ở đây rồi, hoặc đã quá giờ.

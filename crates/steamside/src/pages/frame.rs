@@ -182,7 +182,9 @@ pub fn not_joined(ctx: &Ctx) -> Markup {
     html! {
         div class="not-joined" role="status" {
             p id="not-joined" data-says=(says) hidden {}
-            p id="kept-count" data-one=(waits(1)) data-other=(waits(MANY)) hidden {}
+            p id="kept-count" data-one=(waits(1)) data-other=(waits(MANY)) hidden {
+                a href="/kept" { (ctx.words().say("kept-title")) }
+            }
         }
     }
 }

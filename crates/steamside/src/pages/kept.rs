@@ -123,7 +123,7 @@ fn good(ctx: &Ctx, people: &[Person]) -> Markup {
             h2 { (Shape::House.draw()) span { (words.say("kept-good")) } }
             p class="code" data-kept="code" {}
             p class="fact" data-kept="kind" {}
-            p data-kept="released" {}
+            p { (words.say("pouch-released")) " " span data-kept="released" {} }
             p class="fact" data-kept="list" data-says=(words.tell("kept-list", &[("at", "--:--".into())])) {}
             p class="fact" { (words.say("kept-cannot-know")) }
             p class="fact" { (words.say("chair-look")) }
@@ -150,15 +150,15 @@ fn good(ctx: &Ctx, people: &[Person]) -> Markup {
 fn stop_part(ctx: &Ctx) -> Markup {
     let words = ctx.words();
     html! {
-        div role="alert" {
-            (stop::card(ctx, &words.say("kept-stop"), &html! {
-                p class="code" data-kept="code" {}
-                p class="fact" data-kept="why" data-unknown=(words.say("kept-unknown"))
-                    data-used=(words.say("kept-used")) {}
-                p class="fact" data-kept="do" data-unknown=(words.say("stop-unknown-do"))
-                    data-used=(words.say("stop-do-used")) {}
-                p data-kept="list" data-says=(words.tell("kept-list", &[("at", "--:--".into())])) {}
-            }))
+        div role="alert" aria-live="assertive" {
+            (Shape::Palm.draw())
+            h2 tabindex="-1" { (words.say("do-not-use")) }
+            p class="code" data-kept="code" {}
+            p class="fact" data-kept="why" data-unknown=(words.say("kept-unknown"))
+                data-used=(words.say("kept-used")) {}
+            p class="fact" data-kept="do" data-unknown=(words.say("stop-unknown-do"))
+                data-used=(words.say("stop-do-used")) {}
+            p data-kept="list" data-says=(words.tell("kept-list", &[("at", "--:--".into())])) {}
         }
         p { a class="key main-key" href="/chair" { (words.say("stop-another")) } }
     }

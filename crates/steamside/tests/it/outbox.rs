@@ -111,7 +111,8 @@ async fn a_chair_that_is_cut_off() {
     );
     story.salon.again();
     // The box knows this code no better; the page says so itself once it is back.
-    until(&browser, "document.querySelector('body.full-stop')").await;
+    until(&browser, "document.querySelector('body.full-stop') && !document.getElementById('kept')")
+        .await;
     browser.goto(&format!("{url}/chair?chair=4")).await;
     says(&browser, "Opened before we could tell").await;
     says(&browser, "A mark did not turn").await;
