@@ -1052,12 +1052,6 @@ setup-zone = Zona horaria: { $zone }
 # draft
 setup-no-device = Esta herramienta muestra lo que un registro prueba y lo que la gente vio. No muestra lo que nadie puede saber.
 # draft
-first-machine = ¿Una máquina? Diga su número.
-# draft
-first-machine-how = Ejemplo: la máquina de la izquierda es 1. Lo demás puede esperar.
-# draft
-first-sign = Ahora su firma.
-# draft
 first-all = Ajustar lo demás
 # draft
 machine-number = Número en la puerta
@@ -2768,3 +2762,37 @@ letter-count = { $count ->
     [one] { $count } visita alcanzada. Una carta por visita, todas a la vez.
    *[other] { $count } visitas alcanzadas. Una carta por visita, todas a la vez.
 }
+# draft
+first-machines = { $count ->
+    [one] Una máquina
+   *[other] { $count } máquinas
+}
+
+## The first minute
+# draft
+first-machine = ¿Cuántas máquinas hay aquí?
+# draft
+first-title = Primer minuto
+# draft
+first-running = ¿La máquina 1 ya funciona?
+# draft
+first-sign = Elija una firma. Es suya desde ahora; las iniciales después.
+# draft
+first-asks = Puerta cerrada, en marcha: toque su firma y corre el reloj
+# draft
+first-asks-sign = Solo mi firma
+# draft
+first-not-running = Aún no funciona nada
+# draft
+first-signs = hoja, estrella, pez, luna, ola, árbol, ave, llave
+# draft
+refused-not-empty = Este libro ya no está vacío. No se anotó nada.
+    .do = Vaya a AHORA; máquinas y firmas se agregan en Ajustes.
+
+## Hot after the run
+# draft
+hot-until = CALIENTE hasta las { $at }
+# draft
+hot-then = Después mire cada bolsa y libere.
+# draft
+hot-cool = ¿Ya está frío al tacto? Mire ahora

@@ -24,6 +24,7 @@
 //! | `/act/machine-out`, `/act/machine-back` | `sign`, `machine` |
 //! | `/act/machine-clock` | `sign`, `machine`, `ahead` = minutes, may be negative |
 //! | `/act/machine-reads` | `sign`, `machine`, `temperature` = `celsius`, `fahrenheit`, `kelvin`; `pressure` = `kPa`, `bar`, ...; `reference` = `absolute`, `gauge`; `dates` = `day-first`, `month-first`; `altitude` = metres. An empty one stays as it was said before; with `whole` = `yes` it is taken back. `record` and `cycle`: an unclaimed one to judge again |
+//! | `/act/first-run` | `machines`, `person` = its id, `sign-text`, `running` = `yes` or absent; only in an empty book |
 //! | `/act/person` | `sign-text` |
 //! | `/act/sets` | `sign`, `kind`, `owned`, `used`, `washed` |
 //! | `/act/visit` | `service`, `start` = a moment in ms, `chair` (may be empty) |
@@ -59,6 +60,7 @@
 mod accept;
 mod apart;
 mod claim;
+mod first;
 mod lift;
 mod loading;
 mod look;
@@ -83,6 +85,7 @@ mod wash;
 pub use accept::{Accept, accept};
 pub use apart::apart;
 pub use claim::{Claim, claim, write_verdict};
+pub use first::{First, first};
 pub use lift::{Lift, lift};
 pub use loading::{
     WeighTray, end_implement, end_pouch, set_implement, set_inside, set_of, set_pouch,

@@ -5,6 +5,7 @@ pub mod another;
 pub mod bag;
 pub mod chair;
 mod changes;
+pub mod first;
 pub mod frame;
 pub mod goes_in;
 pub mod labels;

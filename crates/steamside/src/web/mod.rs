@@ -48,6 +48,7 @@ pub fn router(served: Served) -> Router {
         .layer(DefaultBodyLimit::max(4 * crate::photo::LARGEST));
     Router::new()
         .route("/", get(show::now))
+        .route("/first", get(show::first))
         .route("/plan", get(show::plan))
         .route("/plan/ways", get(show::ways))
         .route("/sets", get(show::sets))

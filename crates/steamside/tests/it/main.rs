@@ -17,6 +17,7 @@ mod salon;
 mod sets;
 mod spores;
 mod story;
+mod tasks;
 mod visits;
 mod wall;
 mod weight;

@@ -192,6 +192,7 @@ fn in_machine() -> run::Seen {
         pouches: pouches(11, SetState::InMachine),
         people: people(),
         starter: None,
+        hot: None,
     }
 }
 
