@@ -76,6 +76,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         p class="ways" {
             (parts::way("/in", Shape::Envelope, &words.say("goes-in-title")))
             (parts::way("/services", Shape::Chair, &words.say("services-title")))
+            (parts::way("/shapes", Shape::Plateau, &words.say("legend-title")))
             (parts::way("/wall", Shape::House, &words.say("go-wall")))
             (parts::way("/wall?front=yes", Shape::House, &words.say("go-wall-front")))
         }

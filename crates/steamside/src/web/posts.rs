@@ -330,7 +330,15 @@ fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         _ => None,
     };
     let run = fields.need("run")?;
-    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: clock::now() })
+    Ok(acts::Look {
+        run,
+        marks_not_turned,
+        inner_mark,
+        dry_whole,
+        count: fields.maybe("counted")?,
+        by: fields.maybe("sign")?,
+        now: clock::now(),
+    })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {
