@@ -68,6 +68,8 @@ pub fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         marks_not_turned,
         inner_mark,
         dry_whole,
+        count: fields.maybe("counted")?,
+        by: fields.maybe("sign")?,
         seen_to: fields.maybe("head")?,
         kept: at.is_some(),
         now: at.unwrap_or_else(clock::now),

@@ -61,6 +61,7 @@ pub fn router(served: Served) -> Router {
         .layer(DefaultBodyLimit::max(4 * crate::photo::LARGEST));
     Router::new()
         .route("/", get(show::now))
+        .route("/first", get(show::first))
         .route("/plan", get(show::plan))
         .route("/plan/ways", get(show::ways))
         .route("/sets", get(show::sets))
@@ -77,6 +78,7 @@ pub fn router(served: Served) -> Router {
         .route("/spores", get(show::spores))
         .route("/spores/{test}", get(show::spore_path))
         .route("/letter", get(show::letter))
+        .route("/shapes", get(show::legend))
         .route("/setup", get(show::setup))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))

@@ -108,10 +108,12 @@ pub(super) struct Done {
 
 /// Does an act.
 pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+    // In the first minute the sign is made by the act that it signs.
+    let first = name == "first-run";
     let who = Who {
         act: fields.need("act")?,
         station: head.station,
-        sign: fields.maybe("sign")?,
+        sign: fields.maybe(if first { "person" } else { "sign" })?,
         happened: chair_posts::happened(name, fields)?,
         known: match name {
             "open" => Known::Scanned,
@@ -125,7 +127,7 @@ pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Res
         return Err(Refusal::rule("refused-no-sign"));
     }
     app.act(who, |view, draft| {
-        if let Some(sign) = who.sign
+        if let Some(sign) = who.sign.filter(|_| !first)
             && view.people()?.iter().all(|person| person.person != sign)
         {
             return Err(Refusal::rule("refused-no-such-person"));
@@ -233,6 +235,16 @@ fn decide_setup(
             acts::SetClock { machine: fields.need("machine")?, ahead_min: fields.need("ahead")? },
         ),
         "machine-reads" => acts::machine_reads(view, draft, machine_reads(view, fields)?),
+        "first-run" => acts::first(
+            view,
+            draft,
+            acts::First {
+                machines: fields.need("machines")?,
+                sign: fields.need("sign-text")?,
+                person: fields.need("person")?,
+                running: fields.yes("running"),
+            },
+        ),
         "person" => acts::join(view, draft, fields.one("sign-text").unwrap_or_default()),
         "person-left" => acts::leave(view, draft, fields.need("person")?),
         "sets" => acts::count(

@@ -20,6 +20,7 @@ mod secure;
 mod sets;
 mod spores;
 mod story;
+mod tasks;
 mod visits;
 mod wall;
 mod weight;

@@ -222,6 +222,8 @@ pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
         pouches: pouches(11, SetState::ToCheck),
         people: people(),
         starter: Some("HL fish".to_owned()),
+        hot: None,
+        count: false,
     }
 }
 
