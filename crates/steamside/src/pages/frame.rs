@@ -135,7 +135,7 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
                 (shapes::sheet())
                 a class="skip" href="#work" { (words.say("skip")) }
                 (top(ctx))
-                (not_joined(ctx))
+                (not_joined(ctx, true))
                 (strip::every(ctx))
                 (places(ctx, frame.place))
                 div id="kept" {}
@@ -171,8 +171,9 @@ pub fn head(title: &str, program: &str) -> Markup {
     }
 }
 
-/// Says since when the page has heard nothing; the script puts the time in and shows it.
-pub fn not_joined(ctx: &Ctx) -> Markup {
+/// Says since when the page has heard nothing, and how many taps wait, on pages that keep them; the
+/// scripts put time and number in and show it.
+pub fn not_joined(ctx: &Ctx, keeps: bool) -> Markup {
     let says = ctx.words().tell("not-joined", &[("at", "--:--".into())]);
     // The script puts the number in, in the form that its language has for it.
     let waits = |count: u32| {
@@ -182,8 +183,10 @@ pub fn not_joined(ctx: &Ctx) -> Markup {
     html! {
         div class="not-joined" role="status" {
             p id="not-joined" data-says=(says) hidden {}
-            p id="kept-count" data-one=(waits(1)) data-other=(waits(MANY)) hidden {
-                a href="/kept" { (ctx.words().say("kept-title")) }
+            @if keeps {
+                p id="kept-count" data-one=(waits(1)) data-other=(waits(MANY)) hidden {
+                    a href="/kept" { (ctx.words().say("kept-title")) }
+                }
             }
         }
     }

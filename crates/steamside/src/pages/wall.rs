@@ -176,7 +176,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
             (head(ctx, &title))
             body class="wall" data-again=(AGAIN_S) data-head=(ctx.head) {
                 (shapes::sheet())
-                (frame::not_joined(ctx))
+                (frame::not_joined(ctx, false))
                 @if seen.stops.is_empty() {
                     main id="work" class=(if front { "wall-front" } else { "wall-all" }) {
                         h1 class="unseen" { (title) }

@@ -13,6 +13,7 @@ mod kill;
 mod loading;
 mod loop_in_browser;
 mod outbox;
+mod pairing;
 mod plan;
 mod plan_in_browser;
 mod salon;

@@ -6,6 +6,7 @@ use super::salon::{Salon, id};
 use super::story::{GOOD, Story, record};
 use load::SetState;
 use logbook::fact::Body;
+use logbook::view::Pouch;
 use serde_json::Value;
 use std::time::Duration;
 
@@ -101,22 +102,30 @@ async fn a_chair_that_is_cut_off() {
         says(&browser, "DO NOT USE").await;
     }
     browser.picture("outbox-chair-stop").await;
+    back_at_the_chair(&browser, &mut story, &run, first).await;
+    browser.goto(&scan(&second.code.to_string())).await;
+    says(&browser, "DO NOT USE").await;
+    browser.close().await;
+}
 
+/// The phone is back, and hears what happened meanwhile.
+async fn back_at_the_chair(browser: &Browser, story: &mut Story, run: &str, first: &Pouch) {
+    let url = story.salon.url.clone();
     // Meanwhile somebody at the tablet sets the load aside; then the phone is back.
     let act = id();
     elsewhere(
-        &story,
+        story,
         "/act/set-aside",
-        &[("act", &act), ("run", &run), ("why", "mark"), ("sign", &story.sign)],
+        &[("act", &act), ("run", run), ("why", "mark"), ("sign", &story.sign)],
     );
     story.salon.again();
     // The box knows this code no better; the page says so itself once it is back.
-    until(&browser, "document.querySelector('body.full-stop') && !document.getElementById('kept')")
+    until(browser, "document.querySelector('body.full-stop') && !document.getElementById('kept')")
         .await;
     browser.goto(&format!("{url}/chair?chair=4")).await;
-    says(&browser, "Opened before we could tell").await;
-    says(&browser, "A mark did not turn").await;
-    waiting(&browser, 0).await;
+    says(browser, "Opened before we could tell").await;
+    says(browser, "A mark did not turn").await;
+    waiting(browser, 0).await;
     browser.picture("outbox-chair-told").await;
     let now = story.book.read(|view| view.pouch(first.pouch)).expect("a book").expect("a pouch");
     assert_eq!(now.state, SetState::SetAside, "the safer one holds");
@@ -124,15 +133,12 @@ async fn a_chair_that_is_cut_off() {
     assert_eq!(now.opened.and_then(|(_, _, chair)| chair), Some(4), "no data lost");
     // The card stays until it was read; who is in charge has one too.
     browser.goto(&format!("{url}/ready")).await;
-    says(&browser, "Opened before we could tell").await;
-    ask(&browser, "document.querySelector('#kept button').click()").await;
-    until(&browser, "!document.querySelector('#kept section')").await;
+    says(browser, "Opened before we could tell").await;
+    ask(browser, "document.querySelector('#kept button').click()").await;
+    until(browser, "!document.querySelector('#kept section')").await;
     browser.goto(&url).await;
-    says(&browser, "Somebody in charge: tap your sign").await;
+    says(browser, "Somebody in charge: tap your sign").await;
     browser.picture("outbox-now-card").await;
-    browser.goto(&scan(&second.code.to_string())).await;
-    says(&browser, "DO NOT USE").await;
-    browser.close().await;
 }
 
 #[tokio::test]
@@ -194,7 +200,13 @@ async fn the_touches_at_the_sink_are_kept_in_their_order() {
     browser.goto(&format!("{url}/kept")).await;
     until(&browser, "document.querySelectorAll('[data-kept-waits] li').length === 5").await;
     browser.picture("outbox-list").await;
-    // Nothing but these pages is kept.
+    only_hands_pages(&browser).await;
+    back_at_the_sink(&browser, &mut story, head).await;
+    browser.close().await;
+}
+
+/// Nothing but the pages of the touches is kept.
+async fn only_hands_pages(browser: &Browser) {
     let kept = "const done = arguments[0]; caches.open('pages-1').then((kept) => kept.keys())\
         .then((all) => done(all.map((one) => new URL(one.url).pathname)))";
     let kept = browser.client.execute_async(kept, vec![]).await.expect("a script");
@@ -204,15 +216,19 @@ async fn the_touches_at_the_sink_are_kept_in_their_order() {
             hands.contains(&path) || path.starts_with("/assets/") || path.starts_with("/run/");
         assert!(known, "{path} is kept");
     }
+}
 
+/// The box is back: what waited is written in its order, and what it refuses is said until it is read.
+async fn back_at_the_sink(browser: &Browser, story: &mut Story, head: u64) {
+    let url = story.salon.url.clone();
     story.salon.again();
-    waiting(&browser, 0).await;
-    says(&browser, "Which mark did not turn?").await;
+    waiting(browser, 0).await;
+    says(browser, "Which mark did not turn?").await;
     browser.picture("outbox-refused").await;
     browser.goto(&url).await;
-    says(&browser, "Which mark did not turn?").await;
-    ask(&browser, "document.querySelector('#kept button').click()").await;
-    until(&browser, "!document.querySelector('#kept section')").await;
+    says(browser, "Which mark did not turn?").await;
+    ask(browser, "document.querySelector('#kept button').click()").await;
+    until(browser, "!document.querySelector('#kept section')").await;
     let mut lines = story.book.read(|view| view.log(None, 40)).expect("a log");
     lines.retain(|line| line.fact.seq > head);
     lines.reverse();
@@ -230,5 +246,4 @@ async fn the_touches_at_the_sink_are_kept_in_their_order() {
     assert!(stamps.is_sorted(), "{stamps:?}");
     assert!(lines.iter().all(|line| line.fact.stamp.happened < line.fact.stamp.written));
     assert!(logbook::verify::verify(&story.salon.book).expect("a book").ok);
-    browser.close().await;
 }

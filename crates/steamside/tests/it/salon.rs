@@ -28,6 +28,13 @@ impl Salon {
         Self::start(command, book)
     }
 
+    /// Serves it where the network reaches it; `0.0.0.0` in the address is this computer to itself.
+    pub fn serve_all(book: &Path) -> Self {
+        let mut command = program();
+        command.args(["serve", "--listen", "0.0.0.0:0", "--zone", "Etc/UTC", "--book"]).arg(book);
+        Self::start(command, book)
+    }
+
     /// A new demo in a folder.
     pub fn demo(folder: &Path) -> Self {
         let mut command = program();
