@@ -1436,6 +1436,7 @@ screens-code = Show a code
 screens-new-code = Another code
 screens-until = Good until { $at }, for one screen.
 screens-square = Square code with the address for the new screen
+screens-trust-first = A new phone first opens this address, to trust the box:
 screens-type = Scan the square with the new screen, or open this address there and type the code:
 screens-only-here = Only this computer reaches the program now. Start it with --secure 0.0.0.0:7443, then other screens can come in.
 screens-not-here = Screens are let in and let go at the salon’s box, at a desk, or with the sign of somebody in charge.

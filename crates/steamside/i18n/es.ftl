@@ -2588,6 +2588,8 @@ screens-until = Vale hasta las { $at }, para una pantalla.
 # draft
 screens-square = Código cuadrado con la dirección para la pantalla nueva
 # draft
+screens-trust-first = Un teléfono nuevo abre primero esta dirección, para confiar en el equipo:
+# draft
 screens-type = Escanee el cuadrado con la pantalla nueva, o abra allí esta dirección y escriba el código:
 # draft
 screens-only-here = Ahora solo este equipo llega al programa. Inícielo con --secure 0.0.0.0:7443 y entonces podrán entrar otras pantallas.

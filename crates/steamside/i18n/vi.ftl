@@ -2484,6 +2484,8 @@ screens-until = Dùng được đến { $at }, cho một màn hình.
 # draft
 screens-square = Mã vuông có địa chỉ cho màn hình mới
 # draft
+screens-trust-first = Điện thoại mới trước hết mở địa chỉ này để tin máy chính:
+# draft
 screens-type = Quét mã vuông bằng màn hình mới, hoặc mở địa chỉ này ở đó rồi gõ mã:
 # draft
 screens-only-here = Hiện chỉ máy này mở được chương trình. Khởi động với --secure 0.0.0.0:7443 thì màn hình khác mới vào được.

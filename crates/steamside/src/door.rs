@@ -39,11 +39,24 @@ impl Reach {
             (_, Some(at)) if !at.ip().is_loopback() => Some(("http", at)),
             _ => None,
         };
-        let Some((scheme, at)) = listens else { return Vec::new() };
-        let hosts = if at.ip().is_unspecified() { on_network() } else { vec![at.ip()] };
-        let hosts = hosts.into_iter().filter(|ip| at.is_ipv6() || ip.is_ipv4());
-        hosts.map(|ip| format!("{scheme}://{}", SocketAddr::new(ip, at.port()))).collect()
+        listens.map(|(scheme, at)| addresses(scheme, at)).unwrap_or_default()
     }
+
+    /// Where a screen that does not trust the box yet learns how: over the plain address where others
+    /// reach it. `None`: there is no secure address.
+    pub fn to_trust(&self) -> Option<String> {
+        self.secure.as_ref()?;
+        let plain = self.plain.filter(|at| !at.ip().is_loopback());
+        let plain = plain.and_then(|at| addresses("http", at).into_iter().next());
+        plain.or_else(|| self.for_others().into_iter().next()).map(|at| at + "/trust")
+    }
+}
+
+/// The addresses of this computer at which a port is listened to.
+fn addresses(scheme: &str, at: SocketAddr) -> Vec<String> {
+    let hosts = if at.ip().is_unspecified() { on_network() } else { vec![at.ip()] };
+    let hosts = hosts.into_iter().filter(|ip| at.is_ipv6() || ip.is_ipv4());
+    hosts.map(|ip| format!("{scheme}://{}", SocketAddr::new(ip, at.port()))).collect()
 }
 
 /// The door.
@@ -100,22 +113,26 @@ mod tests {
     #![allow(clippy::unwrap_used)] // tests may stop at once
     use super::*;
 
-    fn check(plain: &str, secure: Option<&str>, first: Option<&str>) {
+    fn check(plain: &str, secure: Option<&str>, first: Option<&str>, trust: Option<&str>) {
         let public = Public { certificate: Vec::new(), fingerprint: String::new() };
         let reach = Reach {
             plain: Some(plain.parse().unwrap()),
             secure: secure.map(|at| (at.parse().unwrap(), public)),
         };
         assert_eq!(reach.for_others().first().map(String::as_str), first, "{plain} {secure:?}");
+        assert_eq!(reach.to_trust().as_deref(), trust, "{plain} {secure:?}");
     }
 
     #[test]
     fn others_are_sent_to_the_secure_address_where_there_is_one() {
-        check("127.0.0.1:7420", None, None);
-        check("10.0.0.7:7420", None, Some("http://10.0.0.7:7420"));
-        check("127.0.0.1:7420", Some("127.0.0.1:7443"), None);
-        check("10.0.0.7:7420", Some("127.0.0.1:7443"), Some("http://10.0.0.7:7420"));
-        check("127.0.0.1:7420", Some("10.0.0.7:7443"), Some("https://10.0.0.7:7443"));
-        check("10.0.0.7:7420", Some("[fd00::2]:7443"), Some("https://[fd00::2]:7443"));
+        let (here, house) = ("127.0.0.1:7420", "10.0.0.7:7420");
+        let (plain, safe) = ("http://10.0.0.7:7420", "https://10.0.0.7:7443");
+        check(here, None, None, None);
+        check(house, None, Some(plain), None);
+        check(here, Some("127.0.0.1:7443"), None, None);
+        check(house, Some("127.0.0.1:7443"), Some(plain), Some("http://10.0.0.7:7420/trust"));
+        check(here, Some("10.0.0.7:7443"), Some(safe), Some("https://10.0.0.7:7443/trust"));
+        let six = "https://[fd00::2]:7443";
+        check(house, Some("[fd00::2]:7443"), Some(six), Some("http://10.0.0.7:7420/trust"));
     }
 }

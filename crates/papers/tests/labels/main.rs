@@ -209,3 +209,18 @@ fn a_text_cannot_break_out_of_the_page() {
     assert!(!page.contains("<script"));
     assert!(page.contains("&lt;/text&gt;&lt;script&gt;&quot;&amp;"));
 }
+
+/// The square that a new phone scans, as a screen shows it and a camera sees it.
+#[test]
+fn an_address_is_read_from_its_square() {
+    for text in
+        ["https://192.168.178.255:65535/pair?code=3K7P9W", "http://[fd00::2]:7420/pair?code=9Y9Y9Y"]
+    {
+        let svg = papers::square(text, "Address").unwrap();
+        let alone = svg.replacen("<svg ", "<svg xmlns=\"http://www.w3.org/2000/svg\" ", 1);
+        for degrees in [0.0, 20.0, 45.0] {
+            let seen = draw(&alone, (0.0, 0.0), 300.0).turned(degrees);
+            assert_eq!(seen.read().as_deref(), Some(text), "{degrees}");
+        }
+    }
+}

@@ -13,7 +13,7 @@ use load::SetKind;
 use logbook::book::{Book, Opening};
 use logbook::fact::{BookKind, Known, Stamp};
 use measure::StationId;
-use std::net::SocketAddr;
+use std::net::{Ipv4Addr, SocketAddr};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
@@ -154,6 +154,9 @@ async fn bound(at: SocketAddr, instead: &str) -> Result<TcpListener, String> {
 
 /// Where the pages are and who can reach them.
 fn say_where(folder: &Path, at: SocketAddr, reach: &Reach) {
+    // Every address includes this computer's own.
+    let here = if at.ip().is_unspecified() { Ipv4Addr::LOCALHOST.into() } else { at.ip() };
+    let at = SocketAddr::new(here, at.port());
     println!(
         "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
         shown_path(folder)

@@ -68,7 +68,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen<'_>) -> Markup {
             }
         }))
         @if let Some((_, public)) = seen.reach.and_then(|reach| reach.secure.as_ref()) {
-            (parts::card(Ground::Fine, Shape::Palm, &words.say("trust-title"), &html! {
+            (parts::card(Ground::Fine, Shape::House, &words.say("trust-title"), &html! {
                 (trust::fingerprint(words, &public.fingerprint))
                 p { a href="/trust" { (words.say("trust-how")) } }
             }))
@@ -96,6 +96,10 @@ fn let_in(ctx: &Ctx, seen: &Seen<'_>) -> Markup {
             (Some((code, until)), Some(address)) => {
                 p class="code pair-code" { (code) }
                 p { (words.tell("screens-until", &[("at", when::clock_of(ctx, *until).into())])) }
+                @if let Some(trust) = seen.reach.and_then(Reach::to_trust) {
+                    p { (words.say("screens-trust-first")) }
+                    p class="fact" { (trust) }
+                }
                 @if let Ok(square) = papers::square(&format!("{address}/pair?code={code}"), &words.say("screens-square")) {
                     div class="pair-square" { (PreEscaped(square)) }
                 }

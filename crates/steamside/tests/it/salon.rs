@@ -28,7 +28,7 @@ impl Salon {
         Self::start(command, book)
     }
 
-    /// Serves it where the network reaches it; `0.0.0.0` in the address is this computer to itself.
+    /// Serves it where the network reaches it.
     pub fn serve_all(book: &Path) -> Self {
         let mut command = program();
         command.args(["serve", "--listen", "0.0.0.0:0", "--zone", "Etc/UTC", "--book"]).arg(book);
