@@ -126,24 +126,25 @@ async fn who(served: &Served, parts: &Parts) -> Result<At, Response> {
     }
 }
 
-/// May whoever asks have this? Otherwise the answer.
-fn at_the_door(served: &Served, at: At, parts: &Parts) -> Result<(), Response> {
+/// What whoever asks is answered at the door; `None`: come in.
+fn at_the_door(served: &Served, at: At, parts: &Parts) -> Option<Response> {
     let path = parts.uri.path();
     match at {
-        At::Stranger if !for_everybody(path) => {
-            let head = Head::read(parts, at);
-            let head = head.map_err(IntoResponse::into_response)?;
-            Err((StatusCode::FORBIDDEN, super::stations::pair_page(served, &head, None, ""))
-                .into_response())
-        }
-        At::Station(_, StationKind::Wall) if !for_walls(path) => {
-            if parts.method == Method::GET {
-                return Err(Redirect::to("/wall").into_response());
+        At::Stranger if !for_everybody(path) => Some(match Head::read(parts, at) {
+            Ok(head) => {
+                let page = super::stations::pair_page(served, &head, None, "");
+                (StatusCode::FORBIDDEN, page).into_response()
             }
-            let said = "This screen was let in as a wall: it only shows. Nothing was done.";
-            Err((StatusCode::FORBIDDEN, said).into_response())
-        }
-        _ => Ok(()),
+            Err(error) => error.into_response(),
+        }),
+        At::Station(_, StationKind::Wall) if !for_walls(path) => Some(match parts.method {
+            Method::GET => Redirect::to("/wall").into_response(),
+            _ => {
+                let said = "This screen was let in as a wall: it only shows. Nothing was done.";
+                (StatusCode::FORBIDDEN, said).into_response()
+            }
+        }),
+        _ => None,
     }
 }
 
@@ -164,11 +165,11 @@ pub async fn guard(State(served): State<Served>, request: Request, next: Next) -
     }
     let mut response = match who(&served, &parts).await {
         Ok(at) => match at_the_door(&served, at, &parts) {
-            Ok(()) => {
+            None => {
                 parts.extensions.insert(at);
                 next.run(Request::from_parts(parts, body)).await
             }
-            Err(answer) => answer,
+            Some(answer) => answer,
         },
         Err(answer) => answer,
     };

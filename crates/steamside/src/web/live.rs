@@ -1,16 +1,19 @@
 //! What keeps an open screen up to date: the wall, the strip alone, and the events that say when to
 //! look again.
 
+use super::guard::At;
 use super::head::Head;
 use super::show::show;
 use super::{Ctx, Served};
+use crate::app::App;
 use crate::live::Beat;
 use crate::pages;
 use axum::extract::{Query, State};
 use axum::response::sse::{Event, Sse};
 use axum::response::{IntoResponse, Response};
 use futures_util::stream;
-use logbook::view::View;
+use logbook::view::{Station, View};
+use measure::StationId;
 use serde::Deserialize;
 use std::convert::Infallible;
 use std::time::Duration;
@@ -45,12 +48,18 @@ pub async fn strip(State(served): State<Served>, head: Head) -> Response {
 struct Listener {
     told: watch::Receiver<Beat>,
     last: Option<Beat>,
+    /// The screen that listens, where it was let in: it hears nothing more once it is let go.
+    screen: Option<(App, StationId)>,
 }
 
 /// Events: `head` with the place of the book's last fact, `word` when a machine has said something,
 /// `beat` when nothing has happened for a while.
-pub async fn live(State(served): State<Served>) -> Response {
-    let listener = Listener { told: served.app.live.listen(), last: None };
+pub async fn live(State(served): State<Served>, head: Head) -> Response {
+    let screen = match head.at {
+        At::Station(station, _) => Some((served.app.clone(), station)),
+        _ => None,
+    };
+    let listener = Listener { told: served.app.live.listen(), last: None, screen };
     // A later change is told; what the book held before is looked up once.
     if let Ok(Ok(seq)) = served.app.look(|app| app.read(|view| view.last_seq())).await {
         served.app.live.book(seq);
@@ -72,6 +81,9 @@ impl Listener {
                 return None;
             }
             if before.is_none_or(|before| before.seq != beat.seq) {
+                if self.let_go().await {
+                    return None;
+                }
                 return Some(Event::default().event("head").data(beat.seq.to_string()));
             }
             if before.is_some_and(|before| before.words != beat.words) {
@@ -87,6 +99,17 @@ impl Listener {
     }
 }
 
+impl Listener {
+    /// Was the screen let go? Only a fact can do that.
+    async fn let_go(&self) -> bool {
+        let Some((app, station)) = &self.screen else { return false };
+        let known = app.look(|app| app.read(|view| view.stations())).await;
+        let here = |known: &Station| known.station == *station && known.parted.is_none();
+        // Who cannot be told from a stranger hears nothing.
+        !known.is_ok_and(|known| known.is_ok_and(|known| known.iter().any(here)))
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -96,7 +119,7 @@ mod tests {
     async fn a_listener_hears_where_the_book_is_and_ends_with_the_program() {
         let live = Live::default();
         live.book(7);
-        let mut listener = Listener { told: live.listen(), last: None };
+        let mut listener = Listener { told: live.listen(), last: None, screen: None };
         assert!(listener.next().await.is_some(), "where the book is, at once");
         live.book(8);
         assert!(listener.next().await.is_some());
