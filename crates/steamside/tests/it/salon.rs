@@ -42,6 +42,14 @@ impl Salon {
         Self::start(command, folder)
     }
 
+    /// The same, reached by the network over both addresses.
+    pub fn demo_for_all(folder: &Path) -> Self {
+        let mut command = program();
+        command.args(["demo", "--listen", "0.0.0.0:0", "--secure", "127.0.0.1:0", "--folder"]);
+        command.arg(folder);
+        Self::start(command, folder)
+    }
+
     /// Starts it again at its address, after [`Salon::kill`] or an end of its own.
     pub fn again(&mut self) {
         let mut command = program();
