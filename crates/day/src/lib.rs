@@ -2,6 +2,7 @@
 
 mod chance;
 mod expected;
+pub mod gaps;
 pub mod plan;
 pub mod sets;
 

@@ -2577,3 +2577,316 @@ wall-stop-some = { $count ->
 line-upkeep = Se hizo una tarea de cuidado.
 # draft
 line-counter = Se anotó algo en el mostrador.
+
+## The counter: hand over, correct, from paper, gaps, people
+# draft
+go-hand-over = ENTREGAR EL TURNO
+# draft
+hand-over-title = Entrega del turno
+# draft
+hand-over-give = Cinco líneas para quien sigue
+# draft
+hand-over-alone = Aquí trabaja una sola persona
+# draft
+hand-over-alone-how = No hay nada que entregar. Añada una segunda firma en la página de ajustes.
+# draft
+hand-over-1 = 1 En marcha
+# draft
+hand-over-2 = 2 En espera
+# draft
+hand-over-3 = 3 Apartado
+# draft
+hand-over-4 = 4 Vigilar
+# draft
+hand-over-5 = 5 Si una máquina se para
+# draft
+hand-over-none = Nada
+# draft
+hand-over-drying = Juegos secándose en la rejilla
+# draft
+hand-over-dries = Secándose en la rejilla: { $count }
+# draft
+hand-over-note = Algo que vigilar, si quiere
+# draft
+hand-over-to = A una persona
+# draft
+hand-over-whoever = quien lo tome
+# draft
+hand-over-asks = Yo entrego: toque su firma
+# draft
+take-over-asks = Lo tengo: toque su firma
+# draft
+go-take-over = Verlo y tomarlo
+# draft
+hand-over-from = { $sign } entrega desde { $at }.
+# draft
+hand-over-for = A: { $sign }
+# draft
+hand-over-has = { $sign } lo tiene desde { $at }.
+# draft
+hand-over-check = Por revisar: { $run }
+# draft
+hand-over-runs = { $run }, bolsas: { $count }, pocas corridas para saber el final
+# draft
+hand-over-runs-until = { $run }, bolsas: { $count }, suele acabar a las { $at }
+# draft
+hand-over-jar = Frasco { $jar }: cambiar antes de { $at }
+# draft
+hand-over-not-fine = { $chore }: la última vez no estaba bien
+# draft
+if-no-machine = No hay máquina en uso: use lo listo y después juegos desechables.
+# draft
+if-only-machine = Si la máquina { $machine } se para: aparte su corrida, use lo listo y después juegos desechables.
+# draft
+if-machine-stops = Si la máquina { $machine } se para: aparte su corrida, embolse de nuevo, use la máquina { $other }.
+# draft
+nobody-has-it = Nadie lleva la parte de atrás
+# draft
+line-handed-over = Turno entregado a { $sign }. Secándose: { $count }.
+# draft
+line-taken-over = Turno tomado: lo tengo.
+# draft
+refused-alone = Aquí trabaja una sola persona: no hay a quién entregar.
+# draft
+refused-note-long = Una nota tiene como máximo { $most } caracteres.
+# draft
+refused-taken-already = Alguien ya lo tomó.
+    .do = Mire en el registro quién lo tomó.
+# draft
+refused-not-offered = Esta no es la última entrega ofrecida.
+    .do = Abra de nuevo la página ENTREGAR EL TURNO.
+# draft
+correct-title = Corregir una entrada
+# draft
+correct-key = Corregir
+# draft
+correct-was = Como se escribió
+# draft
+correct-is = Como fue en verdad
+# draft
+correct-stays = La entrada anterior queda en el registro, tachada, con la suya al lado.
+# draft
+correct-asks = Así fue: toque su firma
+# draft
+correct-chair = Silla
+# draft
+correct-inside = En la corrida: quite la marca a las que no estaban
+# draft
+correct-too = En espera: marque las que también estaban
+# draft
+correct-programme = El programa no se corrige aquí: el registro de la máquina dice qué corrió. En duda, aparte la corrida.
+# draft
+log-corrected = Corregido { $at }, { $sign }: { $what }
+# draft
+line-correction = Corrección: { $what }
+# draft
+line-run-corrected = { $run }: se corrigió lo que había dentro.
+# draft
+line-run-out = No estaba: { $what }.
+# draft
+line-run-put = También estaba: { $what }.
+# draft
+refused-not-correctable = Esta entrada no se corrige aquí.
+    .do = Si algo no debe usarse, apártelo. Si un número está mal, cuente otra vez.
+# draft
+refused-nothing-corrected = No se cambió nada.
+    .do = Cambie lo que estaba mal y toque su firma.
+# draft
+refused-correct-counts = Estos juegos se contaron o embolsaron después; la entrada ya no se corrige.
+    .do = Cuente los juegos ahora y anótelo en la página de ajustes.
+# draft
+refused-correct-opened = Se escribió más sobre esta bolsa; la apertura ya no se corrige.
+    .do = Si no debe usarse, apártela.
+# draft
+refused-correct-gone = La bolsa { $code } ya se liberó, abrió o apartó: sigue en su corrida para que un retiro la alcance.
+    .do = Apártela si no estaba en la corrida.
+# draft
+refused-correct-failed = Esta corrida no llegó a sus números: la bolsa { $code } no se saca de ella.
+    .do = Ábrala, lave otra vez, bolsa nueva, corrida nueva.
+# draft
+refused-correct-harder = Lo que añade es más difícil para el vapor que lo que se juzgó.
+    .do = Hágalo de nuevo en otra corrida.
+# draft
+refused-future = Esa hora aún no ha llegado. Nadie puede haberlo visto.
+    .do = Ponga el día y la hora como fueron, no después de ahora.
+# draft
+refused-end-before-start = Termina antes de empezar.
+    .do = Mire las dos horas. Una corrida de noche necesita su propio día de final.
+# draft
+refused-later-machine-full = La máquina { $machine } tiene una corrida ahora; la del papel debe esperar.
+    .do = Escríbala cuando la carga esté fuera.
+# draft
+refused-look-before-out = A esa hora la carga seguía en la máquina.
+    .do = Mire otra vez la hora en el papel.
+# draft
+later-title = Del papel
+# draft
+later-how = En el orden de la hoja semanal. Ponga el día y la hora como están en el papel.
+# draft
+later-day = Día
+# draft
+later-time = Hora
+# draft
+later-start = Empezó a las
+# draft
+later-end = Terminó a las
+# draft
+later-asks = Como en el papel: toque su firma
+# draft
+later-wash = Lavado
+# draft
+later-run = Una corrida
+# draft
+later-look = Números y revisión de una corrida
+# draft
+later-open = Abierta en una silla
+# draft
+later-chore = Una tarea hecha
+# draft
+later-closed = Cerrado ese día
+# draft
+later-machine = Máquina
+# draft
+later-inside = Bolsas en ella
+# draft
+later-packed = Embolsadas en papel
+# draft
+later-packed-how = Las bolsas que el registro no conoce reciben ahora un código: escríbalo en ellas.
+# draft
+later-kind = Qué tipo de juego
+# draft
+later-no-look = Ninguna carga espera revisión.
+# draft
+later-look-how = Lo que dice el papel. Un no en el papel es un no aquí.
+# draft
+later-all-turned = Todas cambiaron
+# draft
+later-all-dry = Todas secas y enteras
+# draft
+later-inner-yes = Sí, llegó al punto final
+# draft
+later-which = Cuál no
+# draft
+later-code = Los cuatro símbolos de la bolsa
+# draft
+later-which-chore = Qué tarea
+# draft
+later-about = Dónde
+# draft
+later-about-salon = El salón
+# draft
+later-found = Estado
+# draft
+later-fine = Bien
+# draft
+later-not-fine = No está bien
+# draft
+log-print = Para imprimir
+# draft
+gap-nothing-written = No hay nada escrito de { $from } a { $to }.
+# draft
+gap-asks = ¿Por qué? Un toque. Queda visible con su motivo.
+# draft
+gap-closed = Cerrado
+# draft
+gap-holiday = Día festivo
+# draft
+gap-power = Sin luz
+# draft
+gap-nothing = Nada que hacer
+# draft
+gap-paper = En papel
+# draft
+gap-forgotten = Se olvidó
+# draft
+line-gap = Nada escrito de { $from } a { $to }: { $why }.
+# draft
+line-box-off = El equipo del salón estuvo apagado de { $from } a { $to }.
+# draft
+outage = Se fue la luz de { $from } a { $to }.
+# draft
+outage-do = La máquina { $machine } debe mostrar completo; si no, repita la corrida. Queda apartada hasta tener sus números y que una persona con firma lo levante.
+# draft
+line-counted-back = { $run }: recuento, { $count }.
+# draft
+line-no-code = Se abrió una bolsa sin código: { $kind }.
+# draft
+line-no-code-chair = Se abrió una bolsa sin código en la silla { $chair }: { $kind }.
+# draft
+line-exposure = Se anotó contacto con sangre.
+# draft
+line-exposure-chair = Se anotó contacto con sangre en la silla { $chair }.
+# draft
+line-speaks = { $sign } lee { $language }.
+# draft
+line-person-is = { $sign }: { $what }.
+# draft
+line-record-shows = El registro se escribe en { $language }, { $units }.
+# draft
+role-learns = aprende
+# draft
+role-charge = a cargo de máquinas y apartados
+# draft
+role-teaches = enseña
+# draft
+role-none = nada en particular
+# draft
+units-metric = °C, kPa, mm, g
+# draft
+units-us = °F, psi, in, oz
+# draft
+person-is = Idioma y papel
+# draft
+person-reads = Lee
+# draft
+person-reads-any = como la pantalla
+# draft
+person-roles = Aquí esta persona
+# draft
+person-is-do = Guardar
+# draft
+record-title = Cómo se escribe el registro
+# draft
+record-how = Para impresos: registro, etiquetas, hoja de bandeja, hoja semanal. Cada pantalla guarda su idioma.
+# draft
+record-language = Idioma del registro
+# draft
+record-units = Unidades
+# draft
+record-do = Guardar
+# draft
+shelf-aside = Apartar { $code }: no seguro
+# draft
+wipe-glass = Limpiar pantalla
+# draft
+wipe-says = Limpie ahora. Los toques no hacen nada.
+# draft
+week-title = Hoja semanal
+# draft
+week-how = Imprímala y cuélguela: funciona sin luz. Un cuadro: toca ese día. Cópiela después.
+# draft
+week-water = agua + desagüe
+# draft
+week-seal = junta limpia
+# draft
+week-washed = lavado: juegos, hora, firma
+# draft
+week-run = corrida { $run }: programa; de, a; marcas, seca; firma
+# draft
+week-spore = prueba de esporas máquina { $machine }: puesta, resultado
+# draft
+week-jar-a = frasco A preparado
+# draft
+week-jar-b = frasco B preparado
+# draft
+week-bath = agua del ultrasonido cambiada
+# draft
+week-foil = prueba de papel aluminio (mes)
+# draft
+week-retired = retirado, fuera
+# draft
+week-odd = tarde o raro
+# draft
+week-back = quién llevó atrás
+# draft
+week-marks = Palomita: sí. Cruz: no, entonces NO USAR.

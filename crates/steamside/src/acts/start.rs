@@ -24,8 +24,8 @@ pub struct Start {
     pub pouches: Vec<PouchId>,
     /// More than the tested most was seen and said yes to.
     pub over: bool,
-    /// First moment of the salon's day, for the run's number.
-    pub day_start: Instant,
+    /// First moment of the salon's day and of the next one, for the run's number.
+    pub day: (Instant, Instant),
 }
 
 /// Starts a run with bagged pouches in a machine that is in use and empty.
@@ -70,7 +70,7 @@ pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(),
     draft.fact(Body::RunStarted {
         run: chance::id()?,
         machine: start.machine,
-        number: view.next_run_number(start.machine, start.day_start)?,
+        number: view.next_run_number(start.machine, start.day)?,
         programme: start.programme,
         contents: load.contents,
         pouches: start.pouches,

@@ -5,12 +5,16 @@ pub mod another;
 pub mod bag;
 pub mod chair;
 mod changes;
+pub mod correct;
 pub mod frame;
 pub mod goes_in;
+pub mod hand_over;
 pub mod labels;
+pub mod later;
 pub mod log;
 pub mod machine;
 pub mod now;
+pub mod outage;
 mod parts;
 pub mod plan;
 mod plot;
@@ -36,6 +40,7 @@ pub mod visits;
 pub mod wall;
 pub mod wash;
 pub mod ways;
+pub mod week;
 mod when;
 
 pub use parts::Form;
@@ -47,6 +52,7 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "steamside.js" => Some(("text/javascript; charset=utf-8", frame::SCRIPT.as_bytes())),
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
+        "week.css" => Some(("text/css; charset=utf-8", week::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,

@@ -1,7 +1,7 @@
 //! Ready: the shelf as it stands, oldest in front, one board a kind; and what is at the chairs.
 
 use super::frame::{self, Frame, Place};
-use super::parts::{self, Ground};
+use super::parts::{self, Form, Ground};
 use super::shapes::Shape;
 use super::{say, when};
 use crate::web::Ctx;
@@ -99,17 +99,28 @@ fn board(ctx: &Ctx, kind: &SetKind, pouches: &[&Pouch]) -> Markup {
         section class="shelf" {
             h2 { (Shape::House.draw()) span { (heading) } }
             p class="front" { (words.say("shelf-front")) }
-            ol class="board" {
-                @for pouch in pouches.iter().take(DRAWN) {
-                    li class="on-shelf" {
-                        span class="code" { (pouch.code) }
-                        @if let Some((at, _)) = pouch.released { span class="date" { (when::day_of(ctx, at)) } }
+            // One tap, by anybody, at any time: the safer side is free.
+            (Form::new("set-aside", &format!("shelf-{kind}")).draw(ctx, &html! {
+                (parts::hidden("why", "not-sure"))
+                ol class="board" {
+                    @for pouch in pouches.iter().take(DRAWN) { (on_shelf(ctx, pouch)) }
+                    @if pouches.len() > DRAWN {
+                        li class="more" { (words.tell("shelf-more", &[("count", (pouches.len() - DRAWN).into())])) }
                     }
                 }
-                @if pouches.len() > DRAWN {
-                    li class="more" { (words.tell("shelf-more", &[("count", (pouches.len() - DRAWN).into())])) }
-                }
-            }
+            }))
+        }
+    }
+}
+
+fn on_shelf(ctx: &Ctx, pouch: &Pouch) -> Markup {
+    let aside = [("code", pouch.code.to_string().into())];
+    html! {
+        li class="on-shelf" {
+            span class="code" { (pouch.code) }
+            @if let Some((at, _)) = pouch.released { span class="date" { (when::day_of(ctx, at)) } }
+            button class="aside-key" name="pouch" value=(pouch.pouch)
+                aria-label=(ctx.words().tell("shelf-aside", &aside)) { (Shape::Palm.draw()) }
         }
     }
 }

@@ -1,6 +1,9 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
+mod counter;
 mod loading;
+
+pub use counter::{units_key, why_key};
 
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
@@ -64,7 +67,7 @@ impl Names {
         Ok(names)
     }
 
-    fn run(&self, ctx: &Ctx, run: RunId) -> String {
+    pub(super) fn run(&self, ctx: &Ctx, run: RunId) -> String {
         self.runs.get(&run).map_or_else(
             || ctx.words().say("run-unnamed"),
             |(machine, number)| run_name(ctx, *machine, *number),
@@ -76,7 +79,7 @@ impl Names {
         ctx.words().tell("machine-name", &[("machine", number.into())])
     }
 
-    fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
+    pub(super) fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
         let codes: Vec<_> = pouches
             .iter()
             .filter_map(|pouch| self.codes.get(pouch))
@@ -101,6 +104,7 @@ fn people_of(fact: &Fact) -> Vec<PersonId> {
         Body::PersonJoined { person, .. }
         | Body::PersonLeft { person }
         | Body::Day(Day::ShiftSet { person, .. }) => Some(*person),
+        Body::Counter(said) => counter::person_of(said),
         _ => None,
     };
     fact.stamp.sign.into_iter().chain(named).collect()
@@ -115,6 +119,7 @@ fn run_of(body: &Body) -> Option<RunId> {
         | Body::Released { run, .. } => Some(*run),
         Body::SetAside { run, .. } => *run,
         Body::Judged(judged) => judged.run,
+        Body::Counter(said) => counter::run_of(said),
         _ => None,
     }
 }
@@ -131,8 +136,19 @@ fn named_pouches(body: &Body) -> Vec<PouchId> {
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped].into_iter().flat_map(few).collect()
         }
+        Body::Counter(said) => counter::pouches_of(said).into_iter().flat_map(few).collect(),
         _ => Vec::new(),
     }
+}
+
+/// The facts of one act in a few words; a correction says what it corrects to.
+pub fn entry(ctx: &Ctx, names: &Names, facts: &[Fact]) -> String {
+    let is_undone = |fact: &&Fact| matches!(fact.body, Body::Undone { .. });
+    let corrects = facts.len() > 1 && facts.iter().any(|fact| is_undone(&fact));
+    let told = facts.iter().filter(|fact| !(corrects && is_undone(fact)));
+    let told: Vec<String> = told.map(|fact| line(ctx, names, fact)).collect();
+    let told = told.join(" ");
+    if corrects { ctx.words().tell("line-correction", &[("what", told.into())]) } else { told }
 }
 
 /// One fact as one line.
@@ -206,7 +222,7 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
         Body::Upkeep(_) => words.say("line-upkeep"),
-        Body::Counter(_) => words.say("line-counter"),
+        Body::Counter(said) => counter::line(ctx, names, said),
         other => setup_line(ctx, names, other),
     }
 }

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)] // tests may stop at once
 
+mod counter_screens;
 mod day_screens;
 mod loading_screens;
 mod loading_told;
@@ -12,7 +13,7 @@ mod screens;
 mod wall_screens;
 
 use super::frame::{LIVE, SCRIPT, STYLE};
-use super::wall;
+use super::{wall, week};
 use crate::words::Language;
 pub use made_up::{id, machine_row};
 use markup::{Tag, tags, visible};
@@ -165,7 +166,7 @@ fn nothing_is_loaded_from_elsewhere() {
             assert!(tag.get("style").is_none() && tag.get("onclick").is_none(), "{page}: {tag:?}");
         }
     });
-    for asset in [STYLE, SCRIPT, LIVE, super::chair::SCRIPT, wall::STYLE] {
+    for asset in [STYLE, SCRIPT, LIVE, super::chair::SCRIPT, wall::STYLE, week::STYLE] {
         assert!(!asset.contains("http") && !asset.contains("@import") && !asset.contains("url("));
     }
 }

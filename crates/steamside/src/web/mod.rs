@@ -1,16 +1,19 @@
 //! The web side: which address shows which page, and how an answer is made.
 
 mod chair_posts;
+mod counter_posts;
 mod ctx;
 mod day_posts;
 mod fields;
 mod guard;
 mod head;
+mod later_posts;
 mod live;
 mod loading_posts;
 mod posts;
 mod show;
 
+pub use counter_posts::REASONS;
 pub use ctx::Ctx;
 pub use fields::Fields;
 
@@ -58,6 +61,10 @@ pub fn router(served: Served) -> Router {
         .route("/chair", get(show::chair))
         .route("/chair/another", get(show::another))
         .route("/log", get(show::log))
+        .route("/correct/{act}", get(show::correct))
+        .route("/hand-over", get(show::hand_over))
+        .route("/later", get(show::later))
+        .route("/week", get(show::week))
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
         .route("/setup", get(show::setup))

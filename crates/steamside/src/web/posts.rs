@@ -2,7 +2,7 @@
 
 use super::head::{Head, lasting};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts};
+use super::{Fields, Served, chair_posts, counter_posts, day_posts, later_posts, loading_posts};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
@@ -88,15 +88,21 @@ struct Done {
 }
 
 fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+    if let Some(name) = later_posts::from_paper(name) {
+        let (act, sign) = later_posts::act(app, name, head.station, fields)?;
+        return Ok(Done { act, sign: Some(sign) });
+    }
+    let before = counter_posts::happened(app, name, fields)?;
     let who = Who {
         act: fields.need("act")?,
         station: head.station,
         sign: fields.maybe("sign")?,
-        happened: chair_posts::happened(name, fields)?,
+        happened: chair_posts::happened(name, fields)?.or(before),
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
             "tray-weighed" => Known::Read,
+            name if counter_posts::knows(name) => counter_posts::known(name),
             name if day_posts::is_setting(name) || loading_posts::knows(name) => Known::Setting,
             _ => Known::Tapped,
         },
@@ -120,6 +126,7 @@ fn needs_sign(name: &str) -> bool {
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
         && !day_posts::knows(name)
         && !loading_posts::knows(name)
+        && (counter_posts::needs_sign(name) || !counter_posts::knows(name))
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -214,6 +221,7 @@ fn decide_setup(
                 loose: fields.maybe("used")?.zip(fields.maybe("washed")?),
             },
         ),
+        name if counter_posts::knows(name) => counter_posts::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
@@ -227,11 +235,11 @@ fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
         programme: programme.map(|word| word.word().to_owned()),
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
-        day_start: clock::day_start(clock::now(), &zone),
+        day: clock::day(clock::now(), &zone),
     })
 }
 
-fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refusal> {
+pub(super) fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refusal> {
     let run: RunId = fields.need("run")?;
     let machine = view.run(run)?.map(|run| run.machine);
     let altitude_m = known::of_machine(&view.machines()?, machine).altitude_m;
@@ -281,7 +289,7 @@ fn word<T: Copy>(
     found.map(Some).ok_or_else(|| Refusal::rule_with("refused-field-misread", "field", name))
 }
 
-fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
+pub(super) fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
     let all_good = |name: &'static str| fields.all(name).any(|answer| answer == "all");
     let named = |name: &'static str| fields.all(name).next().is_some();
     let good_and_bad = (all_good("marks") && named("mark"))
@@ -344,7 +352,7 @@ fn lift_reason(fields: &Fields) -> Result<LiftReason, Refusal> {
     }
 }
 
-fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
+pub(super) fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
     let what = match fields.maybe("pouch")? {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),

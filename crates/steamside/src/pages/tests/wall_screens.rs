@@ -28,6 +28,7 @@ fn busy() -> Seen {
         ],
         plan: vec!["Start machine 4 at 11:20".to_owned()],
         bin: 8,
+        nobody: true,
     }
 }
 
