@@ -40,7 +40,9 @@ pub struct Gap {
 pub fn find(known: &[(Instant, Instant)], open: &[(Instant, Instant)]) -> Vec<Gap> {
     let (known, open) = (apart(known), apart(open));
     let silences = known.windows(2).map(|pair| Gap { from: pair[0].1, to: pair[1].0 });
-    silences.filter(|gap| gap.to - gap.from > LONGER_THAN && open_in(gap, &open) >= OPEN_IN_IT).collect()
+    silences
+        .filter(|gap| gap.to - gap.from > LONGER_THAN && open_in(gap, &open) >= OPEN_IN_IT)
+        .collect()
 }
 
 /// The times in their order, those that touch as one.

@@ -13,13 +13,15 @@
   document.addEventListener("fresh", (event) => wake(event.detail));
 
   // A touch shorter than 35 ms is a drop of water; while the glass is wiped no touch counts at all.
-  // A click comes when the finger is lifted, and on the place where it came down.
+  // One of hardly any length is made by a program, such as a screen reader, and is meant. A click
+  // comes when the finger is lifted, and on the place where it came down.
   const down = new Map();
   let drop = false;
   let wiping = false;
   document.addEventListener("pointerdown", (event) => { down.set(event.pointerId, event.timeStamp); }, true);
   document.addEventListener("pointerup", (event) => {
-    drop = event.pointerType === "touch" && event.timeStamp - down.get(event.pointerId) < 35;
+    const long = event.timeStamp - down.get(event.pointerId);
+    drop = event.pointerType === "touch" && long > 2 && long < 35;
     down.delete(event.pointerId);
   }, true);
   document.addEventListener("pointercancel", (event) => { down.delete(event.pointerId); }, true);

@@ -212,19 +212,19 @@ reason-hold-short = A temperatura solo { $held }; hacían falta { $needed }.
 # draft
 reason-hold-border = A temperatura { $held }, demasiado cerca de { $needed } para estar seguros.
 # draft
-reason-dip = La temperatura bajó de { $set } °C. El tiempo más largo sin bajar es { $held }.
+reason-dip = La temperatura bajó de { $set }. El tiempo más largo sin bajar es { $held }.
 # draft
-reason-over-band = Más caliente de lo permitido: hasta { $highest } °C, ajuste { $set } °C.
+reason-over-band = Más caliente de lo permitido: hasta { $highest }, ajuste { $set }.
 # draft
-reason-air-left = Quedó aire dentro: el vapor se aparta { $deviation } K de lo que promete la presión.
+reason-air-left = Quedó aire dentro: el vapor se aparta { $deviation } de lo que promete la presión.
 # draft
-reason-superheat = El vapor estaba demasiado seco: { $deviation } K aparte de lo que promete la presión.
+reason-superheat = El vapor estaba demasiado seco: { $deviation } aparte de lo que promete la presión.
 # draft
 reason-gasket-leak = La cámara tiene fuga. Mire la junta de la puerta.
 # draft
 reason-leak-rate = La presión sube demasiado rápido en la prueba de fuga.
 # draft
-reason-sensor-offset = Temperatura y presión no concuerdan: un sensor se aparta unos { $deviation } K.
+reason-sensor-offset = Temperatura y presión no concuerdan: un sensor se aparta unos { $deviation }.
 # draft
 reason-sensor-frozen = Un sensor está quieto mientras la cámara cambia.
 # draft
@@ -1808,13 +1808,13 @@ line-plan = Se aceptó un plan de { $count ->
    *[other] { $count } tandas
 }.
 # draft
-line-implement-set = Instrumento { $what }: { $length } × { $width } mm, { $mass } g.
+line-implement-set = Instrumento { $what }: { $length } × { $width }, { $mass }.
 # draft
 line-implement-ended = { $what } ya no se usa.
 # draft
 line-set-of = Un juego { $kind } es { $pieces }.
 # draft
-line-pouch-set = Tamaño de bolsa { $what }: { $width } × { $length } mm.
+line-pouch-set = Tamaño de bolsa { $what }: { $width } × { $length }.
 # draft
 line-pouch-ended = El tamaño de bolsa { $what } ya no se tiene.
 # draft
@@ -1825,7 +1825,7 @@ line-inside-set = Se midió el interior de { $machine }: { $count ->
 # draft
 line-tray-weighed = Bandeja pesada: { $grams } g con { $sets }.
 # draft
-line-programme-set = { $programme } en { $machine }, según su manual: { $temperature } °C durante { $hold } s, { $count } min de secado.
+line-programme-set = { $programme } en { $machine }, según su manual: { $temperature } durante { $hold } s, { $count } min de secado.
 # draft
 refused-no-calendar = Este archivo no es un calendario ni una tabla de citas que se pueda leer.
     .do = Expórtelo otra vez como .ics, o como tabla con fecha, hora y servicio.
@@ -2170,7 +2170,7 @@ tray-total = Todo, sin bandejas: { $grams } g
 # draft
 bag-title = Bolsa: { $kind }
 # draft
-bag-size = { $size }, { $width } × { $length } mm
+bag-size = { $size }, { $width } × { $length }
 # draft
 bag-full = Se usa { $full } % de su cara; 75 % es el máximo.
 # draft
@@ -2346,7 +2346,7 @@ watch-ask-ultrasonic = Al ultrasonido solo si su fabricante lo dice.
 # draft
 watch-rusts = El acero al carbono se oxida en vapor.
 # draft
-watch-heat = Resiste solo { $celsius } °C: muy poco para un ciclo de 134 °C.
+watch-heat = Resiste solo { $celsius }: muy poco para un ciclo de 134 °C.
 # draft
 watch-apart = Aparte de otros metales: { $metal } solo va con { $metal }.
 # draft
@@ -2517,9 +2517,9 @@ strip-clock = POR RELOJ
 # draft
 strip-clock-usual = POR RELOJ: suele tardar { $low } a { $high } min
 # draft
-strip-measured = MEDIDO: { $phase }, { $temperature } °C.
+strip-measured = MEDIDO: { $phase }, { $temperature }.
 # draft
-strip-measured-only = MEDIDO: { $temperature } °C.
+strip-measured-only = MEDIDO: { $temperature }.
 # draft
 strip-held = A temperatura hasta ahora { $held }.
 # draft

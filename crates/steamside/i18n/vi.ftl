@@ -209,19 +209,19 @@ reason-hold-short = Ở đúng nhiệt độ chỉ { $held }; cần { $needed }.
 # draft
 reason-hold-border = Ở đúng nhiệt độ { $held }, quá sát { $needed } nên không chắc.
 # draft
-reason-dip = Nhiệt độ tụt dưới { $set } °C. Khoảng dài nhất không tụt là { $held }.
+reason-dip = Nhiệt độ tụt dưới { $set }. Khoảng dài nhất không tụt là { $held }.
 # draft
-reason-over-band = Nóng quá mức: tới { $highest } °C, đã cài { $set } °C.
+reason-over-band = Nóng quá mức: tới { $highest }, đã cài { $set }.
 # draft
-reason-air-left = Còn khí bên trong: hơi nước lệch { $deviation } K so với áp suất.
+reason-air-left = Còn khí bên trong: hơi nước lệch { $deviation } so với áp suất.
 # draft
-reason-superheat = Hơi nước quá khô: lệch { $deviation } K so với áp suất.
+reason-superheat = Hơi nước quá khô: lệch { $deviation } so với áp suất.
 # draft
 reason-gasket-leak = Buồng hấp bị xì. Coi lại ron cửa.
 # draft
 reason-leak-rate = Áp suất lên quá nhanh trong lần thử xì hơi.
 # draft
-reason-sensor-offset = Nhiệt độ và áp suất không khớp: đầu đo lệch khoảng { $deviation } K.
+reason-sensor-offset = Nhiệt độ và áp suất không khớp: đầu đo lệch khoảng { $deviation }.
 # draft
 reason-sensor-frozen = Một đầu đo đứng yên trong khi buồng thay đổi.
 # draft
@@ -1710,13 +1710,13 @@ line-day-rules = Đã đặt điều chung cho mọi kế hoạch.
 # draft
 line-plan = Đã nhận kế hoạch { $count } mẻ.
 # draft
-line-implement-set = Dụng cụ { $what }: { $length } × { $width } mm, { $mass } g.
+line-implement-set = Dụng cụ { $what }: { $length } × { $width }, { $mass }.
 # draft
 line-implement-ended = Không dùng { $what } nữa.
 # draft
 line-set-of = Một bộ { $kind } gồm { $pieces }.
 # draft
-line-pouch-set = Cỡ túi { $what }: { $width } × { $length } mm.
+line-pouch-set = Cỡ túi { $what }: { $width } × { $length }.
 # draft
 line-pouch-ended = Không giữ cỡ túi { $what } nữa.
 # draft
@@ -1724,7 +1724,7 @@ line-inside-set = Đã đo bên trong { $machine }: { $count } khay.
 # draft
 line-tray-weighed = Đã cân khay: { $grams } g với { $sets }.
 # draft
-line-programme-set = { $programme } trên { $machine }, theo sách hướng dẫn: { $temperature } °C trong { $hold } giây, sấy { $count } phút.
+line-programme-set = { $programme } trên { $machine }, theo sách hướng dẫn: { $temperature } trong { $hold } giây, sấy { $count } phút.
 # draft
 refused-no-calendar = Tệp này không phải lịch hay bảng hẹn đọc được.
     .do = Hãy xuất lại dạng .ics, hoặc bảng có ngày, giờ và dịch vụ.
@@ -2069,7 +2069,7 @@ tray-total = Tất cả, không kể khay: { $grams } g
 # draft
 bag-title = Túi: { $kind }
 # draft
-bag-size = { $size }, { $width } × { $length } mm
+bag-size = { $size }, { $width } × { $length }
 # draft
 bag-full = Dùng { $full } % mặt túi; nhiều nhất 75 %.
 # draft
@@ -2245,7 +2245,7 @@ watch-ask-ultrasonic = Chỉ cho vào bể siêu âm nếu nhà sản xuất cho
 # draft
 watch-rusts = Thép thường bị rỉ trong hơi nước.
 # draft
-watch-heat = Chỉ chịu được { $celsius } °C: không đủ cho chu trình 134 °C.
+watch-heat = Chỉ chịu được { $celsius }: không đủ cho chu trình 134 °C.
 # draft
 watch-apart = Để riêng với kim loại khác: { $metal } chỉ nằm với { $metal }.
 # draft
@@ -2416,9 +2416,9 @@ strip-clock = THEO ĐỒNG HỒ
 # draft
 strip-clock-usual = THEO ĐỒNG HỒ: thường { $low } tới { $high } phút
 # draft
-strip-measured = ĐO ĐƯỢC: { $phase }, { $temperature } °C.
+strip-measured = ĐO ĐƯỢC: { $phase }, { $temperature }.
 # draft
-strip-measured-only = ĐO ĐƯỢC: { $temperature } °C.
+strip-measured-only = ĐO ĐƯỢC: { $temperature }.
 # draft
 strip-held = Giữ ở nhiệt độ được { $held } rồi.
 # draft

@@ -208,7 +208,9 @@ impl View<'_> {
         let mut due = Vec::new();
         let ended = self.newest_of_each(topic::THING_ENDED)?;
         let gone = |id: &measure::ThingId| {
-            ended.iter().any(|fact| matches!(upkeep(fact), Some(Upkeep::ThingEnded { thing }) if thing == id))
+            ended.iter().any(
+                |fact| matches!(upkeep(fact), Some(Upkeep::ThingEnded { thing }) if thing == id),
+            )
         };
         for fact in self.newest_of_each(topic::THING)? {
             let Some(Upkeep::ThingAdded { thing, number, .. }) = upkeep(&fact) else { continue };

@@ -102,8 +102,9 @@ fn wash_and_pack(book: &Book) {
 }
 
 fn run(book: &Book) {
-    let number =
-        book.read::<_, BookError>(|view| view.next_run_number(id(MACHINE), (at(-60), at(86_400)))).unwrap();
+    let number = book
+        .read::<_, BookError>(|view| view.next_run_number(id(MACHINE), (at(-60), at(86_400))))
+        .unwrap();
     assert_eq!(number, 1);
     let started = Body::RunStarted {
         run: id(RUN),

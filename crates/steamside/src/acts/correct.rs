@@ -51,9 +51,7 @@ pub fn correctable(facts: &[Fact]) -> Option<Correctable> {
         .filter(|body| !matches!(body, Body::Undone { .. }))
         .collect();
     match said.as_slice() {
-        [Body::Opened { pouch, visit, chair }] => {
-            Some(Correctable::Opened(*pouch, *visit, *chair))
-        }
+        [Body::Opened { pouch, visit, chair }] => Some(Correctable::Opened(*pouch, *visit, *chair)),
         [Body::RunStarted { run, .. }] => Some(Correctable::Started(*run)),
         [Body::Loading(said)] => match &**said {
             Loading::TrayWeighed { grams, empty_g: Some(empty_g), sets, pouched } => {
@@ -114,7 +112,12 @@ pub fn correct(
     draft.fact(Body::Undone { act: old });
     match (was, truth) {
         (Correctable::Washed(before), InTruth::Washed(now)) => {
-            changed(before.iter().filter(|(_, count)| *count > 0).ne(now.iter().filter(|(_, count)| *count > 0)))?;
+            changed(
+                before
+                    .iter()
+                    .filter(|(_, count)| *count > 0)
+                    .ne(now.iter().filter(|(_, count)| *count > 0)),
+            )?;
             // None after all: then it is only taken back.
             if now.iter().all(|(_, count)| *count == 0) { Ok(()) } else { wash(view, draft, now) }
         }

@@ -40,8 +40,7 @@ pub struct Seen {
 pub fn page(view: &View<'_>, ctx: &Ctx, act: ActId) -> Result<Option<Markup>, BookError> {
     let facts = view.facts_of_act(act)?;
     let undone = view.act_undone(act)?.is_some();
-    let (Some(what), Some(first), false) =
-        (acts::correctable(&facts), facts.first(), undone)
+    let (Some(what), Some(first), false) = (acts::correctable(&facts), facts.first(), undone)
     else {
         return Ok(None);
     };
@@ -191,10 +190,6 @@ fn weighed(ctx: &Ctx, tray: &WeighTray) -> Markup {
 pub fn beside(ctx: &Ctx, said: &super::log::Beside) -> String {
     let at = when::moment(ctx, said.written);
     let sign = said.sign.clone().unwrap_or_else(|| ctx.words().say("log-program"));
-    let args = [
-        ("at", at.into()),
-        ("sign", sign.into()),
-        ("what", said.text.as_str().into()),
-    ];
+    let args = [("at", at.into()), ("sign", sign.into()), ("what", said.text.as_str().into())];
     ctx.words().tell("log-corrected", &args)
 }

@@ -112,9 +112,8 @@ pub fn did(view: &View<'_>, ctx: &Ctx) -> Result<Option<Did>, BookError> {
     let left_ms = (first.stamp.written + UNDO - ctx.now).millis();
     let open = left_ms > 0 && view.act_undone(act)?.is_none();
     let undo = undo_of(&facts).filter(|_| open);
-    let correct = undo.is_none()
-        && view.act_undone(act)?.is_none()
-        && acts::correctable(&facts).is_some();
+    let correct =
+        undo.is_none() && view.act_undone(act)?.is_none() && acts::correctable(&facts).is_some();
     let reads = match first.stamp.sign {
         Some(sign) => view.speaks(sign)?.and_then(|code| Language::from_code(&code)),
         None => None,

@@ -78,7 +78,8 @@ fn seen(view: &View<'_>, ctx: &Ctx) -> Result<Seen, BookError> {
     let to_check = open.filter(|run| run.unloaded.is_some());
     let mut jars = view.jars_due()?;
     jars.retain(|(_, at)| *at <= ctx.now + JAR_SOON);
-    let offered = view.last_hand_over()?.filter(|offered| when::same_day(ctx, offered.given.0, ctx.now));
+    let offered =
+        view.last_hand_over()?.filter(|offered| when::same_day(ctx, offered.given.0, ctx.now));
     let note = |offered: &HandOver| {
         let kept = offered.note.map(|note| view.kept(&note)).transpose()?.flatten();
         Ok::<_, BookError>(kept.and_then(|bytes| String::from_utf8(bytes).ok()))
@@ -118,9 +119,14 @@ pub fn nobody_has_it(view: &View<'_>, ctx: &Ctx) -> Result<Option<HandOver>, Boo
 pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     if seen.people.len() < 2 {
-        return parts::card(Ground::Fine, Shape::Hourglass, &words.say("hand-over-alone"), &html! {
-            p { (words.say("hand-over-alone-how")) }
-        });
+        return parts::card(
+            Ground::Fine,
+            Shape::Hourglass,
+            &words.say("hand-over-alone"),
+            &html! {
+                p { (words.say("hand-over-alone-how")) }
+            },
+        );
     }
     let open = seen.offered.as_ref().filter(|(offered, _)| offered.taken.is_none());
     html! {
@@ -174,10 +180,9 @@ fn receive(ctx: &Ctx, seen: &Seen, offered: &HandOver, note: Option<&str>) -> Ma
         ("at", when::moment(ctx, offered.given.0).into()),
         ("sign", sign_of(ctx, &seen.people, offered.given.1).into()),
     ];
-    let to = offered.to.map_or_else(
-        || words.say("hand-over-whoever"),
-        |to| sign_of(ctx, &seen.people, Some(to)),
-    );
+    let to = offered
+        .to
+        .map_or_else(|| words.say("hand-over-whoever"), |to| sign_of(ctx, &seen.people, Some(to)));
     let id = offered.act.to_string();
     let card = html! {
         p class="fact" { (words.tell("hand-over-from", &given)) }
@@ -279,7 +284,10 @@ fn watch(ctx: &Ctx, seen: &Seen, note: Option<&str>) -> Vec<String> {
             format!("{name}: ")
         });
         let chore = super::later::chore_word(ctx, chore);
-        watch.push(format!("{place}{}", words.tell("hand-over-not-fine", &[("chore", chore.into())])));
+        watch.push(format!(
+            "{place}{}",
+            words.tell("hand-over-not-fine", &[("chore", chore.into())])
+        ));
     }
     watch.extend(note.map(str::to_owned));
     watch

@@ -36,6 +36,7 @@ mod telling;
 pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
+mod units;
 pub mod visits;
 pub mod wall;
 pub mod wash;

@@ -1,10 +1,10 @@
 //! Now: what needs hands in the next hour, the most urgent first.
 
 use super::frame::{self, Frame, Place};
+use super::outage::{self, Outage};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::outage::{self, Outage};
 use super::{hand_over, say, setup, stop, telling, wash, when};
 use crate::clock;
 use crate::web::Ctx;
@@ -145,10 +145,15 @@ fn offered_card(ctx: &Ctx, offered: &HandOver, people: &[Person]) -> Markup {
     let sign = sign.unwrap_or_else(|| words.say("sign-gone"));
     let args = [("at", when::moment(ctx, offered.given.0).into()), ("sign", sign.into())];
     let ground = if late { Ground::Turn } else { Ground::Fine };
-    parts::card(ground, Shape::Hourglass, &heading, &html! {
-        p { (words.tell("hand-over-from", &args)) }
-        p { a class="key main-key" href="/hand-over" { (words.say("go-take-over")) } }
-    })
+    parts::card(
+        ground,
+        Shape::Hourglass,
+        &heading,
+        &html! {
+            p { (words.tell("hand-over-from", &args)) }
+            p { a class="key main-key" href="/hand-over" { (words.say("go-take-over")) } }
+        },
+    )
 }
 
 fn check_card(ctx: &Ctx, run: &Run) -> Markup {

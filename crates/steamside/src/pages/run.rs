@@ -7,11 +7,11 @@ mod numbers;
 pub use numbers::reading_fields;
 
 use super::frame::{self, Frame, Place};
+use super::outage::{self, Outage};
 use super::parts::{self, Caution, Form};
 use super::plot::Trace;
 use super::shapes::Shape;
 use super::strip;
-use super::outage::{self, Outage};
 use super::{now, reads, say, stop, telling};
 use crate::intake::known;
 use crate::web::Ctx;

@@ -23,10 +23,7 @@ pub const REASONS: [(GapWhy, &str, &str); 6] = [
 
 /// Is it an act of this file?
 pub fn knows(name: &str) -> bool {
-    matches!(
-        name,
-        "hand-over" | "take-over" | "correct" | "gap" | "person-is" | "record-shows"
-    )
+    matches!(name, "hand-over" | "take-over" | "correct" | "gap" | "person-is" | "record-shows")
 }
 
 /// Does it ask for a sign? A reason for a gap and a setting do not.

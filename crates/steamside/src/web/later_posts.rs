@@ -38,9 +38,8 @@ pub fn act(
     fields: &Fields,
 ) -> Result<(ActId, PersonId), Refusal> {
     let sign: PersonId = fields.maybe("sign")?.ok_or_else(|| Refusal::rule("refused-no-sign"))?;
-    let (zone, people) = app.book.read(|view| {
-        Ok::<_, Refusal>((salon_zone(view)?, view.people()?))
-    })?;
+    let (zone, people) =
+        app.book.read(|view| Ok::<_, Refusal>((salon_zone(view)?, view.people()?)))?;
     if people.iter().all(|person| person.person != sign) {
         return Err(Refusal::rule("refused-no-such-person"));
     }
@@ -133,7 +132,9 @@ impl Copied<'_> {
             }
             let start = acts::Start {
                 machine,
-                programme: fields.maybe::<load::Programme>("programme")?.map(|p| p.word().to_owned()),
+                programme: fields
+                    .maybe::<load::Programme>("programme")?
+                    .map(|p| p.word().to_owned()),
                 pouches,
                 // It has run already: nothing is advised against any more.
                 over: true,

@@ -288,7 +288,8 @@ pub async fn another(
 pub async fn log(State(served): State<Served>, Query(asked): Query<Asked>, head: Head) -> Response {
     let before: Option<u64> = read(asked.before.as_ref());
     let print = asked.print.is_some();
-    show(&served, head, move |view, ctx| Ok(Some(pages::log::page(view, ctx, before, print)?))).await
+    show(&served, head, move |view, ctx| Ok(Some(pages::log::page(view, ctx, before, print)?)))
+        .await
 }
 
 /// An entry that was wrong, and how it was in truth.

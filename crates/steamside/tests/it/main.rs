@@ -7,6 +7,8 @@ mod browser;
 mod chair_in_browser;
 mod check;
 mod commands;
+mod counter;
+mod counter_in_browser;
 mod drifting;
 mod kill;
 mod loading;

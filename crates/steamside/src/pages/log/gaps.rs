@@ -87,11 +87,7 @@ fn open_hours(
     Ok(open.into_iter().flat_map(|span| without(span, &closed)).collect())
 }
 
-fn usual(
-    ctx: &Ctx,
-    day: (Instant, Instant),
-    around: &[Instant],
-) -> Option<(Instant, Instant)> {
+fn usual(ctx: &Ctx, day: (Instant, Instant), around: &[Instant]) -> Option<(Instant, Instant)> {
     let has = |shift: Span| {
         let noon = Span::from_minutes(12 * 60);
         let (from, to) = clock::day(day.0 + noon + shift, &ctx.zone);
@@ -109,10 +105,7 @@ fn usual(
 }
 
 /// What is left of a time without those in which the salon was closed.
-fn without(
-    span: (Instant, Instant),
-    closed: &[(Instant, Instant)],
-) -> Vec<(Instant, Instant)> {
+fn without(span: (Instant, Instant), closed: &[(Instant, Instant)]) -> Vec<(Instant, Instant)> {
     let mut left = vec![span];
     for (from, to) in closed {
         left = left

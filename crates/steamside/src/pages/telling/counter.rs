@@ -52,10 +52,9 @@ pub fn line(ctx: &Ctx, names: &Names, said: &Counter) -> String {
         Counter::OpenedNoCode { kind, chair, .. } => {
             let kind = ("kind", Arg::from(super::say::kind(ctx, kind)));
             match chair {
-                Some(chair) => words.tell(
-                    "line-no-code-chair",
-                    &[kind, ("chair", chair.to_string().into())],
-                ),
+                Some(chair) => {
+                    words.tell("line-no-code-chair", &[kind, ("chair", chair.to_string().into())])
+                }
                 None => words.tell("line-no-code", &[kind]),
             }
         }
@@ -86,7 +85,8 @@ fn people(ctx: &Ctx, names: &Names, said: &Counter) -> String {
             ],
         ),
         Counter::PersonIs { person, learns, in_charge, teaches } => {
-            let roles = [(learns, "role-learns"), (in_charge, "role-charge"), (teaches, "role-teaches")];
+            let roles =
+                [(learns, "role-learns"), (in_charge, "role-charge"), (teaches, "role-teaches")];
             let is = roles.iter().filter(|(is, _)| **is).map(|(_, key)| words.say(key));
             let is: Vec<String> = is.collect();
             let is = if is.is_empty() { words.say("role-none") } else { is.join(", ") };
@@ -108,12 +108,7 @@ fn people(ctx: &Ctx, names: &Names, said: &Counter) -> String {
 }
 
 /// What was not in a run, and what was in it too.
-fn corrected(
-    ctx: &Ctx,
-    names: &Names,
-    run: RunId,
-    (out, put): (&[PouchId], &[PouchId]),
-) -> String {
+fn corrected(ctx: &Ctx, names: &Names, run: RunId, (out, put): (&[PouchId], &[PouchId])) -> String {
     let words = ctx.words();
     let mut told = vec![words.tell("line-run-corrected", &[("run", names.run(ctx, run).into())])];
     for (key, pouches) in [("line-run-out", out), ("line-run-put", put)] {

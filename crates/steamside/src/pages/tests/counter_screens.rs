@@ -72,10 +72,8 @@ pub fn counter_screens(ctx: &Ctx) -> (Vec<(&'static str, Markup)>, (&'static str
     let manicure = || "manicure".parse().unwrap();
     let counted = Count { kind: manicure(), owned: Some(24), loose: Some((6, 2)) };
     let tray = WeighTray { grams: 1_240, empty_g: 310, sets: vec![(manicure(), 9)], pouched: true };
-    let looked = later::Seen {
-        look: Some((running(), pouches(2, SetState::ToCheck))),
-        ..from_paper()
-    };
+    let looked =
+        later::Seen { look: Some((running(), pouches(2, SetState::ToCheck))), ..from_paper() };
     let cut = Outage { run: id(41), machine: 1, number: 4, span: (ago(160), ago(153)) };
     let alone = hand_over::Seen { people: people()[..1].to_vec(), ..five(None) };
     let washed = vec![(manicure(), 8)];
@@ -123,7 +121,10 @@ fn each_fact_of_the_counter_has_its_own_line() {
     );
     check(Counter::TakenOver { given: id(70) }, "Took it over: I have it.");
     let line = told(corrected(1, 2));
-    assert!(line.contains("Not in it: 1 pouch.") && line.contains("In it too: 2 pouches."), "{line}");
+    assert!(
+        line.contains("Not in it: 1 pouch.") && line.contains("In it too: 2 pouches."),
+        "{line}"
+    );
     assert!(!told(corrected(1, 0)).contains("In it too"));
     check(
         Counter::GapExplained { from, to, why: GapWhy::Power },
@@ -134,9 +135,8 @@ fn each_fact_of_the_counter_has_its_own_line() {
         Counter::PersonSpeaks { person: id(11), language: "vi".to_owned() },
         "HL fish reads Tiếng Việt.",
     );
-    let is = |learns, teaches| {
-        Counter::PersonIs { person: id(11), learns, in_charge: false, teaches }
-    };
+    let is =
+        |learns, teaches| Counter::PersonIs { person: id(11), learns, in_charge: false, teaches };
     check(is(true, true), "HL fish: learns, teaches.");
     check(is(false, false), "HL fish: nothing particular.");
     check(
@@ -154,7 +154,10 @@ fn the_fifth_line_is_made_from_the_machines_that_there_are() {
         let html = hand_over::draw(&ctx(Language::En), &seen).into_string();
         assert!(html.contains(says), "{says}");
     };
-    check(vec![machine_row(1), machine_row(2)], "If machine 1 stops: set its run aside, bag again, use machine 2.");
+    check(
+        vec![machine_row(1), machine_row(2)],
+        "If machine 1 stops: set its run aside, bag again, use machine 2.",
+    );
     check(vec![out(1), machine_row(2)], "If machine 2 stops: set its run aside, use what is ready");
     check(vec![out(1)], "No machine is in use");
 }
@@ -164,7 +167,8 @@ fn the_fifth_line_is_made_from_the_machines_that_there_are() {
 fn the_sheet_says_everything_three_times_and_marks_what_is_due() {
     let (_, (_, html)) = counter_screens(&ctx(Language::Vi));
     let tags = tags(&html);
-    let count = |name: &str, value: &str| tags.iter().filter(|t| t.get(name) == Some(value)).count();
+    let count =
+        |name: &str, value: &str| tags.iter().filter(|t| t.get(name) == Some(value)).count();
     let rows = count("scope", "row");
     assert_eq!(count("scope", "col"), 7);
     for language in ["en", "vi", "es"] {
