@@ -1584,7 +1584,7 @@ week-how = Print it and hang it on the wall: it works without electricity. A box
 week-water = water + drain
 week-seal = door seal wiped
 week-washed = washed: sets, time, sign
-week-run = run { $run }: programme; from, to; marks, dry; sign
+week-run = run { $run }
 week-spore = spore test machine { $machine }: placed, result
 week-jar-a = jar A mixed
 week-jar-b = jar B mixed
@@ -1594,3 +1594,7 @@ week-retired = retired, away
 week-odd = late or odd
 week-back = who had the back
 week-marks = Tick: yes. Cross: no, then DO NOT USE.
+
+## The shelf and the sheet
+shelf-not-sure = Not sure of one? Tap its code: set aside.
+week-run-first = run { $run }: programme; from, to; marks, dry; sign

@@ -2871,7 +2871,7 @@ week-seal = junta limpia
 # draft
 week-washed = lavado: juegos, hora, firma
 # draft
-week-run = corrida { $run }: programa; de, a; marcas, seca; firma
+week-run = corrida { $run }
 # draft
 week-spore = prueba de esporas máquina { $machine }: puesta, resultado
 # draft
@@ -2890,3 +2890,9 @@ week-odd = tarde o raro
 week-back = quién llevó atrás
 # draft
 week-marks = Palomita: sí. Cruz: no, entonces NO USAR.
+
+## The shelf and the sheet
+# draft
+shelf-not-sure = ¿No está seguro de una? Toque su código: se aparta.
+# draft
+week-run-first = corrida { $run }: programa; de, a; marcas, seca; firma

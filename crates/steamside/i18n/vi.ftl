@@ -2767,7 +2767,7 @@ week-seal = lau ron cửa
 # draft
 week-washed = đã rửa: số bộ, giờ, chữ ký
 # draft
-week-run = mẻ { $run }: chương trình; từ, tới; dấu, khô; chữ ký
+week-run = mẻ { $run }
 # draft
 week-spore = thử bào tử máy { $machine }: đặt, kết quả
 # draft
@@ -2786,3 +2786,9 @@ week-odd = trễ hoặc lạ
 week-back = ai lo phía sau
 # draft
 week-marks = Dấu: có. Chéo: không, thì KHÔNG DÙNG.
+
+## The shelf and the sheet
+# draft
+shelf-not-sure = Không chắc túi nào? Chạm mã: để riêng.
+# draft
+week-run-first = mẻ { $run }: chương trình; từ, tới; dấu, khô; chữ ký

@@ -69,6 +69,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             @let () = pouches.sort_by_key(|pouch| (pouch.released.map(|(at, _)| at), pouch.code));
             (board(ctx, kind, &pouches))
         }
+        (not_sure(ctx, &seen.usable))
         (at_chairs(ctx, &seen.at_chairs))
     }
 }
@@ -99,28 +100,39 @@ fn board(ctx: &Ctx, kind: &SetKind, pouches: &[&Pouch]) -> Markup {
         section class="shelf" {
             h2 { (Shape::House.draw()) span { (heading) } }
             p class="front" { (words.say("shelf-front")) }
-            // One tap, by anybody, at any time: the safer side is free.
-            (Form::new("set-aside", &format!("shelf-{kind}")).draw(ctx, &html! {
-                (parts::hidden("why", "not-sure"))
-                ol class="board" {
-                    @for pouch in pouches.iter().take(DRAWN) { (on_shelf(ctx, pouch)) }
-                    @if pouches.len() > DRAWN {
-                        li class="more" { (words.tell("shelf-more", &[("count", (pouches.len() - DRAWN).into())])) }
+            ol class="board" {
+                @for pouch in pouches.iter().take(DRAWN) {
+                    li class="on-shelf" {
+                        span class="code" { (pouch.code) }
+                        @if let Some((at, _)) = pouch.released { span class="date" { (when::day_of(ctx, at)) } }
                     }
                 }
-            }))
+                @if pouches.len() > DRAWN {
+                    li class="more" { (words.tell("shelf-more", &[("count", (pouches.len() - DRAWN).into())])) }
+                }
+            }
         }
     }
 }
 
-fn on_shelf(ctx: &Ctx, pouch: &Pouch) -> Markup {
-    let aside = [("code", pouch.code.to_string().into())];
+/// One tap, by anybody, at any time: the safer side is free. The codes stand apart from the shelf, so
+/// that no hand that takes a pouch sets one aside.
+fn not_sure(ctx: &Ctx, usable: &[Pouch]) -> Markup {
+    let words = ctx.words();
     html! {
-        li class="on-shelf" {
-            span class="code" { (pouch.code) }
-            @if let Some((at, _)) = pouch.released { span class="date" { (when::day_of(ctx, at)) } }
-            button class="aside-key" name="pouch" value=(pouch.pouch)
-                aria-label=(ctx.words().tell("shelf-aside", &aside)) { (Shape::Palm.draw()) }
+        @if !usable.is_empty() {
+            (parts::card(Ground::Fine, Shape::Palm, &words.say("shelf-not-sure"), &html! {
+                (Form::new("set-aside", "shelf").draw(ctx, &html! {
+                    (parts::hidden("why", "not-sure"))
+                    div class="gap-keys" {
+                        @for pouch in usable {
+                            @let aside = [("code", pouch.code.to_string().into())];
+                            button class="key code" name="pouch" value=(pouch.pouch)
+                                aria-label=(words.tell("shelf-aside", &aside)) { (pouch.code) }
+                        }
+                    }
+                }))
+            }))
         }
     }
 }

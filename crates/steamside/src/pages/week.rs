@@ -190,7 +190,8 @@ fn row(key: &str, args: &[(&str, String)], due: impl Fn(usize) -> bool) -> Marku
 fn run_row(number: usize) -> Markup {
     html! {
         tr class="run" {
-            (named("week-run", &[("run", number.to_string())]))
+            // What the slots are for stands in the first row; the others have their number.
+            (named(if number == 1 { "week-run-first" } else { "week-run" }, &[("run", number.to_string())]))
             @for _ in 0..7 {
                 td {
                     span class="slot wide" {} span class="slot" {} "–" span class="slot" {}
