@@ -1019,7 +1019,7 @@ line-inside-set = The inside of { $machine } was measured: { $count ->
     [one] one tray
    *[other] { $count } trays
 }.
-line-tray-weighed = Tray weighed: { $grams } g with { $sets }.
+line-tray-weighed = Tray weighed: { $grams } with { $sets }.
 line-programme-set = { $programme } on { $machine }, by its manual: { $temperature } for { $hold } s, { $count } min drying.
 refused-no-calendar = This file is neither a calendar nor a table of appointments that can be read.
     .do = Export it once more as .ics, or as a table with a date, a time and a service.
@@ -1078,7 +1078,7 @@ own-begin = Every set is ready when the day begins, a set more than owned as wel
 goes-in-title = What goes in
 goes-in-sets = Sets and their pouches
 goes-in-sets-how = What one set is made of. One set is what lies in one pouch.
-grams = { $grams } g
+grams = { $grams }
 bag-show = Show its pouch
 scale-title = A full tray on the kitchen scale
 scale-how = Weigh one full tray once, cold and dry. Nobody has to weigh single pieces.

@@ -1823,7 +1823,7 @@ line-inside-set = Se midió el interior de { $machine }: { $count ->
    *[other] { $count } bandejas
 }.
 # draft
-line-tray-weighed = Bandeja pesada: { $grams } g con { $sets }.
+line-tray-weighed = Bandeja pesada: { $grams } con { $sets }.
 # draft
 line-programme-set = { $programme } en { $machine }, según su manual: { $temperature } durante { $hold } s, { $count } min de secado.
 # draft
@@ -1932,7 +1932,7 @@ goes-in-sets = Juegos y sus bolsas
 # draft
 goes-in-sets-how = De qué se compone un juego. Un juego es lo que va en una bolsa.
 # draft
-grams = { $grams } g
+grams = { $grams }
 # draft
 bag-show = Ver su bolsa
 # draft

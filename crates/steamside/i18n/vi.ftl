@@ -1722,7 +1722,7 @@ line-pouch-ended = Không giữ cỡ túi { $what } nữa.
 # draft
 line-inside-set = Đã đo bên trong { $machine }: { $count } khay.
 # draft
-line-tray-weighed = Đã cân khay: { $grams } g với { $sets }.
+line-tray-weighed = Đã cân khay: { $grams } với { $sets }.
 # draft
 line-programme-set = { $programme } trên { $machine }, theo sách hướng dẫn: { $temperature } trong { $hold } giây, sấy { $count } phút.
 # draft
@@ -1831,7 +1831,7 @@ goes-in-sets = Bộ dụng cụ và túi
 # draft
 goes-in-sets-how = Một bộ gồm những gì. Một bộ nằm trong một túi.
 # draft
-grams = { $grams } g
+grams = { $grams }
 # draft
 bag-show = Xem túi của bộ này
 # draft

@@ -35,9 +35,9 @@ pub fn difference(ctx: &Ctx, thousandths: i64) -> String {
 /// A mass of so many grams: `1240 g`, `43.7 oz`.
 pub fn mass(ctx: &Ctx, grams: f64) -> String {
     match ctx.record.1 {
-        Units::Metric if grams.fract() == 0.0 => format!("{grams} g"),
-        Units::Metric => format!("{grams:.1} g"),
-        Units::Us => format!("{:.1} oz", grams / OUNCE_G),
+        Units::Metric if grams.fract() == 0.0 => format!("{grams}\u{a0}g"),
+        Units::Metric => format!("{grams:.1}\u{a0}g"),
+        Units::Us => format!("{:.1}\u{a0}oz", grams / OUNCE_G),
     }
 }
 
@@ -74,8 +74,8 @@ mod tests {
         both(&|ctx| temperature(ctx, 133_999), ["133.9 °C", "273.1 °F"]);
         both(&|ctx| degrees(ctx, 134), ["134 °C", "273.2 °F"]);
         both(&|ctx| difference(ctx, 1_000), ["1.0 K", "1.8 °F"]);
-        both(&|ctx| mass(ctx, 567.0), ["567 g", "20.0 oz"]);
-        both(&|ctx| mass(ctx, 28.5), ["28.5 g", "1.0 oz"]);
+        both(&|ctx| mass(ctx, 567.0), ["567\u{a0}g", "20.0\u{a0}oz"]);
+        both(&|ctx| mass(ctx, 28.5), ["28.5\u{a0}g", "1.0\u{a0}oz"]);
         both(
             &|ctx| {
                 let (width, length) = width_and_length(ctx, 127, 254);
