@@ -177,6 +177,7 @@ pub fn draw(ctx: &Ctx, names: &Names, seen: &Seen) -> Markup {
             } @else {
                 a class="key" href="/log?print=yes" { (words.say("log-print")) }
             }
+            a class="key" href="/spores" { (words.say("spores-title")) }
         }
         p { (words.say("log-verify")) }
     }

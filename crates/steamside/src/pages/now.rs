@@ -5,7 +5,7 @@ use super::outage::{self, Outage};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{hand_over, say, setup, stop, telling, wash, when};
+use super::{hand_over, say, setup, spores, stop, telling, wash, when};
 use crate::clock;
 use crate::web::Ctx;
 use day::Expected;
@@ -41,6 +41,8 @@ pub struct Seen {
     pub outages: Vec<Outage>,
     /// The work was offered, and nobody has taken it.
     pub offered: Option<HandOver>,
+    /// Spore tests that failed or whose answer is late.
+    pub spores: Markup,
 }
 
 /// Records that no run has claimed, shown as cards; the rest is folded.
@@ -72,6 +74,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             offered.taken.is_none() && when::same_day(ctx, offered.given.0, ctx.now)
         }),
         unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
+        spores: spores::on_now(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -104,6 +107,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         div class="cards" {
             @for cut in &seen.outages { (outage::card(ctx, cut)) }
             @if let Some(offered) = &seen.offered { (offered_card(ctx, offered, &seen.people)) }
+            (seen.spores)
             @for (run, _) in &to_check { (check_card(ctx, run)) }
             @for (run, usual) in &running { (running_card(ctx, run, *usual, &seen.people)) }
             @if used > 0 { (wash::wash_card(ctx, &seen.kinds, &seen.people)) }

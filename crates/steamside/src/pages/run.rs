@@ -13,6 +13,7 @@ use super::plot::Trace;
 use super::shapes::Shape;
 use super::strip;
 use super::{now, reads, say, stop, telling};
+use crate::acts;
 use crate::intake::known;
 use crate::web::Ctx;
 use cycle::record::{self, Known, Samples};
@@ -49,6 +50,10 @@ pub struct Seen {
     pub starter: Option<String>,
     /// The box was off while it was in its machine.
     pub outage: Option<Outage>,
+    /// Its load is hot still.
+    pub hot: Option<strip::Hot>,
+    /// A count of the pouches is asked for.
+    pub count: bool,
 }
 
 /// The page; `None` where no such run is in the book.
@@ -72,6 +77,8 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         people,
         starter,
         outage: outage::outages(view)?.into_iter().find(|cut| cut.run == run.run),
+        hot: strip::hot(view, &run, ctx.now)?,
+        count: acts::asks_count(view, &run, ctx.sign)?,
         run,
     };
     let frame = Frame {

@@ -40,7 +40,12 @@ pub struct Ctx {
 impl Ctx {
     /// The same, as the record is written: what is printed is for those who come later.
     pub fn for_record(&self) -> Self {
-        Self { language: self.record.0, ..self.clone() }
+        self.in_language(self.record.0)
+    }
+
+    /// The same in another language.
+    pub fn in_language(&self, language: Language) -> Self {
+        Self { language, ..self.clone() }
     }
 
     /// The words in the reader's language.

@@ -32,6 +32,10 @@ pub fn draw(ctx: &Ctx, run: &Run, pouches: &[Pouch], people: &[Person]) -> Marku
             }
             (answer(ctx, "dry", ("look-dry", "later-all-dry")))
             (which(ctx, &[("wet", "stop-wet"), ("torn", "stop-torn"), ("dropped", "stop-dropped")], pouches))
+            p class="field" {
+                label for="later-counted" { (words.say("later-counted")) }
+                input type="number" inputmode="numeric" id="later-counted" name="counted" min="0" max="200";
+            }
             (parts::sign_line(ctx, people, &words.say("later-asks")))
         })))
         p class="ways" { (parts::way("/later", Shape::Tape, &words.say("back"))) }

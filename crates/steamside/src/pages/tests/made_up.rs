@@ -224,6 +224,8 @@ pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
         people: people(),
         starter: Some("HL fish".to_owned()),
         outage: None,
+        hot: None,
+        count: false,
     }
 }
 
