@@ -310,13 +310,9 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 ("air", words.say(air_key(*air_removal)).into()),
             ],
         ),
-        Body::MachineClockSet { machine, ahead_ms } => words.tell(
-            "line-clock",
-            &[
-                ("machine", names.machine(ctx, *machine).into()),
-                ("ahead", when::length(*ahead_ms).into()),
-            ],
-        ),
+        Body::MachineClockSet { machine, ahead_ms } => {
+            words.tell("line-clock", &[named(machine), ("ahead", when::length(*ahead_ms).into())])
+        }
         Body::MachineReads {
             machine,
             altitude_m,
@@ -332,13 +328,7 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 pressure_reference: *pressure_reference,
                 day_first: *day_first,
             };
-            words.tell(
-                "line-reads",
-                &[
-                    ("machine", names.machine(ctx, *machine).into()),
-                    ("what", reads::told(ctx, &reads).into()),
-                ],
-            )
+            words.tell("line-reads", &[named(machine), ("what", reads::told(ctx, &reads).into())])
         }
         Body::MachineOut { machine } => words.tell("line-out", &[named(machine)]),
         Body::MachineBack { machine } => words.tell("line-back", &[named(machine)]),

@@ -9,7 +9,7 @@ use crate::clock;
 use crate::intake::take::salon_zone;
 use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
-use logbook::book::{BookError, Draft, DrawerKind};
+use logbook::book::{Draft, DrawerKind};
 use logbook::fact::{About, Body, Found, Known, Upkeep};
 use logbook::view::View;
 use measure::{ActId, Instant, MachineId, PersonId, PouchId, StationId};
@@ -195,7 +195,7 @@ fn chore(view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refu
         _ => Found::Fine,
     };
     let note = fields.one("note").map(|note| draft.put(DrawerKind::Note, note.as_bytes()));
-    let note = note.transpose().map_err(BookError::from)?;
+    let note = note.transpose()?;
     let done = Upkeep::ChoreDone { chore: fields.need("chore")?, about, found, note };
     draft.fact(Body::Upkeep(Box::new(done)));
     Ok(())

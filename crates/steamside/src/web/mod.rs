@@ -13,6 +13,7 @@ mod loading_posts;
 mod posts;
 mod show;
 mod spore_posts;
+mod take_posts;
 
 pub use counter_posts::REASONS;
 pub use ctx::Ctx;
@@ -42,7 +43,7 @@ const LARGEST_FORM: usize = 256 * 1024;
 /// All addresses.
 pub fn router(served: Served) -> Router {
     let records = Router::new()
-        .route("/act/take", post(posts::take))
+        .route("/act/take", post(take_posts::take))
         .route("/act/bring", post(day_posts::bring))
         .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024));
     // Its pieces are counted as they come in, and no more is kept than a photo may have.
