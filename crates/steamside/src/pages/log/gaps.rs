@@ -16,6 +16,9 @@ use measure::{Instant, Span};
 
 /// So many entries before the page are looked at, for what happened earlier and was written then.
 const LOOK_BACK: u64 = 5_000;
+/// A page looks for silences in so long a time: one entry of last year, copied in today, does not make
+/// it a year.
+const LONGEST: Span = Span::from_minutes(62 * 24 * 60);
 /// A week.
 const WEEK: Span = Span::from_minutes(7 * 24 * 60);
 /// Open hours of a day of which nobody said any, where the same day a week before or after has
@@ -38,6 +41,7 @@ pub fn between(
     (from, to): (Instant, Instant),
     first_seq: u64,
 ) -> Result<Vec<Silence>, BookError> {
+    let from = from.max(to - LONGEST);
     let seq = first_seq.saturating_sub(LOOK_BACK);
     let around = view.moments(seq, (from - WEEK, to + WEEK))?;
     let explained = view.gaps_explained(from, to)?;

@@ -3,10 +3,13 @@
 //! the browser needed; hands and thoughts are not in it.
 
 mod first;
+mod hand_over;
 mod keys;
 mod loop_of_a_run;
+mod power;
 mod shortage;
 mod spores;
+mod wet_hands;
 
 use super::browser::{Browser, Screen, browser};
 use super::salon::Salon;
