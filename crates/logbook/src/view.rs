@@ -15,6 +15,7 @@ mod salon;
 mod sets;
 mod spores;
 mod stations;
+mod upkeep;
 mod visits;
 
 pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
@@ -24,6 +25,7 @@ pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
 pub use spores::{SporeAnswer, SporeSays, SporeTest};
 pub use stations::{Roles, Station};
+pub use upkeep::{Basin, Chore, ChoreDone, Jar, JarLabel, Stock, Thing};
 pub use visits::{Appointment, Shift, Visit, VisitState};
 
 use crate::store::Sql;

@@ -14,6 +14,7 @@ mod loading;
 mod pages;
 mod photo;
 mod planning;
+mod upkeep;
 mod web;
 mod wire;
 mod words;

@@ -1,6 +1,7 @@
 //! What happened in the demo salon, tap by tap, in the order of the clock.
 
 mod rooms;
+mod upkeep;
 mod visits;
 
 use super::records::Series;
@@ -54,6 +55,7 @@ enum Step {
     OneWet(usize),
     Apart(usize),
     Open(u32),
+    Tend(upkeep::Tend),
 }
 
 /// One trip of a load through a machine.
@@ -117,6 +119,8 @@ impl<'a> Script<'a> {
             self.plan_past_day(day);
         }
         self.plan_today();
+        self.plan_weekly();
+        self.plan_upkeep_today();
         self.steps.sort_by_key(|(at, _)| *at);
         for (at, step) in std::mem::take(&mut self.steps) {
             self.step(at, step)?;
@@ -156,7 +160,8 @@ impl<'a> Script<'a> {
         }
         self.people = self.app.read(|v| v.people())?.iter().map(|p| p.person).collect();
         self.machines = self.app.read(|v| v.machines())?;
-        self.describe_rooms(begun)
+        self.describe_rooms(begun)?;
+        self.set_up_upkeep(begun)
     }
 
     /// A day that is over: two runs in the first machine, one in the second, most pouches opened.
@@ -172,6 +177,7 @@ impl<'a> Script<'a> {
             self.plan(Round { machine, start, minutes, kinds, end });
         }
         self.plan_openings(later(190), 14, 4);
+        self.plan_upkeep_of(days, begin);
     }
 
     fn plan_today(&mut self) {
@@ -289,6 +295,7 @@ impl<'a> Script<'a> {
                 self.act(at, Known::Tapped, |v, d| acts::apart(v, d, pouches))
             }
             Step::Open(chair) => self.open(at, chair),
+            Step::Tend(tend) => self.tended(at, tend),
         }
     }
 
@@ -338,6 +345,7 @@ impl<'a> Script<'a> {
             pouches: self.pouches.get(round).cloned().unwrap_or_default(),
             over: false,
             day_start: clock::day_start(at, &self.zone),
+            now: at,
         };
         self.act(at, Known::Tapped, |v, d| acts::start(v, d, start))?;
         let running = self.app.read(|v| v.machine(machine))?.and_then(|row| row.running);

@@ -32,6 +32,7 @@ mod telling;
 pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
+pub mod upkeep;
 pub mod visits;
 pub mod wall;
 pub mod wash;

@@ -4,7 +4,7 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{say, setup, stop, telling, wash, when};
+use super::{say, setup, stop, telling, upkeep, wash, when};
 use crate::web::Ctx;
 use day::Expected;
 use load::SetState;
@@ -35,6 +35,8 @@ pub struct Seen {
     pub apart: Vec<Pouch>,
     /// Cycles that belong to no run.
     pub unclaimed: Vec<TakenCycle>,
+    /// Foot basins that wait, and chores that are due within the hour.
+    pub soon: upkeep::Soon,
 }
 
 /// Records that no run has claimed, shown as cards; the rest is folded.
@@ -62,6 +64,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .filter(late)
             .collect(),
         unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
+        soon: upkeep::soon_of(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -88,6 +91,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         && seen.apart.is_empty()
         && seen.unclaimed.is_empty()
         && used + washed == 0
+        && seen.soon == upkeep::Soon::default()
         && seen.bagged == 0;
     html! {
         @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
@@ -105,6 +109,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             }
             @for (run, pouches) in by_run(&seen.apart) { (apart_card(ctx, run, &pouches, seen)) }
             @for machine in out { (out_card(ctx, machine)) }
+            (upkeep::soon_cards(ctx, &seen.soon))
             @if quiet { p class="fact quiet" { (words.say("now-quiet")) } }
         }
         p class="ways" {

@@ -193,6 +193,8 @@ pub enum Caution {
     Sharp,
     /// Gloves and eye cover for what is soiled or caustic.
     Gloves,
+    /// Strong liquids: air, never two products together, the label first.
+    Liquids,
     /// The machine's manual and the local rules come first.
     Manual,
 }
@@ -207,6 +209,7 @@ pub fn cautions(ctx: &Ctx, which: &[Caution]) -> Markup {
                     Caution::Hot => { li { (Shape::Hot.draw()) span { (words.say("caution-hot")) } } }
                     Caution::Sharp => { li { (Shape::Sharp.draw()) span { (words.say("caution-sharp")) } } }
                     Caution::Gloves => { li { (Shape::Gloves.draw()) span { (words.say("caution-gloves")) } } }
+                    Caution::Liquids => { li { (Shape::Jar.draw()) span { (words.say("caution-liquids")) } } }
                     Caution::Manual => { li { (Shape::Tape.draw()) span { (words.say("caution-manual")) } } }
                 }
             }

@@ -1,15 +1,18 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
 mod loading;
+mod upkeep;
+
+pub use upkeep::how_often;
 
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
 use crate::words::Arg;
 use load::ShelfCode;
 use logbook::book::BookError;
-use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads};
+use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, ThingKind};
 use logbook::view::View;
-use measure::{MachineId, PersonId, PouchId, RunId, ServiceId};
+use measure::{MachineId, PersonId, PouchId, RunId, ServiceId, ThingId};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How many codes a line names before it only counts.
@@ -28,6 +31,8 @@ pub struct Names {
     pub codes: BTreeMap<PouchId, ShelfCode>,
     /// Words of services, also of those that ended.
     pub services: BTreeMap<ServiceId, String>,
+    /// Kind and number of jars, foot basins and baths, also of those that are gone.
+    pub things: BTreeMap<ThingId, (ThingKind, u32)>,
 }
 
 impl Names {
@@ -57,6 +62,10 @@ impl Names {
                 names.codes.insert(id, pouch.code);
             }
         }
+        if facts.iter().any(|fact| matches!(fact.body, Body::Upkeep(_))) {
+            let things = view.things_ever()?.into_iter();
+            names.things = things.map(|row| (row.thing, (row.what, row.number))).collect();
+        }
         if facts.iter().any(|fact| matches!(fact.body, Body::Day(_))) {
             let services = view.services_ever()?.into_iter();
             names.services = services.map(|row| (row.service, row.word.to_string())).collect();
@@ -74,6 +83,15 @@ impl Names {
     fn machine(&self, ctx: &Ctx, machine: MachineId) -> String {
         let number = self.machines.get(&machine).map_or_else(|| "?".to_owned(), u32::to_string);
         ctx.words().tell("machine-name", &[("machine", number.into())])
+    }
+
+    fn thing(&self, ctx: &Ctx, thing: ThingId) -> String {
+        match self.things.get(&thing) {
+            Some((what, number)) => {
+                ctx.words().tell(say::thing_key(*what), &[("number", number.to_string().into())])
+            }
+            None => ctx.words().say("thing-gone"),
+        }
     }
 
     fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
@@ -205,7 +223,7 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Undone { .. } => words.say("line-undone"),
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
-        Body::Upkeep(_) => words.say("line-upkeep"),
+        Body::Upkeep(said) => upkeep::line(ctx, names, said),
         Body::Counter(_) => words.say("line-counter"),
         other => setup_line(ctx, names, other),
     }

@@ -10,9 +10,11 @@ mod live;
 mod loading_posts;
 mod posts;
 mod show;
+mod upkeep_posts;
 
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use upkeep_posts::about_of;
 
 use crate::app::App;
 use axum::Router;
@@ -54,6 +56,8 @@ pub fn router(served: Served) -> Router {
         .route("/start", get(show::start))
         .route("/machine", get(show::machine))
         .route("/run/{run}", get(show::run))
+        .route("/upkeep", get(show::upkeep))
+        .route("/upkeep/set", get(show::upkeep_set))
         .route("/ready", get(show::ready))
         .route("/chair", get(show::chair))
         .route("/chair/another", get(show::another))

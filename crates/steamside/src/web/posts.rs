@@ -2,7 +2,7 @@
 
 use super::head::{Head, lasting};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts};
+use super::{Fields, Served, chair_posts, day_posts, loading_posts, upkeep_posts};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
@@ -96,8 +96,13 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
-            "tray-weighed" => Known::Read,
-            name if day_posts::is_setting(name) || loading_posts::knows(name) => Known::Setting,
+            "tray-weighed" | "stock-counted" => Known::Read,
+            name if day_posts::is_setting(name)
+                || loading_posts::knows(name)
+                || upkeep_posts::is_setting(name) =>
+            {
+                Known::Setting
+            }
             _ => Known::Tapped,
         },
     };
@@ -120,6 +125,7 @@ fn needs_sign(name: &str) -> bool {
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
         && !day_posts::knows(name)
         && !loading_posts::knows(name)
+        && (!upkeep_posts::knows(name) || upkeep_posts::is_signed(name))
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -215,6 +221,7 @@ fn decide_setup(
             },
         ),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
+        name if upkeep_posts::knows(name) => upkeep_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
 }
@@ -228,6 +235,7 @@ fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
         day_start: clock::day_start(clock::now(), &zone),
+        now: clock::now(),
     })
 }
 
