@@ -139,6 +139,9 @@ mod tests {
             // Who has no default says so, and nobody else.
             assert_eq!(chore.rule.days.is_none(), chore.source == Manual, "{chore:?}");
         }
+        let filters: Vec<_> = all.iter().filter(|chore| chore.source == Manual).collect();
+        let words = filters.iter().map(|chore| chore.rule.chore.word()).collect::<Vec<_>>();
+        assert_eq!(words, ["bacteria filter", "dust filter", "door seal change"]);
         assert!(STOCK.iter().all(|word| word.parse::<load::StockWord>().is_ok()));
     }
 }

@@ -55,7 +55,7 @@
 //! | `/act/basin-set` | `basin`, `wet` = minutes |
 //! | `/act/basin-wet` | `sign`, `basin`, `after` = `client`, `day`, `week` |
 //! | `/act/basin-drained` | `sign`, `basin` |
-//! | `/act/chore-set` | `chore`, `about` = `salon`, `machine.ID`, `thing.ID`; `days`, `runs`, `page` (each may be empty: not known), `part` = `opening`, `closing`, `any`, `minutes`, `stops` = `yes` or absent |
+//! | `/act/chore-set` | `chore`, `about` = `salon`, `machine.ID`, `thing.ID`; `days`, `runs`, `page` (each may be empty: not known), `part` = `opening`, `closing`, `any`, `takes` = minutes, `stops` = `yes` or absent |
 //! | `/act/chore-ended` | `chore`, `about` |
 //! | `/act/chore-done` | `sign`, `chore`, `about`, `not-fine` = `yes` or absent |
 //! | `/act/chore-left` | `chore`, `about`, `why` = `closed`, `not-used` |

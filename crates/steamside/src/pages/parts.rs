@@ -68,6 +68,11 @@ pub fn hidden(name: &str, value: impl std::fmt::Display) -> Markup {
 
 /// The sign line under an act: tapping a sign does the act and signs it, in one.
 pub fn sign_line(ctx: &Ctx, people: &[Person], asks: &str) -> Markup {
+    sign_line_for(ctx, people, "", asks)
+}
+
+/// A sign line among several on a page: who hears the page is told for what each of them is.
+pub fn sign_line_for(ctx: &Ctx, people: &[Person], what: &str, asks: &str) -> Markup {
     html! {
         div class="sign-line" {
             p class="asks" { (asks) }
@@ -79,7 +84,7 @@ pub fn sign_line(ctx: &Ctx, people: &[Person], asks: &str) -> Markup {
                     button class=(if ctx.sign == Some(person.person) { "sign last" } else { "sign" })
                         name="sign" value=(person.person) {
                         (sign_mark(person))
-                        span class="unseen" { (asks) " " }
+                        span class="unseen" { @if !what.is_empty() { (what) ": " } (asks) " " }
                         span class="sign-text" { (sign_text(ctx, person)) }
                     }
                 }

@@ -120,7 +120,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             @if seen.stops.is_empty() { (Form { then: Some("/"), ..Form::new("start", &machine.machine.to_string()) }
                 .draw(ctx, &fields(ctx, seen, machine))) }
             // Below the signs: who has loaded already starts without scrolling past the picture.
-            @if let Some(tray) = &seen.tray {
+            @if let Some(tray) = seen.tray.as_ref().filter(|_| seen.stops.is_empty()) {
                 details id="trays" open[seen.changed] {
                     summary { (words.say("start-picture")) }
                     (tray::pictures(ctx, tray))

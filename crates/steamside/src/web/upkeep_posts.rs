@@ -163,7 +163,7 @@ fn rule(fields: &Fields) -> Result<ChoreRule, Refusal> {
         },
         days: fields.maybe("days")?,
         runs: fields.maybe("runs")?,
-        minutes: fields.maybe("minutes")?.unwrap_or(0),
+        minutes: fields.maybe("takes")?.unwrap_or(0),
         stops_work: fields.yes("stops"),
         manual_page: fields.maybe("page")?,
     })

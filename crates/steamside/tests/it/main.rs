@@ -3,6 +3,7 @@
 
 mod access;
 mod answers;
+mod basin_in_browser;
 mod browser;
 mod chair_in_browser;
 mod check;
@@ -16,6 +17,7 @@ mod plan_in_browser;
 mod salon;
 mod sets;
 mod story;
+mod upkeep;
 mod visits;
 mod wall;
 mod weight;

@@ -120,7 +120,7 @@ fn wet_form(ctx: &Ctx, seen: &Seen, basin: &BasinSeen) -> Markup {
                     }
                 }
             }
-            (parts::sign_line(ctx, &seen.people, &words.tell("basin-wet-asks", &[("count", basin.wet_min.into())])))
+            (parts::sign_line_for(ctx, &seen.people, &name(ctx, basin), &words.tell("basin-wet-asks", &[("count", basin.wet_min.into())])))
         },
     )
 }
@@ -131,7 +131,7 @@ fn drain_form(ctx: &Ctx, seen: &Seen, basin: &BasinSeen) -> Markup {
         ctx,
         &html! {
             (parts::hidden("basin", &id))
-            (parts::sign_line(ctx, &seen.people, &ctx.words().say("basin-drain-asks")))
+            (parts::sign_line_for(ctx, &seen.people, &name(ctx, basin), &ctx.words().say("basin-drain-asks")))
         },
     )
 }

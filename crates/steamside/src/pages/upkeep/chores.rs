@@ -99,7 +99,7 @@ pub(super) fn card(ctx: &Ctx, seen: &Seen, kept: &Kept) -> Markup {
                 p { a class="key main-key" href="/spores" { (words.say("spore-go")) } }
             } @else {
                 (done_form(ctx, seen, kept))
-                @if !rule.stops_work { (left_form(ctx, kept)) }
+                @if !rule.stops_work { (left_form(ctx, seen, kept)) }
             }
         },
     )
@@ -119,19 +119,20 @@ fn found(ctx: &Ctx, seen: &Seen, kept: &Kept) -> Markup {
 fn done_form(ctx: &Ctx, seen: &Seen, kept: &Kept) -> Markup {
     let words = ctx.words();
     let on = on(kept);
+    let name = name(ctx, &seen.upkeep, kept);
     Form { then: Some("/upkeep"), ..Form::new("chore-done", &on) }.draw(
         ctx,
         &html! {
             (which(kept))
             p class="choices" {
-                label { input type="checkbox" name="not-fine" value="yes"; span { (words.say("chore-not-fine")) } }
+                label { input type="checkbox" name="not-fine" value="yes"; span { (words.say("chore-not-fine")) span class="unseen" { ": " (name) } } }
             }
-            (parts::sign_line(ctx, &seen.people, &words.say("chore-asks")))
+            (parts::sign_line_for(ctx, &seen.people, &name, &words.say("chore-asks")))
         },
     )
 }
 
-fn left_form(ctx: &Ctx, kept: &Kept) -> Markup {
+fn left_form(ctx: &Ctx, seen: &Seen, kept: &Kept) -> Markup {
     let (why, key) = match kept.chore.rule.about {
         About::Salon => ("closed", "chore-closed"),
         _ => ("not-used", "chore-not-used"),
@@ -141,7 +142,7 @@ fn left_form(ctx: &Ctx, kept: &Kept) -> Markup {
         &html! {
             (which(kept))
             (parts::hidden("why", why))
-            p { button class="key" { (ctx.words().say(key)) } }
+            p { button class="key" { (ctx.words().say(key)) span class="unseen" { ": " (name(ctx, &seen.upkeep, kept)) } } }
         },
     )
 }

@@ -98,7 +98,7 @@ fn form(ctx: &Ctx, seen: &Seen, jar: &JarSeen, (act, asks): (&str, &str)) -> Mar
         ctx,
         &html! {
             (parts::hidden("jar", &id))
-            (parts::sign_line(ctx, &seen.people, &ctx.words().say(asks)))
+            (parts::sign_line_for(ctx, &seen.people, &name(ctx, jar), &ctx.words().say(asks)))
         },
     )
 }

@@ -171,7 +171,7 @@ fn rule_fields(ctx: &Ctx, on: &str, kept: Option<&Kept>, machine: bool) -> Marku
             }
         }
         (number(&id("page"), ("page", &words.say("set-page")), rule.and_then(|rule| rule.manual_page), false))
-        @if let Some(minutes) = rule.map(|rule| rule.minutes) { (parts::hidden("minutes", minutes)) }
+        @if let Some(minutes) = rule.map(|rule| rule.minutes) { (parts::hidden("takes", minutes)) }
         @if machine {
             p class="choices" {
                 label {
