@@ -31,7 +31,8 @@ fn say(language: &str, key: &str, values: &[(&str, &str)]) -> String {
 /// The controls of the page that is open: role, accessible name, and where it is in the document.
 async fn controls(browser: &Browser) -> Vec<(String, String, i64)> {
     let tree = browser.devtools("Accessibility.getFullAXTree", json!({})).await;
-    let text = |node: &Value, name: &str| node[name]["value"].as_str().unwrap_or_default().to_owned();
+    let text =
+        |node: &Value, name: &str| node[name]["value"].as_str().unwrap_or_default().to_owned();
     let nodes = tree["nodes"].as_array().expect("a tree").iter();
     nodes
         .filter(|node| node["ignored"] != Value::Bool(true))
@@ -139,7 +140,7 @@ async fn foot_basin(language: &str) {
     assert_eq!(wet(&story.book, things[0]), (true, false));
     // The second was not used today: one tap.
     let not_used = say(language, "chore-not-used", &[]);
-    tap(&browser, "button", &format!("{not_used}: {}", name("2"))).await;
+    tap(&browser, "button", &format!("{not_used} {}", name("2"))).await;
     let second = story.book.read(|view| view.basin(things[1])).expect("a basin");
     assert_eq!(second.not_used.len(), 1, "{language}");
     // The minutes of the third are over: it is offered, and drained.

@@ -68,7 +68,10 @@ fn nothing_goes_into_a_jar_that_is_empty() {
     let story = Story::begin(&home.path().join("book"));
     story.act("thing", &[("what", "jar")]);
     let jar = thing(&story, ThingKind::Jar);
-    story.act("jar-set", &[("jar", &jar), ("contact", "8"), ("lasts", "24"), ("label", "Blue 1:40")]);
+    story.act(
+        "jar-set",
+        &[("jar", &jar), ("contact", "8"), ("lasts", "24"), ("label", "Blue 1:40")],
+    );
     story.refused("jar-in", &[("jar", &jar)]);
     story.act("jar-mixed", &[("jar", &jar)]);
     story.act("jar-in", &[("jar", &jar)]);

@@ -145,7 +145,7 @@ fn not_used_form(ctx: &Ctx, basin: &BasinSeen) -> Markup {
             p {
                 button class="key" {
                     (ctx.words().say("chore-not-used"))
-                    span class="unseen" { ": " (name(ctx, basin)) }
+                    span class="unseen" { " " (name(ctx, basin)) }
                 }
             }
         },

@@ -125,7 +125,7 @@ fn done_form(ctx: &Ctx, seen: &Seen, kept: &Kept) -> Markup {
         &html! {
             (which(kept))
             p class="choices" {
-                label { input type="checkbox" name="not-fine" value="yes"; span { (words.say("chore-not-fine")) span class="unseen" { ": " (name) } } }
+                label { input type="checkbox" name="not-fine" value="yes"; span { (words.say("chore-not-fine")) span class="unseen" { " " (name) } } }
             }
             (parts::sign_line_for(ctx, &seen.people, &name, &words.say("chore-asks")))
         },
@@ -142,7 +142,7 @@ fn left_form(ctx: &Ctx, seen: &Seen, kept: &Kept) -> Markup {
         &html! {
             (which(kept))
             (parts::hidden("why", why))
-            p { button class="key" { (ctx.words().say(key)) span class="unseen" { ": " (name(ctx, &seen.upkeep, kept)) } } }
+            p { button class="key" { (ctx.words().say(key)) span class="unseen" { " " (name(ctx, &seen.upkeep, kept)) } } }
         },
     )
 }
