@@ -23,7 +23,7 @@ pub use drift::JudgedRun;
 pub use loading::{DryLook, Weighed};
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
-pub use spores::{SporeAnswer, SporeSays, SporeTest};
+pub use spores::{SporeAnswer, SporeTest};
 pub use stations::{Roles, Station};
 pub use upkeep::{Basin, Chore, ChoreDone, Jar, JarLabel, Stock, Thing};
 pub use visits::{Appointment, Shift, Visit, VisitState};

@@ -14,6 +14,7 @@ mod loading;
 mod pages;
 mod photo;
 mod planning;
+mod recalling;
 mod upkeep;
 mod web;
 mod wire;
@@ -23,5 +24,6 @@ use clap::Parser;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
+    photo::quieten();
     commands::run(commands::Command::parse())
 }

@@ -13,7 +13,7 @@
 //! | `/act/take` | multipart: `file` (many), `machine` and `run` optional |
 //! | `/act/claim` | `sign`, `record`, `cycle`, `run` |
 //! | `/act/read-off` | `sign`, `run`, `lowest`, `minutes`, `seconds`, `pressure` (may be empty), `unit` = `kPa-abs`, `kPa-gauge`, `bar-abs`, `bar-gauge`, `psi-gauge`; `degrees` = `C` or `F` |
-//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `inner` = `yes` or `no` (only asked where the verdict rests on a reading), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each) |
+//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `inner` = `yes` or `no` (only asked where the verdict rests on a reading), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each), `counted` = how many pouches, where a count is asked for |
 //! | `/act/set-aside` | `sign` (may be absent), `run` or `pouch` (many), `why` |
 //! | `/act/lift` | `sign`, `pouch` (many), `why` = `mistake`, `paperwork` |
 //! | `/act/open` | `sign`, `code` or `pouch`, `chair` (may be empty) |
@@ -24,6 +24,7 @@
 //! | `/act/machine-out`, `/act/machine-back` | `sign`, `machine` |
 //! | `/act/machine-clock` | `sign`, `machine`, `ahead` = minutes, may be negative |
 //! | `/act/machine-reads` | `sign`, `machine`, `temperature` = `celsius`, `fahrenheit`, `kelvin`; `pressure` = `kPa`, `bar`, ...; `reference` = `absolute`, `gauge`; `dates` = `day-first`, `month-first`; `altitude` = metres. An empty one stays as it was said before; with `whole` = `yes` it is taken back. `record` and `cycle`: an unclaimed one to judge again |
+//! | `/act/first-run` | `machines`, `person` = its id, `sign-text`, `running` = `yes` or absent; only in an empty book |
 //! | `/act/person` | `sign-text` |
 //! | `/act/sets` | `sign`, `kind`, `owned`, `used`, `washed` |
 //! | `/act/visit` | `service`, `start` = a moment in ms, `chair` (may be empty) |
@@ -48,6 +49,12 @@
 //! | `/act/inside` | `machine`, `chamber` = `round`, `box`; `across`, `high`, `depth` = mm; for each tray `N` from 0: `N.width`, `N.depth`, `N.height`, `N.mass`; `places`, `pitch`, `rack-height`, `rack-depth`, `rack-mass` (no places: no rack); `pattern`, `face`, `wall`, `between`, `page` (may be empty) |
 //! | `/act/tray-weighed` | `grams`, `empty` (may be empty), `count.KIND`, `wrap` = `pouched`, `open` |
 //! | `/act/programme` | `machine`, `programme`, `set`, `hold`, `pulses`, `dry-min`, `dry-kpa` (may be empty), `pouches`, `hollow` = `yes` or absent, `most-pouched`, `most-open`, `page` (each may be empty: not known) |
+//! | `/act/spore-place` | `sign`, `machine`, `run` (may be empty), `control` = `yes` or absent, `lot` (may be empty) |
+//! | `/act/spore-start` | `sign`, `test` = the failed one, `programme` (may be empty), `control` |
+//! | `/act/spore-post` | `sign`, `test`, `days` |
+//! | `/act/spore-read` | `test`, `grew` = `yes`, `no`; `control-grew` = `yes`, `no`, `none`; `sign` where none grew |
+//! | `/act/spore-lost` | `test` |
+//! | `/act/spore-back` | `sign`, `test` = the failed one |
 //! | `/act/thing` | `what` = `jar`, `basin`, `bath` |
 //! | `/act/thing-ended`, `/act/not-used` | `thing` |
 //! | `/act/jar-set` | `jar`, `contact` = minutes, `lasts` = hours (may be empty: to the end of the day), `label` (may be empty) |
@@ -68,6 +75,7 @@ mod accept;
 mod apart;
 mod chores;
 mod claim;
+mod first;
 mod lift;
 mod loading;
 mod look;
@@ -82,6 +90,7 @@ mod rota;
 mod services;
 mod set_aside;
 mod sets;
+mod spores;
 mod start;
 mod undo;
 mod unload;
@@ -95,12 +104,13 @@ pub use chores::{
     buy_stock, count_stock, do_chore, end_chore, end_stock, leave_chore, set_chore, set_stock,
 };
 pub use claim::{Claim, claim, write_verdict};
+pub use first::{First, first};
 pub use lift::{Lift, lift};
 pub use loading::{
     WeighTray, end_implement, end_pouch, set_implement, set_inside, set_of, set_pouch,
     set_programme, weigh_tray,
 };
-pub use look::{Look, look, rests_on_reading};
+pub use look::{Look, asks_count, look, rests_on_reading};
 pub use machine_reads::{MachineReads, is_open_question, machine_reads};
 pub use machines::{
     AddMachine, SetClock, add_machine, machine_back, machine_out, set_machine_clock,
@@ -116,6 +126,10 @@ pub use services::{
 };
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
+pub use spores::{
+    PlaceTest, ReadTest, StartTest, end_freeze, frozen, lose_test, place_test, post_test,
+    read_test, start_test,
+};
 pub use start::{Start, start};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;

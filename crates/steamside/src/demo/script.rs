@@ -1,6 +1,7 @@
 //! What happened in the demo salon, tap by tap, in the order of the clock.
 
 mod rooms;
+mod spores;
 mod upkeep;
 mod visits;
 
@@ -55,6 +56,10 @@ enum Step {
     OneWet(usize),
     Apart(usize),
     Open(u32),
+    /// A spore test in the machine with this number.
+    PlaceTest(u32),
+    /// No growth, the control grew.
+    ReadTest(u32),
     Tend(upkeep::Tend),
 }
 
@@ -176,6 +181,7 @@ impl<'a> Script<'a> {
         for (machine, start, minutes, kinds, end) in rounds {
             self.plan(Round { machine, start, minutes, kinds, end });
         }
+        self.plan_spores(days, later(0));
         self.plan_openings(later(190), 14, 4);
         self.plan_upkeep_of(days, begin);
     }
@@ -295,17 +301,25 @@ impl<'a> Script<'a> {
                 self.act(at, Known::Tapped, |v, d| acts::apart(v, d, pouches))
             }
             Step::Open(chair) => self.open(at, chair),
+            Step::PlaceTest(machine) => self.place_test(at, machine),
+            Step::ReadTest(machine) => self.read_test(at, machine),
             Step::Tend(tend) => self.tended(at, tend),
         }
     }
 
     /// All good but for so many wet pouches.
     fn look(&mut self, at: Instant, round: usize, wet: usize) -> Result<(), Refusal> {
+        let run = self.run(round)?;
+        let pouches = self.app.read(|view| view.pouches_of_run(run))?;
+        let waiting = pouches.iter().filter(|pouch| pouch.state == SetState::ToCheck).count();
+        let waiting = u32::try_from(waiting).unwrap_or(u32::MAX);
         let look = acts::Look {
             run: self.run(round)?,
             marks_not_turned: Some(Vec::new()),
             inner_mark: Some(true),
             dry_whole: Some([self.wet(round, wet), Vec::new(), Vec::new()]),
+            count: (wet == 0).then_some(waiting),
+            by: None,
             now: at,
         };
         self.act(at, Known::Tapped, |v, d| acts::look(v, d, look))

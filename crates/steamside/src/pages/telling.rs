@@ -1,6 +1,7 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
 mod loading;
+mod spores;
 mod upkeep;
 
 pub use upkeep::how_often;
@@ -10,7 +11,7 @@ use crate::web::Ctx;
 use crate::words::Arg;
 use load::ShelfCode;
 use logbook::book::BookError;
-use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, ThingKind};
+use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, ThingKind, Upkeep};
 use logbook::view::View;
 use measure::{MachineId, PersonId, PouchId, RunId, ServiceId, ThingId};
 use std::collections::{BTreeMap, BTreeSet};
@@ -133,6 +134,10 @@ fn run_of(body: &Body) -> Option<RunId> {
         | Body::Released { run, .. } => Some(*run),
         Body::SetAside { run, .. } => *run,
         Body::Judged(judged) => judged.run,
+        Body::Upkeep(said) => match **said {
+            Upkeep::SporePlaced { run, .. } => run,
+            _ => None,
+        },
         _ => None,
     }
 }
@@ -146,6 +151,10 @@ fn named_pouches(body: &Body) -> Vec<PouchId> {
         | Body::StopLifted { pouches, .. }
         | Body::TakenApart { pouches } => few(pouches),
         Body::Opened { pouch, .. } => vec![*pouch],
+        Body::Upkeep(said) => match &**said {
+            Upkeep::Unfrozen { pouches, .. } => few(pouches),
+            _ => Vec::new(),
+        },
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped].into_iter().flat_map(few).collect()
         }
@@ -223,7 +232,9 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Undone { .. } => words.say("line-undone"),
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
-        Body::Upkeep(said) => upkeep::line(ctx, names, said),
+        Body::Upkeep(said) => {
+            spores::line(ctx, names, said).unwrap_or_else(|| upkeep::line(ctx, names, said))
+        }
         Body::Counter(_) => words.say("line-counter"),
         other => setup_line(ctx, names, other),
     }

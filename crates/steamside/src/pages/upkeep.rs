@@ -23,9 +23,10 @@ use load::ChoreWord;
 use logbook::book::BookError;
 use logbook::fact::{About, Found};
 use logbook::typical::chores::SPORE_TEST;
-use logbook::view::{Person, SporeSays, View};
+use logbook::view::{Person, View};
 use maud::{Markup, html};
 use measure::{Instant, MachineId, PersonId};
+use release::spores::Says;
 use std::collections::BTreeMap;
 
 /// Read again every minute: wet times run out.
@@ -78,7 +79,7 @@ fn see(view: &View<'_>, ctx: &Ctx) -> Result<Seen, BookError> {
     let upkeep = upkeep::see(view, &days)?;
     let mut good_tests = BTreeMap::new();
     for test in view.spore_tests(TESTS)? {
-        if test.says() == SporeSays::Good {
+        if test.says() == Says::Good {
             good_tests.entry(test.machine).or_insert(test.placed.happened);
         }
     }

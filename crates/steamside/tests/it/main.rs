@@ -3,7 +3,6 @@
 
 mod access;
 mod answers;
-mod basin_in_browser;
 mod browser;
 mod chair_in_browser;
 mod check;
@@ -16,7 +15,9 @@ mod plan;
 mod plan_in_browser;
 mod salon;
 mod sets;
+mod spores;
 mod story;
+mod tasks;
 mod upkeep;
 mod visits;
 mod wall;

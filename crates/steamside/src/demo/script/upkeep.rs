@@ -3,14 +3,9 @@
 
 use super::{Script, Step};
 use crate::acts::{self, Refusal, SetJar};
-use crate::chance;
 use load::{ChoreWord, StockWord};
-use logbook::book::Draft;
-use logbook::fact::{
-    About, BasinAfter, Body, ChoreRule, DayPart, Found, Known, ThingKind, Upkeep, UsedBy,
-};
-use logbook::view::View;
-use measure::{Instant, MachineId, Span, TestId, ThingId};
+use logbook::fact::{About, BasinAfter, ChoreRule, DayPart, Found, Known, ThingKind, UsedBy};
+use measure::{Instant, MachineId, Span, ThingId};
 
 /// What a chore of the demo is about.
 #[derive(Clone, Copy)]
@@ -94,26 +89,7 @@ impl Script<'_> {
             self.act(at, Known::Setting, |v, d| acts::set_stock(v, d, kept, (used_by, least)))?;
             self.act(at, Known::Read, |v, d| acts::count_stock(v, d, item, count))?;
         }
-        self.spore_tests()
-    }
-
-    /// A good spore test in each machine, read the next day.
-    fn spore_tests(&mut self) -> Result<(), Refusal> {
-        for number in [1, 2] {
-            let (test, machine): (TestId, _) = (chance::id()?, self.number(number)?);
-            let placed = Upkeep::SporePlaced { test, machine, run: None, control: true, lot: None };
-            self.says(self.ago(5 * 24 * 60), placed)?;
-            let read = Upkeep::SporeRead { test, grew: false, control_grew: Some(true) };
-            self.says(self.ago(4 * 24 * 60), read)?;
-        }
         Ok(())
-    }
-
-    fn says(&mut self, at: Instant, said: Upkeep) -> Result<(), Refusal> {
-        self.act(at, Known::Tapped, |_: &View<'_>, d: &mut Draft| {
-            d.fact(Body::Upkeep(Box::new(said)));
-            Ok(())
-        })
     }
 
     /// The chores of a day that is over, and both basins after a client and at its end.

@@ -7,6 +7,7 @@ use crate::pages::{
     stop, telling, trouble, unclaimed, wash,
 };
 use crate::photo::NotRead;
+use crate::recalling::Reached;
 use crate::web::Ctx;
 use crate::words::Language;
 use load::SetState;
@@ -147,6 +148,7 @@ fn busy() -> now::Seen {
     let mut out = machine_row(2);
     out.out_since = Some(ago(600));
     now::Seen {
+        spores: Markup::default(),
         machines: vec![machine_row(1), out],
         people: people(),
         runs: vec![(run_row(3), None), (running(), expected())],
@@ -206,6 +208,8 @@ fn in_machine() -> run::Seen {
         pouches: pouches(11, SetState::InMachine),
         people: people(),
         starter: None,
+        hot: None,
+        count: false,
     }
 }
 
@@ -268,15 +272,19 @@ fn reached() -> recall::Seen {
         Some((visit, PouchVisit { pouch: p.pouch, visit, opened, chair }))
     });
     let visits = visits.collect();
-    recall::Seen {
+    let reached = Reached {
+        reach,
         visits,
+        pouches: shelf.into_iter().chain(opened).map(|pouch| (pouch.pouch, pouch)).collect(),
+        runs: [(id(41), (1, 3))].into(),
+    };
+    recall::Seen {
         machines: vec![machine_row(1), machine_row(2)],
         machine: Some(id(21)),
         from: Some(ago(6_000)),
         to: Some(ago(10)),
-        reach: Some(reach),
-        pouches: shelf.into_iter().chain(opened).map(|pouch| (pouch.pouch, pouch)).collect(),
-        runs: [(id(41), (1, 3))].into(),
+        reached: Some(reached),
+        letter: None,
     }
 }
 
