@@ -222,6 +222,11 @@ pub fn cautions(ctx: &Ctx, which: &[Caution]) -> Markup {
     }
 }
 
+/// A key among several that say the same: who hears the page is told for what each of them is.
+pub fn key_for(says: &str, what: &str) -> Markup {
+    html! { button class="key" aria-label=(format!("{says}: {what}")) { (says) } }
+}
+
 /// A moment, for people and for programs.
 pub fn time(ctx: &Ctx, at: Instant) -> Markup {
     html! { time datetime=(when::machine_value(ctx, at)) { (when::moment(ctx, at)) } }

@@ -142,12 +142,7 @@ fn not_used_form(ctx: &Ctx, basin: &BasinSeen) -> Markup {
         ctx,
         &html! {
             (parts::hidden("thing", &id))
-            p {
-                button class="key" {
-                    (ctx.words().say("chore-not-used"))
-                    span class="unseen" { " " (name(ctx, basin)) }
-                }
-            }
+            p { (parts::key_for(&ctx.words().say("chore-not-used"), &name(ctx, basin))) }
         },
     )
 }

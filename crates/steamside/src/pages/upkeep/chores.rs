@@ -142,7 +142,7 @@ fn left_form(ctx: &Ctx, seen: &Seen, kept: &Kept) -> Markup {
         &html! {
             (which(kept))
             (parts::hidden("why", why))
-            p { button class="key" { (ctx.words().say(key)) span class="unseen" { " " (name(ctx, &seen.upkeep, kept)) } } }
+            p { (parts::key_for(&ctx.words().say(key), &name(ctx, &seen.upkeep, kept))) }
         },
     )
 }

@@ -75,7 +75,7 @@ fn form(ctx: &Ctx, stock: &Stock, item: &str, (act, key): (&str, &str)) -> Marku
             p class="field" {
                 input type="number" inputmode="numeric" name="count" min="0" max="1000000" required
                     aria-label=(format!("{label}: {item}"));
-                button class="key" { (label) span class="unseen" { " " (item) } }
+                (parts::key_for(&label, item))
             }
         },
     )

@@ -75,7 +75,7 @@ async fn the_foot_basin_after_a_client() {
         story.refused("basin-drained", &[("basin", &things[0].thing.to_string())]);
         assert_eq!(stands(&story, things[0]), (true, false));
         // The second was not used today: one tap.
-        let not_used = format!("{} {}", task.say("chore-not-used"), name(&task, "2"));
+        let not_used = format!("{}: {}", task.say("chore-not-used"), name(&task, "2"));
         task.tap("button", &not_used).await;
         let second = story.book.read(|view| view.basin(things[1])).expect("a basin");
         assert_eq!(second.not_used.len(), 1, "{language}");
