@@ -16,6 +16,7 @@ mod salon;
 mod sets;
 mod spores;
 mod stations;
+mod upkeep;
 mod visits;
 
 pub use counter::{BoxOff, Corrected, Explained, HandOver};
@@ -26,6 +27,7 @@ pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
 pub use spores::{SporeAnswer, SporeTest};
 pub use stations::{Roles, Station};
+pub use upkeep::{Basin, Chore, ChoreDone, Jar, JarLabel, Stock, Thing};
 pub use visits::{Appointment, Shift, Visit, VisitState};
 
 use crate::store::Sql;

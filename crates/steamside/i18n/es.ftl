@@ -3150,3 +3150,419 @@ refused-count-again = Ese número no coincide. No se liberó nada.
 ## Counted on paper
 # draft
 later-counted = Bolsas contadas, si el papel lo dice
+
+## Upkeep
+# draft
+place-upkeep = TAREAS
+# draft
+upkeep-title = Tareas
+# draft
+upkeep-all = Todas las tareas
+# draft
+upkeep-set-title = Tareas: ajustes
+# draft
+caution-liquids = Nunca mezcle dos productos. Abra una ventana. La etiqueta manda.
+# draft
+about-salon = El salón
+# draft
+thing-jar = Frasco { $number }
+# draft
+thing-basin = Tina de pies { $number }
+# draft
+thing-bath = Cuba de ultrasonidos { $number }
+# draft
+thing-gone = (no está)
+# draft
+chore-of = { $about }: { $chore }
+# draft
+chores-now = Tareas pendientes
+# draft
+chores-soon = Tareas pendientes: { $count }
+# draft
+chores-more = y { $count } más
+# draft
+chores-none = Ahora no hay tareas.
+# draft
+chores-later = Más tarde hoy
+# draft
+chores-counted = Por número de ciclos, o no se sabe
+# draft
+chores-quiet = Hecho hoy, y lo que viene
+# draft
+chores-today = Hoy
+# draft
+chores-next = Después
+# draft
+chores-watch = No está bien: alguien debe atenderlo
+# draft
+chore-asks = ¿Hecho? Toque su firma.
+# draft
+chore-not-fine = No está bien
+# draft
+chore-found = No estaba bien: { $done }
+# draft
+chore-closed = Hoy cerrado
+# draft
+chore-not-used = Hoy no se usó
+# draft
+chore-stops = No se arranca hasta hacerlo y verlo bien. Nadie puede saltarlo.
+# draft
+due-now = Toca ahora
+# draft
+due-late = Atrasado desde { $day }
+# draft
+due-later = Toca hoy a las { $time }
+# draft
+due-done = Hecho { $done }
+# draft
+due-done-today = hecho hoy
+# draft
+due-left = Hoy no se hace
+# draft
+due-next = Próxima antes del { $day }
+# draft
+due-runs = { $runs } de { $most } ciclos
+# draft
+due-runs-over = Atrasado. Ciclos de más: { $count }
+# draft
+due-not-known = No se sabe cada cuánto: mire el manual
+# draft
+often-day = cada día
+# draft
+often-days = cada { $count } días
+# draft
+often-runs = tras { $count } ciclos
+# draft
+source-own = Cada cuánto: lo dice su salón.
+# draft
+source-page = Cada cuánto: manual, página { $page }.
+# draft
+source-common = Cada cuánto: costumbre, sin fuente.
+# draft
+source-dental = Cada cuánto: guía dental, CDC 2003. Su lugar puede pedir otra cosa.
+# draft
+source-foil = Cada cuánto: revista dental.
+# draft
+source-nsw = Cada cuánto: Nueva Gales del Sur, 2022. Su lugar puede pedir otra cosa.
+# draft
+source-manual = Solo lo sabe el manual de la máquina.
+# draft
+how-water = Solo agua destilada. Nivel y desagüe.
+# draft
+how-seal = Paño húmedo, sin lejía. ¿Hay cortes?
+# draft
+how-chamber = Cámara, bandejas y rejilla. Sin estropajo abrasivo.
+# draft
+how-tank = Vaciar, enjuagar, llenar con agua destilada.
+# draft
+how-bin = Vaciar y limpiar. Guantes.
+# draft
+how-last-load = Nada queda dentro de noche: se moja y se oxida.
+# draft
+how-bath = Solución nueva, no más de 45 °C (113 °F). Deje que desgasifique.
+# draft
+how-foil = Papel de aluminio vertical, 30 s. Zona lisa de más de 1,3 cm (1/2 in): no está bien.
+# draft
+how-stock = Cuente lo que se gasta. Mire las fechas.
+# draft
+basins-title = Tinas de pies
+# draft
+basin-waits = Clientes de pies que ya salieron, tina sin limpiar: { $count }
+# draft
+basin-how = Vacíe. Lave con jabón. Enjuague. Llene, desinfecte, bombas en marcha. Luego firme: empieza el tiempo mojado.
+# draft
+basin-liner = Un forro no sustituye la limpieza.
+# draft
+basin-wet-until = mojada hasta las { $time }
+# draft
+basin-not-yet = No vacíe antes.
+# draft
+basin-drain-now = vacíe ya, tiempo cumplido desde las { $time }
+# draft
+basin-clean-since = Vacía y seca: { $time }
+# draft
+basin-again = Empezar de nuevo el tiempo mojado
+# draft
+basin-after = ¿Después de qué?
+# draft
+basin-after-client = una clienta
+# draft
+basin-after-day = fin del día
+# draft
+basin-after-week = limpieza semanal
+# draft
+basin-wet-asks = ¿Limpia y llena? Toque su firma: empiezan { $count } min.
+# draft
+basin-drain-asks = ¿Vacía y seca? Toque su firma.
+# draft
+basin-day-end = limpiar al cerrar
+# draft
+basin-week = limpieza semanal
+# draft
+basin-not-used-today = hoy no se usó
+# draft
+basin-label-own = { $count } min mojada, según su etiqueta.
+# draft
+basin-label-typical = { $count } min mojada: lo usual (EPA). Su etiqueta manda.
+# draft
+jars-title = Frascos
+# draft
+jar-under = Sumergido hasta las { $time }
+# draft
+jar-out = Tiempo cumplido desde las { $time }. Saque, enjuague, seque.
+# draft
+jar-empty = Vacío. Prepare nuevo.
+# draft
+jar-not-known = Cuánto dura la mezcla: no se sabe. Lea la etiqueta.
+# draft
+jar-good = Mezcla buena hasta { $time }
+# draft
+jar-past = Vencida desde { $time }. Vacíe, enjuague, prepare nueva.
+# draft
+jar-contact = { $count } min del todo sumergido, según la etiqueta.
+# draft
+jar-contact-not-known = Minutos sumergido: no se sabe. Lea la etiqueta.
+# draft
+jar-again = Cada pieza nueva reinicia el tiempo.
+# draft
+jar-change = Cambiar la mezcla
+# draft
+jar-cloudy = ¿Turbia? Cámbiela ya.
+# draft
+jar-in-asks = ¿Entró algo? Toque su firma.
+# draft
+jar-mixed-asks = ¿Vacío, enjuagado, mezcla nueva? Toque su firma.
+# draft
+jar-emptied-asks = ¿Vacío y enjuagado? Toque su firma.
+# draft
+jar-lasts-day = hasta el fin del día
+# draft
+jar-lasts-hours = { $count } horas
+# draft
+stock-title = Compras
+# draft
+stock-enough = Ahora no hay que comprar.
+# draft
+stock-rest = Hay suficiente: { $count }
+# draft
+stock-left = Quedan unos { $count }, contados el { $day }.
+# draft
+stock-left-counted = { $count } en la última cuenta, { $day }.
+# draft
+stock-not-counted = Sin contar.
+# draft
+stock-buy = Compre: menos de { $count }.
+# draft
+stock-bought = Comprado
+# draft
+stock-counted = Contado
+# draft
+spore-title = Pruebas de esporas
+# draft
+spore-line = { $about }: última buena { $good }. { $due }
+# draft
+spore-never = ninguna
+# draft
+spore-go = A las pruebas de esporas
+# draft
+set-things = Frascos, tinas, cubas
+# draft
+add-jar = Un frasco más
+# draft
+add-basin = Una tina más
+# draft
+add-bath = Una cuba más
+# draft
+set-keep = Guardar
+# draft
+set-wet = Minutos mojada, según la etiqueta
+# draft
+set-contact = Minutos sumergido, según la etiqueta
+# draft
+set-lasts = Horas que dura la mezcla (vacío: hasta el fin del día)
+# draft
+set-label = Nombre, número, dosis, como en la etiqueta
+# draft
+set-thing-ended = Ya no está aquí
+# draft
+set-chores = Cada cuánto
+# draft
+set-chores-how = Por días, por ciclos o ambos: lo que llegue antes. Deje vacío lo que nadie sabe.
+# draft
+set-chore-own = Una tarea propia
+# draft
+set-chore-word = Qué, en minúsculas
+# draft
+set-about = Para qué
+# draft
+set-days = A más tardar tras tantos días
+# draft
+set-runs = A más tardar tras tantos ciclos
+# draft
+set-part = Cuándo en el día
+# draft
+part-opening = antes de la primera clienta
+# draft
+part-closing = después de la última clienta
+# draft
+part-any = a cualquier hora
+# draft
+set-page = Página del manual
+# draft
+set-stops = Si está atrasada, no se arranca
+# draft
+set-chore-ended = Aquí no se hace
+# draft
+set-stock-add = Llevar otra cosa
+# draft
+set-stock-word = Qué, en minúsculas
+# draft
+set-used-by = Qué lo gasta
+# draft
+used-by-counting = solo se sabe contando
+# draft
+used-by-pouch = uno por bolsa
+# draft
+used-by-run = uno por ciclo
+# draft
+used-by-test = uno por prueba de esporas
+# draft
+set-least = Comprar si hay menos de
+# draft
+set-stock-ended = Ya no se lleva
+# draft
+wall-drain = Vacíe la tina { $number } ya
+# draft
+wall-jar = Cambie el frasco { $number } ya
+# draft
+wall-upkeep = TAREAS { $count }
+# draft
+line-thing = Hay { $what }.
+# draft
+line-thing-ended = { $what } ya no está.
+# draft
+line-jar-set = { $what }: { $count } min sumergido, la mezcla dura { $lasts }.
+# draft
+line-jar-mixed = { $what }: vacío, enjuagado, mezcla nueva.
+# draft
+line-jar-in = { $what }: entró algo.
+# draft
+line-jar-emptied = { $what }: vacío y enjuagado.
+# draft
+line-basin-set = { $what }: { $count } min mojada, según la etiqueta.
+# draft
+line-basin-wet = { $what }: limpia y mojada. Después de: { $after }.
+# draft
+line-basin-drained = { $what }: vacía y seca.
+# draft
+line-not-used = { $what }: hoy no se usó.
+# draft
+line-chore-set = { $chore }: { $often }.
+# draft
+line-chore-ended = Aquí no se hace: { $chore }.
+# draft
+line-chore-done = Hecho: { $chore }.
+# draft
+line-chore-not-fine = Hecho, no está bien: { $chore }.
+# draft
+line-chore-closed = No se hizo, salón cerrado: { $chore }.
+# draft
+line-chore-not-used = No se hizo, sin uso: { $chore }.
+# draft
+line-stock-set = { $what }: comprar si hay menos de { $count }.
+# draft
+line-stock-ended = Ya no se lleva: { $what }.
+# draft
+line-stock-counted = Contado: { $count } { $what }.
+# draft
+line-stock-bought = Comprado: { $count } { $what }.
+# draft
+chore-word-water-level = nivel de agua
+# draft
+chore-word-door-seal = junta de la puerta
+# draft
+chore-word-chamber = cámara y bandejas
+# draft
+chore-word-tank = tanque enjuagado
+# draft
+chore-word-spore-test = prueba de esporas
+# draft
+chore-word-bacteria-filter = filtro de aire
+# draft
+chore-word-dust-filter = filtro de polvo
+# draft
+chore-word-door-seal-change = junta nueva
+# draft
+chore-word-validation = validación
+# draft
+chore-word-used-bin = recipiente de usados
+# draft
+chore-word-last-load = última carga fuera
+# draft
+chore-word-stock-count = contar existencias
+# draft
+chore-word-sharpness = con filo o sin filo
+# draft
+chore-word-eyewash = lavaojos y botiquín
+# draft
+chore-word-bath-fresh = solución nueva
+# draft
+chore-word-bath-drained = vaciar y secar
+# draft
+chore-word-foil-test = prueba del papel de aluminio
+# draft
+stock-word-pouches = bolsas
+# draft
+stock-word-marks = indicadores
+# draft
+stock-word-spore-tests = pruebas de esporas
+# draft
+stock-word-distilled-water = agua destilada
+# draft
+stock-word-oil = aceite
+# draft
+stock-word-brushes = cepillos
+# draft
+stock-word-gloves = guantes
+# draft
+stock-word-detergent = detergente
+# draft
+stock-word-disinfectant = desinfectante
+# draft
+refused-no-such-thing = Ese frasco, tina o cuba no está en el registro.
+# draft
+refused-jar-empty = El frasco { $number } está vacío.
+    .do = Prepare mezcla nueva y firme.
+# draft
+refused-jar-past = La mezcla del frasco { $number } está vencida.
+    .safe = No se escribió nada. Lo que está dentro no está desinfectado.
+    .do = Vacíe, enjuague, prepare nueva. Después meta las cosas.
+# draft
+refused-basin-wet = La tina { $number } sigue mojada hasta las { $until }.
+    .safe = No se escribió nada. Los minutos de la etiqueta no han pasado.
+    .do = Espere. ¿Ya la vació? Llénela y empiece de nuevo el tiempo mojado.
+# draft
+refused-basin-dry = La tina { $number } no está mojada: no hay nada que vaciar.
+# draft
+refused-basin-used = La tina { $number } se limpió hoy, así que se usó.
+    .do = Límpiela también al cerrar.
+# draft
+refused-no-such-chore = Esa tarea no se hace aquí.
+# draft
+refused-chore-due = La máquina no puede arrancar: { $chore } está atrasada.
+    .safe = No se arrancó nada. Las bolsas siguen preparadas.
+    .do = Hágala, véala bien, firme en TAREAS. O use otra máquina.
+# draft
+refused-chore-stops = { $chore } detiene el trabajo, así que no se salta.
+# draft
+refused-chore-stopped = { $chore } detuvo el trabajo: hágala primero.
+    .do = ¿Era errónea la cifra? Póngala con la página del manual.
+# draft
+refused-stops-machine = Solo una tarea de una máquina puede detener el trabajo.
+# draft
+refused-stops-how-often = Lo que detiene el trabajo necesita días o ciclos.
+# draft
+refused-spore-placed = Una prueba de esporas se coloca, no solo se firma.
+    .do = Vaya a las pruebas de esporas y coloque una.
+# draft
+refused-no-such-stock = Eso no se lleva aquí.

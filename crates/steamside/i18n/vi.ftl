@@ -3022,3 +3022,419 @@ refused-count-again = Số đó không khớp. Chưa cho phép dùng gì.
 ## Counted on paper
 # draft
 later-counted = Số túi đã đếm, nếu giấy có ghi
+
+## Upkeep
+# draft
+place-upkeep = VIỆC CẦN LÀM
+# draft
+upkeep-title = Việc cần làm
+# draft
+upkeep-all = Tất cả việc cần làm
+# draft
+upkeep-set-title = Việc cần làm: cài đặt
+# draft
+caution-liquids = Không trộn hai loại thuốc. Mở cửa sổ. Nhãn thuốc là trên hết.
+# draft
+about-salon = Cả tiệm
+# draft
+thing-jar = Hũ ngâm { $number }
+# draft
+thing-basin = Bồn chân { $number }
+# draft
+thing-bath = Máy rửa siêu âm { $number }
+# draft
+thing-gone = (không có)
+# draft
+chore-of = { $about }: { $chore }
+# draft
+chores-now = Việc đến hạn
+# draft
+chores-soon = Việc đến hạn: { $count }
+# draft
+chores-more = và { $count } việc nữa
+# draft
+chores-none = Giờ chưa có việc nào đến hạn.
+# draft
+chores-later = Cuối ngày hôm nay
+# draft
+chores-counted = Tính theo mẻ, hoặc chưa biết
+# draft
+chores-quiet = Đã làm hôm nay, và việc sắp tới
+# draft
+chores-today = Hôm nay
+# draft
+chores-next = Sắp tới
+# draft
+chores-watch = Không ổn: cần người xem lại
+# draft
+chore-asks = Xong chưa? Chạm dấu ký của bạn.
+# draft
+chore-not-fine = Thấy không ổn
+# draft
+chore-found = Thấy không ổn: { $done }
+# draft
+chore-closed = Hôm nay tiệm đóng cửa
+# draft
+chore-not-used = Hôm nay không dùng
+# draft
+chore-stops = Không chạy máy đến khi làm xong và thấy ổn. Không ai được bỏ qua.
+# draft
+due-now = Đến hạn bây giờ
+# draft
+due-late = Trễ từ { $day }
+# draft
+due-later = Hạn hôm nay lúc { $time }
+# draft
+due-done = Đã làm { $done }
+# draft
+due-done-today = hôm nay đã làm
+# draft
+due-left = Hôm nay bỏ qua
+# draft
+due-next = Lần tới trước { $day }
+# draft
+due-runs = { $runs } trên { $most } mẻ
+# draft
+due-runs-over = Trễ. Số mẻ quá hạn: { $count }
+# draft
+due-not-known = Chưa biết bao lâu một lần: xem sách máy
+# draft
+often-day = mỗi ngày
+# draft
+often-days = { $count } ngày một lần
+# draft
+often-runs = sau { $count } mẻ
+# draft
+source-own = Bao lâu một lần: do tiệm đặt.
+# draft
+source-page = Bao lâu một lần: sách máy, trang { $page }.
+# draft
+source-common = Bao lâu một lần: thói quen chung, không có nguồn.
+# draft
+source-dental = Bao lâu một lần: hướng dẫn nha khoa, CDC 2003. Nơi bạn có thể khác.
+# draft
+source-foil = Bao lâu một lần: báo ngành nha khoa.
+# draft
+source-nsw = Bao lâu một lần: New South Wales, 2022. Nơi bạn có thể khác.
+# draft
+source-manual = Chỉ sách máy mới biết.
+# draft
+how-water = Chỉ dùng nước cất. Xem mực nước và chỗ xả.
+# draft
+how-seal = Lau bằng khăn ẩm, không thuốc tẩy. Có vết rách không?
+# draft
+how-chamber = Lòng máy, khay và giá. Không dùng miếng chà nhám.
+# draft
+how-tank = Xả, súc, đổ nước cất.
+# draft
+how-bin = Đổ và rửa thùng. Mang bao tay.
+# draft
+how-last-load = Không để gì trong máy qua đêm: ướt và rỉ sét.
+# draft
+how-bath = Thuốc mới, không quá 45 °C (113 °F). Để thoát khí.
+# draft
+how-foil = Giấy nhôm đứng, 30 giây. Mảng trống quá 1,3 cm (1/2 in): không ổn.
+# draft
+how-stock = Đếm đồ hao. Xem hạn dùng.
+# draft
+basins-title = Bồn chân
+# draft
+basin-waits = Khách chân đã xong, bồn chưa rửa: { $count }
+# draft
+basin-how = Xả. Rửa bằng xà phòng. Súc. Đổ nước, khử trùng, mở bơm. Rồi ký: bắt đầu tính giờ ướt.
+# draft
+basin-liner = Túi lót không thay cho việc rửa.
+# draft
+basin-wet-until = giữ ướt đến { $time }
+# draft
+basin-not-yet = Đừng xả trước giờ đó.
+# draft
+basin-drain-now = xả ngay, đủ giờ từ { $time }
+# draft
+basin-clean-since = Đã xả và khô: { $time }
+# draft
+basin-again = Bắt đầu lại giờ ướt
+# draft
+basin-after = Sau việc gì?
+# draft
+basin-after-client = một khách
+# draft
+basin-after-day = cuối ngày
+# draft
+basin-after-week = rửa hằng tuần
+# draft
+basin-wet-asks = Sạch và đầy chưa? Chạm dấu ký: bắt đầu { $count } phút.
+# draft
+basin-drain-asks = Đã xả và khô chưa? Chạm dấu ký của bạn.
+# draft
+basin-day-end = rửa cuối ngày
+# draft
+basin-week = rửa hằng tuần
+# draft
+basin-not-used-today = hôm nay không dùng
+# draft
+basin-label-own = Giữ ướt { $count } phút, theo nhãn của bạn.
+# draft
+basin-label-typical = Giữ ướt { $count } phút: thường gặp (EPA). Nhãn của bạn là trên hết.
+# draft
+jars-title = Hũ ngâm
+# draft
+jar-under = Ngâm ngập đến { $time }
+# draft
+jar-out = Ngâm đủ từ { $time }. Lấy ra, súc, lau khô.
+# draft
+jar-empty = Trống. Pha mới.
+# draft
+jar-not-known = Thuốc dùng được bao lâu: chưa biết. Đọc nhãn.
+# draft
+jar-good = Thuốc dùng được đến { $time }
+# draft
+jar-past = Quá hạn từ { $time }. Đổ, súc, pha mới.
+# draft
+jar-contact = Ngập hoàn toàn { $count } phút, theo nhãn.
+# draft
+jar-contact-not-known = Số phút ngâm: chưa biết. Đọc nhãn.
+# draft
+jar-again = Mỗi món bỏ thêm tính giờ lại từ đầu.
+# draft
+jar-change = Thay thuốc
+# draft
+jar-cloudy = Thuốc đục? Thay ngay.
+# draft
+jar-in-asks = Vừa bỏ đồ vào? Chạm dấu ký của bạn.
+# draft
+jar-mixed-asks = Đã đổ, súc, pha mới? Chạm dấu ký của bạn.
+# draft
+jar-emptied-asks = Đã đổ và súc? Chạm dấu ký của bạn.
+# draft
+jar-lasts-day = đến cuối ngày
+# draft
+jar-lasts-hours = { $count } giờ
+# draft
+stock-title = Mua đồ
+# draft
+stock-enough = Giờ chưa cần mua gì.
+# draft
+stock-rest = Còn đủ: { $count }
+# draft
+stock-left = Còn khoảng { $count }, đếm ngày { $day }.
+# draft
+stock-left-counted = { $count } lúc đếm, ngày { $day }.
+# draft
+stock-not-counted = Chưa đếm.
+# draft
+stock-buy = Mua: dưới { $count }.
+# draft
+stock-bought = Đã mua
+# draft
+stock-counted = Đã đếm
+# draft
+spore-title = Thử bào tử
+# draft
+spore-line = { $about }: lần tốt gần nhất { $good }. { $due }
+# draft
+spore-never = chưa có
+# draft
+spore-go = Đến phần thử bào tử
+# draft
+set-things = Hũ ngâm, bồn chân, máy siêu âm
+# draft
+add-jar = Thêm hũ ngâm
+# draft
+add-basin = Thêm bồn chân
+# draft
+add-bath = Thêm máy siêu âm
+# draft
+set-keep = Lưu lại
+# draft
+set-wet = Số phút giữ ướt, theo nhãn
+# draft
+set-contact = Số phút ngập, theo nhãn
+# draft
+set-lasts = Thuốc dùng được mấy giờ (trống: đến cuối ngày)
+# draft
+set-label = Tên, số, độ pha, như trên nhãn
+# draft
+set-thing-ended = Không còn ở đây
+# draft
+set-chores = Bao lâu một lần
+# draft
+set-chores-how = Theo ngày, theo mẻ, hoặc cả hai: cái nào đến trước. Chưa biết thì để trống.
+# draft
+set-chore-own = Việc riêng của tiệm
+# draft
+set-chore-word = Việc gì, chữ thường
+# draft
+set-about = Cho cái gì
+# draft
+set-days = Chậm nhất sau mấy ngày
+# draft
+set-runs = Chậm nhất sau mấy mẻ
+# draft
+set-part = Lúc nào trong ngày
+# draft
+part-opening = trước khách đầu
+# draft
+part-closing = sau khách cuối
+# draft
+part-any = lúc nào cũng được
+# draft
+set-page = Trang trong sách máy
+# draft
+set-stops = Trễ thì không chạy máy
+# draft
+set-chore-ended = Tiệm không làm việc này
+# draft
+set-stock-add = Theo dõi thêm một món
+# draft
+set-stock-word = Món gì, chữ thường
+# draft
+set-used-by = Cái gì làm hao
+# draft
+used-by-counting = chỉ đếm mới biết
+# draft
+used-by-pouch = mỗi túi một cái
+# draft
+used-by-run = mỗi mẻ một cái
+# draft
+used-by-test = mỗi lần thử bào tử một cái
+# draft
+set-least = Mua khi còn dưới
+# draft
+set-stock-ended = Không theo dõi nữa
+# draft
+wall-drain = Xả bồn chân { $number } ngay
+# draft
+wall-jar = Thay hũ ngâm { $number } ngay
+# draft
+wall-upkeep = VIỆC CẦN LÀM { $count }
+# draft
+line-thing = Có { $what }.
+# draft
+line-thing-ended = { $what } không còn ở đây.
+# draft
+line-jar-set = { $what }: ngâm { $count } phút, thuốc dùng { $lasts }.
+# draft
+line-jar-mixed = { $what }: đã đổ, súc, pha mới.
+# draft
+line-jar-in = { $what }: vừa bỏ đồ vào.
+# draft
+line-jar-emptied = { $what }: đã đổ và súc.
+# draft
+line-basin-set = { $what }: giữ ướt { $count } phút, theo nhãn.
+# draft
+line-basin-wet = { $what }: đã rửa và giữ ướt. Sau: { $after }.
+# draft
+line-basin-drained = { $what }: đã xả và khô.
+# draft
+line-not-used = { $what }: hôm nay không dùng.
+# draft
+line-chore-set = { $chore }: { $often }.
+# draft
+line-chore-ended = Tiệm không làm: { $chore }.
+# draft
+line-chore-done = Đã làm: { $chore }.
+# draft
+line-chore-not-fine = Đã làm, thấy không ổn: { $chore }.
+# draft
+line-chore-closed = Bỏ qua, tiệm đóng cửa: { $chore }.
+# draft
+line-chore-not-used = Bỏ qua, không dùng: { $chore }.
+# draft
+line-stock-set = { $what }: mua khi còn dưới { $count }.
+# draft
+line-stock-ended = Không theo dõi nữa: { $what }.
+# draft
+line-stock-counted = Đã đếm: { $count } { $what }.
+# draft
+line-stock-bought = Đã mua: { $count } { $what }.
+# draft
+chore-word-water-level = mực nước
+# draft
+chore-word-door-seal = ron cửa
+# draft
+chore-word-chamber = lòng máy và khay
+# draft
+chore-word-tank = súc bình nước
+# draft
+chore-word-spore-test = thử bào tử
+# draft
+chore-word-bacteria-filter = màng lọc khí
+# draft
+chore-word-dust-filter = màng lọc bụi
+# draft
+chore-word-door-seal-change = thay ron cửa
+# draft
+chore-word-validation = kiểm định máy
+# draft
+chore-word-used-bin = thùng đồ dơ
+# draft
+chore-word-last-load = lấy mẻ cuối ra
+# draft
+chore-word-stock-count = đếm đồ
+# draft
+chore-word-sharpness = sắc hay lụt
+# draft
+chore-word-eyewash = rửa mắt và sơ cứu
+# draft
+chore-word-bath-fresh = pha thuốc mới
+# draft
+chore-word-bath-drained = xả và lau
+# draft
+chore-word-foil-test = thử giấy nhôm
+# draft
+stock-word-pouches = túi hấp
+# draft
+stock-word-marks = dấu đổi màu
+# draft
+stock-word-spore-tests = thử bào tử
+# draft
+stock-word-distilled-water = nước cất
+# draft
+stock-word-oil = dầu
+# draft
+stock-word-brushes = bàn chải
+# draft
+stock-word-gloves = bao tay
+# draft
+stock-word-detergent = xà phòng rửa
+# draft
+stock-word-disinfectant = thuốc khử trùng
+# draft
+refused-no-such-thing = Hũ, bồn hay máy đó không có trong sổ.
+# draft
+refused-jar-empty = Hũ ngâm { $number } đang trống.
+    .do = Pha mới trước, rồi ký.
+# draft
+refused-jar-past = Thuốc trong hũ ngâm { $number } đã quá hạn.
+    .safe = Chưa ghi gì. Đồ trong hũ chưa được khử trùng.
+    .do = Đổ, súc, pha mới. Rồi mới bỏ đồ vào.
+# draft
+refused-basin-wet = Bồn chân { $number } phải giữ ướt đến { $until }.
+    .safe = Chưa ghi gì. Chưa đủ số phút trên nhãn.
+    .do = Chờ đến giờ đó. Lỡ xả rồi? Đổ đầy và bắt đầu lại giờ ướt.
+# draft
+refused-basin-dry = Bồn chân { $number } không đang ướt: không có gì để xả.
+# draft
+refused-basin-used = Bồn chân { $number } đã rửa hôm nay, nên đã dùng.
+    .do = Cuối ngày cũng rửa bồn này.
+# draft
+refused-no-such-chore = Tiệm không có việc đó.
+# draft
+refused-chore-due = Chưa được chạy máy: { $chore } đã trễ.
+    .safe = Chưa chạy gì. Các túi vẫn đã đóng gói.
+    .do = Làm việc đó, thấy ổn, ký ở VIỆC CẦN LÀM. Hoặc dùng máy khác.
+# draft
+refused-chore-stops = { $chore } làm dừng việc, nên không được bỏ qua.
+# draft
+refused-chore-stopped = { $chore } đang làm dừng việc: hãy làm trước.
+    .do = Con số sai? Nhập lại cùng số trang trong sách máy.
+# draft
+refused-stops-machine = Chỉ việc của máy hấp mới làm dừng việc.
+# draft
+refused-stops-how-often = Việc làm dừng máy cần số ngày hoặc số mẻ.
+# draft
+refused-spore-placed = Thử bào tử phải đặt vào máy, không chỉ ký.
+    .do = Vào phần thử bào tử và đặt một cái.
+# draft
+refused-no-such-stock = Tiệm không theo dõi món đó.

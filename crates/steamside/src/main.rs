@@ -16,6 +16,7 @@ mod pages;
 mod photo;
 mod planning;
 mod recalling;
+mod upkeep;
 mod web;
 mod wire;
 mod words;

@@ -62,10 +62,25 @@
 //! | `/act/spore-read` | `test`, `grew` = `yes`, `no`; `control-grew` = `yes`, `no`, `none`; `sign` where none grew |
 //! | `/act/spore-lost` | `test` |
 //! | `/act/spore-back` | `sign`, `test` = the failed one |
+//! | `/act/thing` | `what` = `jar`, `basin`, `bath` |
+//! | `/act/thing-ended`, `/act/not-used` | `thing` |
+//! | `/act/jar-set` | `jar`, `contact` = minutes, `lasts` = hours (may be empty: to the end of the day), `label` (may be empty) |
+//! | `/act/jar-mixed`, `/act/jar-in`, `/act/jar-emptied` | `sign`, `jar` |
+//! | `/act/basin-set` | `basin`, `wet` = minutes |
+//! | `/act/basin-wet` | `sign`, `basin`, `after` = `client`, `day`, `week` |
+//! | `/act/basin-drained` | `sign`, `basin` |
+//! | `/act/chore-set` | `chore`, `about` = `salon`, `machine.ID`, `thing.ID`; `days`, `runs`, `page` (each may be empty: not known), `part` = `opening`, `closing`, `any`, `takes` = minutes, `stops` = `yes` or absent |
+//! | `/act/chore-ended` | `chore`, `about` |
+//! | `/act/chore-done` | `sign`, `chore`, `about`, `not-fine` = `yes` or absent |
+//! | `/act/chore-left` | `chore`, `about`, `why` = `closed`, `not-used` |
+//! | `/act/stock-set` | `item`, `used-by` = `pouch`, `run`, `test`, `counting`; `least` |
+//! | `/act/stock-ended` | `item` |
+//! | `/act/stock-counted`, `/act/stock-bought` | `item`, `count` |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod accept;
 mod apart;
+mod chores;
 mod claim;
 mod correct;
 mod first;
@@ -89,11 +104,15 @@ mod spores;
 mod start;
 mod undo;
 mod unload;
+mod upkeep;
 mod visits;
 mod wash;
 
 pub use accept::{Accept, accept};
 pub use apart::apart;
+pub use chores::{
+    buy_stock, count_stock, do_chore, end_chore, end_stock, leave_chore, set_chore, set_stock,
+};
 pub use claim::{Claim, claim, write_verdict};
 pub use correct::{Correctable, InTruth, correct, correctable};
 pub use first::{First, first};
@@ -127,5 +146,9 @@ pub use spores::{
 pub use start::{Start, start};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;
+pub use upkeep::{
+    SetJar, add_thing, drain_basin, empty_jar, end_thing, into_jar, mix_jar, not_used, set_basin,
+    set_jar, wet_basin,
+};
 pub use visits::{Answer, Book, book, call_off, closed, late, learn, missed, visit_is};
 pub use wash::wash;

@@ -44,18 +44,21 @@ pub enum Place {
     Ready,
     /// The machines.
     Machine,
+    /// Chores, jars, foot basins, stock.
+    Upkeep,
     /// Everything that happened.
     Log,
 }
 
 impl Place {
-    const ALL: [Self; 4] = [Self::Now, Self::Ready, Self::Machine, Self::Log];
+    const ALL: [Self; 5] = [Self::Now, Self::Ready, Self::Machine, Self::Upkeep, Self::Log];
 
     const fn parts(self) -> (&'static str, Shape, &'static str) {
         match self {
             Self::Now => ("/", Shape::Hourglass, "place-now"),
             Self::Ready => ("/ready", Shape::House, "place-ready"),
             Self::Machine => ("/machine", Shape::Drum, "place-machine"),
+            Self::Upkeep => ("/upkeep", Shape::Brush, "place-upkeep"),
             Self::Log => ("/log", Shape::Tape, "place-log"),
         }
     }

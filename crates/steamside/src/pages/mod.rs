@@ -42,6 +42,7 @@ pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
 mod units;
+pub mod upkeep;
 pub mod visits;
 pub mod wall;
 pub mod wash;

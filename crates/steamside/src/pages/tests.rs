@@ -10,6 +10,8 @@ mod made_up;
 mod markup;
 mod pictures;
 mod screens;
+mod upkeep_screens;
+mod upkeep_told;
 mod wall_screens;
 
 use super::frame::{LIVE, SCRIPT, STYLE};

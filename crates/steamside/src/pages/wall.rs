@@ -3,9 +3,10 @@
 
 use super::frame;
 use super::shapes::{self, Shape};
-use super::{hand_over, strip, when};
+use super::{hand_over, strip, upkeep, when};
 use crate::planning::explain::kind_word;
 use crate::planning::kept::{Planned, Want};
+use crate::upkeep::Days;
 use crate::web::Ctx;
 use load::{SetKind, SetState};
 use logbook::book::BookError;
@@ -35,6 +36,8 @@ pub struct Seen {
     pub bin: u32,
     /// The work was offered some time ago, and nobody has taken it.
     pub nobody: bool,
+    /// What upkeep waits for.
+    pub upkeep: Option<upkeep::WallSign>,
 }
 
 /// Pouches of one run that must not be used.
@@ -78,6 +81,8 @@ pub fn page(view: &View<'_>, ctx: &Ctx, front: bool) -> Result<Markup, BookError
         seen.bin = kinds.iter().map(|kind| kind.used).sum();
         let planned = ctx.plans.plan(view, (ctx.now, &ctx.zone), Want::Recent)?;
         seen.plan = next(ctx, &planned, &machines);
+        let days = Days::read(view, ctx.now, &ctx.zone)?;
+        seen.upkeep = upkeep::wall_sign(ctx, &crate::upkeep::see(view, &days)?);
     }
     Ok(draw(ctx, &seen, front))
 }
@@ -172,7 +177,6 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
     let words = ctx.words();
     let title = words.say(if front { "wall-front-title" } else { "wall-title" });
     let many = seen.machines.len() > 2;
-    let room = room(&seen.machines);
     html! {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[frame::book_class(ctx)] {
@@ -189,15 +193,45 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
                             ul class=(if many { "wall-machines wall-many" } else { "wall-machines" }) {
                                 @for tile in &seen.machines { li { (machine(ctx, tile, many)) } }
                             }
-                            @if room > 0 && !seen.plan.is_empty() {
-                                ul class="wall-plan" {
-                                    @for line in seen.plan.iter().take(room) { li { (Shape::Tape.draw()) span { (line) } } }
-                                }
-                            }
+                            (lines(seen))
                         }
                     }
                 } @else {
                     (stop(ctx, &seen.stops))
+                }
+            }
+        }
+    }
+}
+
+/// The lines under the machines, as far as there is room: upkeep that cannot wait, the plan, the
+/// count of chores. Where the plan fills the room, the count stands behind its last line.
+fn lines(seen: &Seen) -> Markup {
+    let room = room(&seen.machines);
+    let sign = seen.upkeep.as_ref();
+    let urgent = sign.filter(|sign| sign.count.is_none()).map(|sign| (Shape::Brush, &sign.says));
+    let plan = seen.plan.iter().map(|line| (Shape::Tape, line));
+    let mut lines: Vec<_> = urgent.into_iter().chain(plan).take(room).collect();
+    let mut behind = None;
+    if let Some((sign, count)) = sign.and_then(|sign| Some((sign, sign.count?))) {
+        if lines.len() < room {
+            lines.push((Shape::Brush, &sign.says));
+        } else {
+            behind = Some((count, &sign.says));
+        }
+    }
+    let last = lines.len();
+    html! {
+        @if !lines.is_empty() {
+            ul class="wall-plan" {
+                @for (at, (shape, line)) in lines.into_iter().enumerate() {
+                    li {
+                        (shape.draw()) span { (line) }
+                        @if let Some((count, says)) = behind.filter(|_| at + 1 == last) {
+                            (Shape::Brush.draw())
+                            span { span class="unseen" { (says) } span aria-hidden="true" { (count) } }
+                        }
+                    }
                 }
             }
         }

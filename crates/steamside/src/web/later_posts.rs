@@ -139,6 +139,7 @@ impl Copied<'_> {
                 // It has run already: nothing is advised against any more.
                 over: true,
                 day: clock::day(self.at, zone),
+                now: None,
             };
             acts::start(view, draft, start)
         })?;

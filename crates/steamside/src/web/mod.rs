@@ -14,10 +14,12 @@ mod posts;
 mod show;
 mod spore_posts;
 mod take_posts;
+mod upkeep_posts;
 
 pub use counter_posts::REASONS;
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use upkeep_posts::about_of;
 
 use crate::app::App;
 use axum::Router;
@@ -60,6 +62,8 @@ pub fn router(served: Served) -> Router {
         .route("/start", get(show::start))
         .route("/machine", get(show::machine))
         .route("/run/{run}", get(show::run))
+        .route("/upkeep", get(show::upkeep))
+        .route("/upkeep/set", get(show::upkeep_set))
         .route("/ready", get(show::ready))
         .route("/chair", get(show::chair))
         .route("/chair/another", get(show::another))

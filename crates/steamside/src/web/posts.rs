@@ -4,6 +4,7 @@ use super::head::{Head, lasting};
 use super::show::{answer_refusal, trouble};
 use super::{
     Fields, Served, chair_posts, counter_posts, day_posts, later_posts, loading_posts, spore_posts,
+    upkeep_posts,
 };
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
@@ -103,9 +104,14 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
-            "tray-weighed" => Known::Read,
+            "tray-weighed" | "stock-counted" => Known::Read,
             name if counter_posts::knows(name) => counter_posts::known(name),
-            name if day_posts::is_setting(name) || loading_posts::knows(name) => Known::Setting,
+            name if day_posts::is_setting(name)
+                || loading_posts::knows(name)
+                || upkeep_posts::is_setting(name) =>
+            {
+                Known::Setting
+            }
             _ => Known::Tapped,
         },
     };
@@ -132,6 +138,7 @@ fn needs_sign(name: &str, fields: &Fields) -> bool {
         && !day_posts::knows(name)
         && !loading_posts::knows(name)
         && (counter_posts::needs_sign(name) || !counter_posts::knows(name))
+        && (!upkeep_posts::knows(name) || upkeep_posts::is_signed(name))
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -239,6 +246,7 @@ fn decide_setup(
         name if counter_posts::knows(name) => counter_posts::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         name if spore_posts::knows(name) => spore_posts::decide(name, view, draft, fields),
+        name if upkeep_posts::knows(name) => upkeep_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
 }
@@ -252,6 +260,7 @@ fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
         day: clock::day(clock::now(), &zone),
+        now: Some(clock::now()),
     })
 }
 

@@ -197,6 +197,8 @@ pub struct Asked {
     test: Option<String>,
     visit: Option<String>,
     asked: Option<String>,
+    about: Option<String>,
+    chore: Option<String>,
 }
 
 fn read<T: std::str::FromStr>(text: Option<&String>) -> Option<T> {
@@ -250,6 +252,22 @@ pub async fn goes_in(
 /// The machines.
 pub async fn machine(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::machine::page(view, ctx)?))).await
+}
+
+/// What is looked after, or one chore of it.
+pub async fn upkeep(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let about = asked.about.as_deref().and_then(super::about_of);
+    let one = read::<load::ChoreWord>(asked.chore.as_ref()).zip(about);
+    show(&served, head, move |view, ctx| Ok(Some(pages::upkeep::page(view, ctx, one)?))).await
+}
+
+/// How often, how long, how many.
+pub async fn upkeep_set(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::upkeep::set::page(view, ctx)?))).await
 }
 
 /// One run.

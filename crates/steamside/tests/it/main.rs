@@ -20,6 +20,7 @@ mod sets;
 mod spores;
 mod story;
 mod tasks;
+mod upkeep;
 mod visits;
 mod wall;
 mod weight;

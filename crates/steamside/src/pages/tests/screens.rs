@@ -67,6 +67,8 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     ]);
     let day = super::day_screens::day_screens(&ctx);
     screens.extend(day.into_iter().map(|(name, body)| (name, desk(body))));
+    let upkeep = super::upkeep_screens::upkeep_screens(&ctx);
+    screens.extend(upkeep.into_iter().map(|(name, body)| (name, sink(frame::Place::Upkeep, body))));
     let loading = loading_screens(&ctx);
     screens.extend(loading.into_iter().map(|(name, body)| (name, desk(body))));
     let (counter, sheet) = super::counter_screens::counter_screens(&ctx);
@@ -105,7 +107,9 @@ fn work_screens(
         people: people(),
         tray: Some(seen_tray()),
         changed: true,
+        stops: Vec::new(),
     };
+    let stopped = start::Seen { stops: vec![super::upkeep_screens::stopped()], ..full.clone() };
     let first = now::Seen { machines: vec![machine_row(1)], ..now::Seen::default() };
     let quiet = now::Seen { people: people(), ..first.clone() };
     let asked = labels::Asked { act: id(5), sheet: Some("a4"), start: Some(1) };
@@ -118,6 +122,7 @@ fn work_screens(
         ("wash", sink(Now, wash::draw(ctx, &kinds(), &people()))),
         ("wash-nothing", sink(Now, wash::draw(ctx, &[], &people()))),
         ("start", sink(Machine, start::draw(ctx, &full))),
+        ("start-stopped", sink(Machine, start::draw(ctx, &stopped))),
         ("start-nothing", sink(Machine, start::draw(ctx, &start::Seen::default()))),
         ("labels", sink(Now, labels::draw(ctx, &labels::seen(ctx, asked, &packing, ago(3))))),
         ("machine", sink(Machine, machine::draw(ctx, &machines(), &people()))),
@@ -158,6 +163,13 @@ fn busy() -> now::Seen {
         unclaimed: vec![taken()],
         outages: Vec::new(),
         offered: None,
+        soon: crate::pages::upkeep::Soon {
+            basins: vec!["Foot basin 2: wet until 10:48".to_owned()],
+            chores: 5,
+            first: ["Machine 1: door seal", "Machine 2: door seal", "stock count"]
+                .map(str::to_owned)
+                .to_vec(),
+        },
     }
 }
 
@@ -178,6 +190,8 @@ fn machines() -> Vec<machine::Seen> {
             last: vec![unsure, done, stopped],
             changes: vec![fading_heater()],
             dries: vec!["long: about 1450 g come out dry here".to_owned()],
+            counted: vec!["air filter: 34 of 100 runs".to_owned()],
+            stops: vec![super::upkeep_screens::stopped()],
         },
         machine::Seen {
             machine: out,
@@ -185,6 +199,8 @@ fn machines() -> Vec<machine::Seen> {
             last: Vec::new(),
             changes: Vec::new(),
             dries: Vec::new(),
+            counted: Vec::new(),
+            stops: Vec::new(),
         },
     ]
 }
