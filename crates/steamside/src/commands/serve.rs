@@ -7,7 +7,7 @@ use crate::app::{App, Who};
 use crate::door::{Door, Reach};
 use crate::intake::watch::{Watched, watch};
 use crate::web::{Hosts, Served, router};
-use crate::{acts, chance, clock, live};
+use crate::{acts, chance, clock, heartbeat, live};
 use clap::Args;
 use load::SetKind;
 use logbook::book::{Book, Opening};
@@ -120,6 +120,12 @@ async fn serve_until_stopped(
         tokio::spawn(watch(app.clone(), watched));
     }
     tokio::spawn(live::follow(app.clone()));
+    let station: StationId = chance::id().map_err(|error| error.to_string())?;
+    app.look(move |app| heartbeat::after_a_silence(app, station))
+        .await
+        .map_err(|error| error.to_string())?
+        .map_err(|error| error.to_string())?;
+    tokio::spawn(heartbeat::beat(app.clone()));
     let reach = Reach { plain: Some(at), secure: safe.as_ref().map(safe::Safe::public) };
     say_where(&app.folder, at, &reach);
     if let Some(line) = try_it {

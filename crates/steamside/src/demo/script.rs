@@ -2,6 +2,7 @@
 
 mod rooms;
 mod spores;
+mod upkeep;
 mod visits;
 
 use super::records::Series;
@@ -59,6 +60,7 @@ enum Step {
     PlaceTest(u32),
     /// No growth, the control grew.
     ReadTest(u32),
+    Tend(upkeep::Tend),
 }
 
 /// One trip of a load through a machine.
@@ -122,6 +124,8 @@ impl<'a> Script<'a> {
             self.plan_past_day(day);
         }
         self.plan_today();
+        self.plan_weekly();
+        self.plan_upkeep_today();
         self.steps.sort_by_key(|(at, _)| *at);
         for (at, step) in std::mem::take(&mut self.steps) {
             self.step(at, step)?;
@@ -161,7 +165,8 @@ impl<'a> Script<'a> {
         }
         self.people = self.app.read(|v| v.people())?.iter().map(|p| p.person).collect();
         self.machines = self.app.read(|v| v.machines())?;
-        self.describe_rooms(begun)
+        self.describe_rooms(begun)?;
+        self.set_up_upkeep(begun)
     }
 
     /// A day that is over: two runs in the first machine, one in the second, most pouches opened.
@@ -178,6 +183,7 @@ impl<'a> Script<'a> {
         }
         self.plan_spores(days, later(0));
         self.plan_openings(later(190), 14, 4);
+        self.plan_upkeep_of(days, begin);
     }
 
     fn plan_today(&mut self) {
@@ -297,6 +303,7 @@ impl<'a> Script<'a> {
             Step::Open(chair) => self.open(at, chair),
             Step::PlaceTest(machine) => self.place_test(at, machine),
             Step::ReadTest(machine) => self.read_test(at, machine),
+            Step::Tend(tend) => self.tended(at, tend),
         }
     }
 
@@ -353,7 +360,8 @@ impl<'a> Script<'a> {
             programme: Some(if number == 1 { "middle" } else { "long" }.to_owned()),
             pouches: self.pouches.get(round).cloned().unwrap_or_default(),
             over: false,
-            day_start: clock::day_start(at, &self.zone),
+            day: clock::day(at, &self.zone),
+            now: Some(at),
         };
         self.act(at, Known::Tapped, |v, d| acts::start(v, d, start))?;
         let running = self.app.read(|v| v.machine(machine))?.and_then(|row| row.running);

@@ -5,17 +5,21 @@ pub mod another;
 pub mod bag;
 pub mod chair;
 mod changes;
+pub mod correct;
 pub mod first;
 pub mod frame;
 pub mod goes_in;
+pub mod hand_over;
 pub mod kept;
 pub mod labels;
+pub mod later;
 pub mod legend;
 pub mod letter;
 pub mod log;
 pub mod machine;
 pub mod meanwhile;
 pub mod now;
+pub mod outage;
 pub mod pair;
 mod parts;
 pub mod plan;
@@ -42,10 +46,13 @@ pub mod tray;
 pub mod trouble;
 pub mod trust;
 pub mod unclaimed;
+mod units;
+pub mod upkeep;
 pub mod visits;
 pub mod wall;
 pub mod wash;
 pub mod ways;
+pub mod week;
 mod when;
 
 pub use parts::Form;
@@ -59,6 +66,7 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "kept.js" => Some(("text/javascript; charset=utf-8", kept::SCRIPT.as_bytes())),
         "outbox.js" => Some(("text/javascript; charset=utf-8", kept::OUTBOX.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
+        "week.css" => Some(("text/css; charset=utf-8", week::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,

@@ -2,6 +2,7 @@
 
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Ground};
+use super::say;
 use super::shapes::Shape;
 use crate::web::Ctx;
 use crate::words::Arg;
@@ -20,12 +21,20 @@ pub struct Said<'a> {
     pub holds: Option<String>,
 }
 
+/// A chore in the reader's language; everything else as it is.
+fn shown(ctx: &Ctx, name: &str, value: &str) -> String {
+    match (name, value.parse()) {
+        ("chore", Ok(word)) => say::chore(ctx, &word),
+        _ => value.to_owned(),
+    }
+}
+
 /// What happened, what is safe, what to do. Where a line says nothing of its own about what is safe,
 /// the common sentence holds: nothing was written, everything is as it was.
 pub fn lines(ctx: &Ctx, key: &str, args: &[(&'static str, String)]) -> [String; 3] {
     let words = ctx.words();
     let args: Vec<(&str, Arg)> =
-        args.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
+        args.iter().map(|(name, value)| (*name, shown(ctx, name, value).into())).collect();
     let part = |part: &str, common: &str| {
         let key = format!("{key}.{part}");
         // The part may be in English only; the common sentence is for lines that never had one.

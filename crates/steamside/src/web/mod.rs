@@ -1,12 +1,14 @@
 //! The web side: which address shows which page, and how an answer is made.
 
 mod chair_posts;
+mod counter_posts;
 mod ctx;
 mod day_posts;
 mod fields;
 mod guard;
 mod head;
 mod kept;
+mod later_posts;
 mod live;
 mod loading_posts;
 mod look_posts;
@@ -14,9 +16,13 @@ mod posts;
 mod show;
 mod spore_posts;
 mod stations;
+mod take_posts;
+mod upkeep_posts;
 
+pub use counter_posts::REASONS;
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use upkeep_posts::about_of;
 
 use crate::app::App;
 use crate::door::Door;
@@ -49,10 +55,24 @@ const LARGEST_FORM: usize = 256 * 1024;
 /// Answers below this many bytes gain nothing by being packed.
 const SHORT: u64 = 600;
 
+/// The screens themselves: let in and go, trusted, cut off.
+fn screens() -> Router<Served> {
+    Router::new()
+        .route("/stations", get(show::screens::stations))
+        .route("/stations/code", post(stations::code))
+        .route("/pair", get(show::screens::pair).post(stations::pair))
+        .route("/trust", get(show::screens::trust))
+        .route("/trust/authority.crt", get(stations::certificate))
+        .route("/kept", get(show::screens::kept))
+        .route("/kept/{name}", post(kept::act))
+        .route("/worker.js", get(stations::worker))
+        .layer(DefaultBodyLimit::max(LARGEST_FORM))
+}
+
 /// All addresses.
 pub fn router(served: Served) -> Router {
     let records = Router::new()
-        .route("/act/take", post(posts::take))
+        .route("/act/take", post(take_posts::take))
         .route("/act/bring", post(day_posts::bring))
         .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024));
     // Its pieces are counted as they come in, and no more is kept than a photo may have.
@@ -69,10 +89,16 @@ pub fn router(served: Served) -> Router {
         .route("/start", get(show::start))
         .route("/machine", get(show::machine))
         .route("/run/{run}", get(show::run))
+        .route("/upkeep", get(show::upkeep))
+        .route("/upkeep/set", get(show::upkeep_set))
         .route("/ready", get(show::ready))
         .route("/chair", get(show::chair))
         .route("/chair/another", get(show::another))
         .route("/log", get(show::log))
+        .route("/correct/{act}", get(show::correct))
+        .route("/hand-over", get(show::hand_over))
+        .route("/later", get(show::later))
+        .route("/week", get(show::week))
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
         .route("/spores", get(show::spores))
@@ -89,14 +115,6 @@ pub fn router(served: Served) -> Router {
         .route("/bag", get(show::bag))
         .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
-        .route("/stations", get(show::stations))
-        .route("/stations/code", post(stations::code))
-        .route("/pair", get(show::pair).post(stations::pair))
-        .route("/trust", get(show::trust))
-        .route("/trust/authority.crt", get(stations::certificate))
-        .route("/kept", get(show::kept))
-        .route("/kept/{name}", post(kept::act))
-        .route("/worker.js", get(stations::worker))
         .route("/assets/{name}", get(show::asset))
         .fallback(get(show::nowhere))
         .route("/language", post(posts::language))
@@ -104,6 +122,7 @@ pub fn router(served: Served) -> Router {
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
         .merge(records)
         .merge(photos)
+        .merge(screens())
         .layer(middleware::from_fn_with_state(served.clone(), guard::guard))
         // Events go out one by one, and pictures are small already.
         .layer(

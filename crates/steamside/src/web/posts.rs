@@ -3,24 +3,23 @@
 use super::head::{Head, lasting};
 use super::show::{About, answer_refusal, trouble};
 use super::{
-    Fields, Served, chair_posts, day_posts, loading_posts, look_posts, spore_posts, stations,
+    Fields, Served, chair_posts, counter_posts, day_posts, later_posts, loading_posts, look_posts,
+    spore_posts, stations, upkeep_posts,
 };
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
-use crate::intake::appointments::is_appointments;
-use crate::intake::take::{Arrived, take as take_in};
+use crate::clock;
 use crate::pages;
 use crate::pages::{meanwhile, reads};
 use crate::words::Language;
-use crate::{chance, clock};
 use axum::Form;
-use axum::extract::{Multipart, Path, State};
+use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use load::Programme;
 use logbook::book::Draft;
-use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason, Way};
+use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason};
 use logbook::view::View;
-use measure::{ActId, Instant, MachineId, PersonId, RunId};
+use measure::{ActId, Instant, MachineId, PersonId};
 
 /// Longest address of our own that a form goes back to.
 const LONGEST_BACK: usize = 300;
@@ -35,7 +34,7 @@ fn own_address(path: &str) -> bool {
 }
 
 /// Goes back to a page of our own, with the act that was just done.
-fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
+pub(super) fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
     let path = fields.one("back").filter(|path| own_address(path)).unwrap_or(fallback);
     match did {
         Some(did) => {
@@ -108,18 +107,29 @@ pub(super) struct Done {
 
 /// Does an act.
 pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+    if let Some(name) = later_posts::from_paper(name) {
+        let (act, sign) = later_posts::act(app, name, head.station, fields)?;
+        return Ok(Done { act, sign: Some(sign) });
+    }
+    let before = counter_posts::happened(app, name, fields)?;
     // In the first minute the sign is made by the act that it signs.
     let first = name == "first-run";
     let who = Who {
         act: fields.need("act")?,
         station: head.station,
         sign: fields.maybe(if first { "person" } else { "sign" })?,
-        happened: chair_posts::happened(name, fields)?,
+        happened: chair_posts::happened(name, fields)?.or(before),
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
-            "tray-weighed" => Known::Read,
-            name if day_posts::is_setting(name) || loading_posts::knows(name) => Known::Setting,
+            "tray-weighed" | "stock-counted" => Known::Read,
+            name if counter_posts::knows(name) => counter_posts::known(name),
+            name if day_posts::is_setting(name)
+                || loading_posts::knows(name)
+                || upkeep_posts::is_setting(name) =>
+            {
+                Known::Setting
+            }
             _ => Known::Tapped,
         },
     };
@@ -150,6 +160,8 @@ fn needs_sign(name: &str, fields: &Fields) -> bool {
         "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets" | "station-parted"
     ) && !day_posts::knows(name)
         && !loading_posts::knows(name)
+        && (counter_posts::needs_sign(name) || !counter_posts::knows(name))
+        && (!upkeep_posts::knows(name) || upkeep_posts::is_signed(name))
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -256,8 +268,10 @@ fn decide_setup(
                 loose: fields.maybe("used")?.zip(fields.maybe("washed")?),
             },
         ),
+        name if counter_posts::knows(name) => counter_posts::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         name if spore_posts::knows(name) => spore_posts::decide(name, view, draft, fields),
+        name if upkeep_posts::knows(name) => upkeep_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
 }
@@ -270,7 +284,8 @@ fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
         programme: programme.map(|word| word.word().to_owned()),
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
-        day_start: clock::day_start(clock::now(), &zone),
+        day: clock::day(clock::now(), &zone),
+        now: Some(clock::now()),
     })
 }
 
@@ -331,7 +346,7 @@ fn lift_reason(fields: &Fields) -> Result<LiftReason, Refusal> {
     }
 }
 
-fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
+pub(super) fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
     let what = match fields.maybe("pouch")? {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),
@@ -339,78 +354,4 @@ fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
     let opened = chair_posts::happened("open", fields)?;
     let kept = fields.one(chair_posts::KEPT).is_some();
     Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, kept, now: clock::now() })
-}
-
-/// What the multipart form of a record holds.
-#[derive(Default)]
-pub(super) struct Upload {
-    pub(super) fields: Fields,
-    /// Each with the name it came under.
-    pub(super) files: Vec<(String, Vec<u8>)>,
-}
-
-pub(super) async fn upload(mut form: Multipart) -> Result<Upload, Refusal> {
-    let unread = |_| Refusal::rule("refused-upload-cut");
-    let mut upload = Upload::default();
-    while let Some(part) = form.next_field().await.map_err(unread)? {
-        let name = part.name().unwrap_or_default().to_owned();
-        if name == "file" {
-            let called = part.file_name().unwrap_or_default().to_owned();
-            let bytes = part.bytes().await.map_err(unread)?.to_vec();
-            if !bytes.is_empty() {
-                upload.files.push((called, bytes));
-            }
-        } else {
-            upload.fields.0.push((name, part.text().await.map_err(unread)?));
-        }
-    }
-    Ok(upload)
-}
-
-/// Records chosen or dropped on a page.
-pub async fn take(State(served): State<Served>, head: Head, form: Multipart) -> Response {
-    let upload = match upload(form).await {
-        Ok(upload) => upload,
-        Err(refusal) => return answer_refusal(&served, head, refusal, About::default()).await,
-    };
-    if upload.files.iter().any(|(_, bytes)| is_appointments(bytes)) {
-        return day_posts::bring_upload(&served, head, upload).await;
-    }
-    let fields = upload.fields.clone();
-    let work = {
-        let head = head.clone();
-        move |app: &App| take_all(app, &head, &upload)
-    };
-    match served.app.look(work).await {
-        Ok(Ok(did)) => (head.jar, back(&fields, "/machine", did)).into_response(),
-        Ok(Err(refusal)) => {
-            let about = About { back: fields.one("back"), run: None };
-            answer_refusal(&served, head, refusal, about).await
-        }
-        Err(error) => trouble(&head, &error.to_string()),
-    }
-}
-
-fn take_all(app: &App, head: &Head, upload: &Upload) -> Result<Option<ActId>, Refusal> {
-    if upload.files.is_empty() {
-        return Err(Refusal::rule("refused-no-file"));
-    }
-    let machine: Option<MachineId> = upload.fields.maybe("machine")?;
-    let run: Option<RunId> = upload.fields.maybe("run")?;
-    let first: ActId = upload.fields.need("act")?;
-    let mut did = None;
-    for (index, (_, bytes)) in upload.files.iter().enumerate() {
-        let act = if index == 0 { first } else { chance::id()? };
-        let who = Who {
-            act,
-            station: head.station,
-            sign: upload.fields.maybe("sign")?,
-            happened: None,
-            known: Known::Measured,
-        };
-        let arrived = Arrived { bytes, way: Way::Page, machine, run };
-        app.act(who, |view, draft| take_in(view, draft, arrived).map(|_| ()))?;
-        did = Some(act);
-    }
-    Ok(did)
 }

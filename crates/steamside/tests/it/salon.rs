@@ -121,6 +121,11 @@ impl Salon {
         (answer.status().as_u16(), answer.body_mut().read_to_string().expect("text"))
     }
 
+    /// The page with which a form is answered.
+    pub fn post_page(&self, path: &str, fields: &[(&str, &str)]) -> String {
+        self.answer(path, fields).1
+    }
+
     /// A form; the status, or `None` where the program was gone before it answered.
     pub fn post(&self, path: &str, fields: &[(&str, &str)]) -> Option<u16> {
         let answer =
