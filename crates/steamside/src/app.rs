@@ -3,9 +3,10 @@
 use crate::acts::Refusal;
 use crate::live::Live;
 use crate::planning::kept::Kept;
-use crate::{chance, clock};
+use crate::chance;
+use crate::pace::{self, Clock, Pace};
 use logbook::book::{Book, BookError, Draft, Written};
-use logbook::fact::{Known, Stamp};
+use logbook::fact::{BookKind, Known, Stamp};
 use logbook::view::View;
 use measure::{ActId, Instant, PersonId, StationId};
 use std::path::PathBuf;
@@ -22,6 +23,10 @@ pub struct App {
     pub live: Arc<Live>,
     /// The day plan that was made last.
     pub plans: Arc<Kept>,
+    /// What the clock of the book shows.
+    pub clock: Arc<Clock>,
+    /// It is a book for practice.
+    pub practice: bool,
 }
 
 /// Who acts, where, and how that is known.
@@ -45,8 +50,7 @@ impl Who {
         Ok(Self { act: chance::id()?, station, sign: None, happened: None, known })
     }
 
-    fn stamp(self) -> Stamp {
-        let written = clock::now();
+    fn stamp(self, written: Instant) -> Stamp {
         Stamp {
             act: self.act,
             happened: self.happened.map_or(written, |at| at.min(written)),
@@ -66,7 +70,27 @@ impl App {
             folder: Arc::new(folder),
             live: Arc::default(),
             plans: Arc::default(),
+            clock: Arc::default(),
+            practice: false,
         }
+    }
+
+    /// The same, with the kind of the book known and its clock as it was set.
+    pub fn at_its_pace(mut self) -> Result<Self, BookError> {
+        let (kind, pace) = self.read(|view| Ok((view.salon()?.book, pace::of(view)?)))?;
+        self.practice = kind == BookKind::Practice;
+        self.clock.set(pace);
+        Ok(self)
+    }
+
+    /// What the clock of the book shows now.
+    pub fn now(&self) -> Instant {
+        self.clock.now()
+    }
+
+    /// How that clock runs.
+    pub fn pace(&self) -> Pace {
+        self.clock.pace()
     }
 
     /// Reads one consistent state of the book. Blocks; pages call it through [`App::look`].
@@ -83,7 +107,10 @@ impl App {
         who: Who,
         decide: impl FnOnce(&View<'_>, &mut Draft) -> Result<(), Refusal>,
     ) -> Result<Written, Refusal> {
-        let written = self.book.act(who.stamp(), decide)?;
+        let written = self.book.act(who.stamp(self.now()), decide)?;
+        if self.practice {
+            self.clock.set(self.read(pace::of)?);
+        }
         self.live.book(written.last_seq);
         Ok(written)
     }

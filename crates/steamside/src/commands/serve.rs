@@ -3,7 +3,8 @@
 use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
-use crate::web::{Hosts, Served, router};
+use crate::web::{Door, Hosts, Served, router};
+use crate::practice::machine;
 use crate::{acts, chance, clock, live};
 use clap::Args;
 use load::SetKind;
@@ -55,7 +56,7 @@ fn open_or_begin(folder: &Path, zone: Option<&str>) -> Result<App, String> {
         clock::zone(&zone).map_err(|error| error.to_string())?;
         begin(folder, zone).map_err(|error| shown(&error))?
     };
-    Ok(App::new(book, folder.to_owned()))
+    App::new(book, folder.to_owned()).at_its_pace().map_err(|error| shown(&error))
 }
 
 /// A new book with the three kinds of set that nearly every salon has.
@@ -114,6 +115,9 @@ async fn serve_until_stopped(
         tokio::spawn(watch(app.clone(), watched));
     }
     tokio::spawn(live::follow(app.clone()));
+    if app.practice {
+        tokio::spawn(machine::follow(app.clone()));
+    }
     println!(
         "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
         shown_path(&app.folder)
@@ -126,7 +130,8 @@ async fn serve_until_stopped(
     }
     let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
     let live = Arc::clone(&app.live);
-    let served = Served { app, hosts: Arc::new(Hosts { names }) };
+    let door = Arc::new(Door::beside(at));
+    let served = Served { app, hosts: Arc::new(Hosts { names }), door };
     axum::serve(listener, router(served))
         .with_graceful_shutdown(async move {
             stopped().await;

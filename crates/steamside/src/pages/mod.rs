@@ -3,6 +3,7 @@
 
 pub mod another;
 pub mod bag;
+pub mod cards;
 pub mod chair;
 mod changes;
 pub mod frame;
@@ -13,6 +14,7 @@ pub mod machine;
 pub mod now;
 mod parts;
 pub mod plan;
+pub mod practice;
 mod plot;
 mod proposal;
 pub mod reads;
@@ -48,6 +50,7 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
+        "practice.svg" => Some(("image/svg+xml", frame::PRACTICE_ICON.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,
     }

@@ -1,6 +1,7 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
 mod loading;
+mod practice;
 
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
@@ -103,7 +104,8 @@ fn people_of(fact: &Fact) -> Vec<PersonId> {
         | Body::Day(Day::ShiftSet { person, .. }) => Some(*person),
         _ => None,
     };
-    fact.stamp.sign.into_iter().chain(named).collect()
+    let of_practice = practice::people(&fact.body);
+    fact.stamp.sign.into_iter().chain(named).chain(of_practice).collect()
 }
 
 fn run_of(body: &Body) -> Option<RunId> {
@@ -206,7 +208,7 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
         Body::Upkeep(_) => words.say("line-upkeep"),
-        Body::Counter(_) => words.say("line-counter"),
+        Body::Counter(said) => practice::line(ctx, names, said),
         other => setup_line(ctx, names, other),
     }
 }

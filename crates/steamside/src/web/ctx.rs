@@ -1,5 +1,6 @@
 //! What a page knows about the request: language, moment, zone, station, what was just done.
 
+use crate::pace::Pace;
 use crate::pages::strip::Running;
 use crate::planning::kept::Kept;
 use crate::words::{Language, Words};
@@ -13,8 +14,10 @@ use std::sync::Arc;
 pub struct Ctx {
     /// The reader's language.
     pub language: Language,
-    /// The moment of the request.
+    /// The moment of the request, as the clock of the book shows it.
     pub now: Instant,
+    /// How that clock runs.
+    pub pace: Pace,
     /// The salon's zone.
     pub zone: TimeZone,
     /// Whose book it is.

@@ -9,6 +9,7 @@ mod head;
 mod live;
 mod loading_posts;
 mod posts;
+mod practice;
 mod show;
 
 pub use ctx::Ctx;
@@ -28,9 +29,12 @@ pub struct Served {
     pub app: App,
     /// Names and addresses by which this computer may be called.
     pub hosts: Arc<guard::Hosts>,
+    /// The door to the practice book.
+    pub door: Arc<Door>,
 }
 
 pub use guard::Hosts;
+pub use practice::Door;
 
 /// Largest form that is read: a full tray of pouches, many times over.
 const LARGEST_FORM: usize = 256 * 1024;
@@ -70,9 +74,13 @@ pub fn router(served: Served) -> Router {
         .route("/bag", get(show::bag))
         .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
+        .route("/cards", get(practice::cards))
+        .route("/cards/sheet", get(practice::sheet))
+        .route("/practice", get(practice::door).post(practice::open))
         .route("/assets/{name}", get(show::asset))
         .fallback(get(show::nowhere))
         .route("/language", post(posts::language))
+        .route("/act/card-deal", post(practice::deal))
         .route("/act/{name}", post(posts::act))
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
         .merge(records)

@@ -1,8 +1,8 @@
 //! Posted forms: each names an act, carries its id, and goes back to where it came from.
 
-use super::head::{Head, lasting};
+use super::head::{Head, lasting, own};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts};
+use super::{Fields, Served, chair_posts, day_posts, loading_posts, practice};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
@@ -11,7 +11,7 @@ use crate::intake::{judge, known};
 use crate::pages;
 use crate::pages::reads;
 use crate::words::Language;
-use crate::{chance, clock};
+use crate::{chance, clock, pace};
 use axum::Form;
 use axum::extract::{Multipart, Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -34,7 +34,7 @@ fn own_address(path: &str) -> bool {
 }
 
 /// Goes back to a page of our own, with the act that was just done.
-fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
+pub fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
     let path = fields.one("back").filter(|path| own_address(path)).unwrap_or(fallback);
     match did {
         Some(did) => {
@@ -71,7 +71,7 @@ pub async fn act(
     match served.app.look(work).await {
         Ok(Ok(Done { act, sign })) => {
             let jar = match sign {
-                Some(sign) => head.jar.add(lasting("sign", sign.to_string())),
+                Some(sign) => head.jar.add(lasting(own(head.practice, "sign"), sign.to_string())),
                 None => head.jar,
             };
             (jar, back(&fields, "/", Some(act))).into_response()
@@ -92,12 +92,17 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         act: fields.need("act")?,
         station: head.station,
         sign: fields.maybe("sign")?,
-        happened: chair_posts::happened(name, fields)?,
+        happened: chair_posts::happened(name, fields, app.now())?,
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
             "tray-weighed" => Known::Read,
-            name if day_posts::is_setting(name) || loading_posts::knows(name) => Known::Setting,
+            name if day_posts::is_setting(name)
+                || loading_posts::knows(name)
+                || practice::knows(name) =>
+            {
+                Known::Setting
+            }
             _ => Known::Tapped,
         },
     };
@@ -120,6 +125,7 @@ fn needs_sign(name: &str) -> bool {
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
         && !day_posts::knows(name)
         && !loading_posts::knows(name)
+        && (!practice::knows(name) || practice::needs_sign(name))
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -147,18 +153,19 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
             },
         ),
         "read-off" => acts::read_off(view, draft, read_off(view, fields)?),
-        "look" => acts::look(view, draft, look(fields)?),
+        "look" => acts::look(view, draft, look(view, fields)?),
         "set-aside" => acts::set_aside(view, draft, set_aside(fields)?),
         "lift" => acts::lift(
             view,
             draft,
             acts::Lift { pouches: fields.many("pouch")?, why: lift_reason(fields)? },
         ),
-        "open" => acts::open(view, draft, open(fields)?),
+        "open" => acts::open(view, draft, open(view, fields)?),
         "apart" => acts::apart(view, draft, fields.many("pouch")?),
         "undo" => {
-            let undo = acts::Undo { act: fields.need("undo")?, now: clock::now() };
-            acts::undo(view, draft, undo)
+            let pace = pace::of(view)?;
+            let now = pace::now(view)?;
+            acts::undo(view, draft, acts::Undo { act: fields.need("undo")?, now, pace })
         }
         "accept-plan" => acts::accept(view, draft, accepted(fields)?),
         _ => decide_setup(name, view, draft, fields),
@@ -214,6 +221,7 @@ fn decide_setup(
                 loose: fields.maybe("used")?.zip(fields.maybe("washed")?),
             },
         ),
+        name if practice::knows(name) => practice::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
@@ -227,7 +235,7 @@ fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
         programme: programme.map(|word| word.word().to_owned()),
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
-        day_start: clock::day_start(clock::now(), &zone),
+        day_start: clock::day_start(pace::now(view)?, &zone),
     })
 }
 
@@ -281,7 +289,7 @@ fn word<T: Copy>(
     found.map(Some).ok_or_else(|| Refusal::rule_with("refused-field-misread", "field", name))
 }
 
-fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
+fn look(view: &View<'_>, fields: &Fields) -> Result<acts::Look, Refusal> {
     let all_good = |name: &'static str| fields.all(name).any(|answer| answer == "all");
     let named = |name: &'static str| fields.all(name).next().is_some();
     let good_and_bad = (all_good("marks") && named("mark"))
@@ -314,7 +322,7 @@ fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         _ => None,
     };
     let run = fields.need("run")?;
-    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: clock::now() })
+    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: pace::now(view)? })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {
@@ -344,13 +352,13 @@ fn lift_reason(fields: &Fields) -> Result<LiftReason, Refusal> {
     }
 }
 
-fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
+fn open(view: &View<'_>, fields: &Fields) -> Result<acts::Open, Refusal> {
     let what = match fields.maybe("pouch")? {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),
     };
-    let opened = chair_posts::happened("open", fields)?;
-    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, now: clock::now() })
+    let opened = chair_posts::happened("open", fields, pace::now(view)?)?;
+    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, now: pace::now(view)? })
 }
 
 /// What the multipart form of a record holds.

@@ -44,6 +44,7 @@ pub fn ctx(language: Language) -> Ctx {
     Ctx {
         language,
         now: now(),
+        pace: crate::pace::Pace::TRUE,
         zone: clock::zone("America/Chicago").unwrap(),
         book: BookKind::Demo,
         station: id(1),

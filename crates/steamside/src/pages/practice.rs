@@ -1,0 +1,84 @@
+//! The door to the practice book in a salon's own program: what it is, who opens it, where it is.
+
+use super::frame::{self, Frame, Place};
+use super::parts::{self, Form, Ground};
+use super::shapes::Shape;
+use crate::web::Ctx;
+use logbook::book::BookError;
+use logbook::view::{Person, View};
+use maud::{Markup, html};
+
+/// What the page shows.
+#[derive(Debug, Clone, Default)]
+pub struct Seen {
+    /// All signs.
+    pub people: Vec<Person>,
+    /// Those who teach.
+    pub teachers: Vec<Person>,
+    /// Where the practice book is open.
+    pub open: Option<String>,
+}
+
+/// The page.
+pub fn page(view: &View<'_>, ctx: &Ctx, open: Option<String>) -> Result<Markup, BookError> {
+    let people = view.people()?;
+    let mut teachers = Vec::new();
+    for person in &people {
+        if view.roles(person.person)?.teaches {
+            teachers.push(person.clone());
+        }
+    }
+    let frame = Frame {
+        title: ctx.words().say("practice-title"),
+        place: Place::Log,
+        desk: true,
+        again_s: None,
+        did: frame::did(view, ctx)?,
+    };
+    Ok(frame::page(ctx, &frame, &draw(ctx, &Seen { people, teachers, open })))
+}
+
+/// What stands on it.
+pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
+    let words = ctx.words();
+    html! {
+        p { (words.say("practice-what")) }
+        @match &seen.open {
+            Some(address) => (parts::card(Ground::Turn, Shape::Tray, &words.say("practice-open"), &html! {
+                p { a class="key main-key" href=(address) { (words.say("practice-go")) } }
+                p { (address) }
+            })),
+            None => (parts::card(Ground::Fine, Shape::Tray, &words.say("practice-closed"), &html! {
+                @if seen.teachers.is_empty() {
+                    p class="fact" { (words.say("practice-nobody")) }
+                } @else {
+                    form method="post" action="/practice" {
+                        (parts::sign_line(ctx, &seen.teachers, &words.say("practice-asks")))
+                    }
+                }
+            })),
+        }
+        (parts::card(Ground::Fine, Shape::Tape, &words.say("practice-teachers"), &html! {
+            @for person in &seen.people { (teaches(ctx, seen, person)) }
+        }))
+    }
+}
+
+fn teaches(ctx: &Ctx, seen: &Seen, person: &Person) -> Markup {
+    let words = ctx.words();
+    let id = person.person.to_string();
+    let teaches = seen.teachers.iter().any(|teacher| teacher.person == person.person);
+    let sign = person.sign.clone().unwrap_or_else(|| words.say("sign-gone"));
+    let key = if teaches { "practice-teaches" } else { "practice-teaches-not" };
+    html! {
+        details {
+            summary { (words.tell(key, &[("sign", sign.into())])) }
+            (Form::new("person-teaches", &id).draw(ctx, &html! {
+                (parts::hidden("person", &id))
+                @if !teaches { (parts::hidden("teaches", "yes")) }
+                @let asks = if teaches { "practice-end-asks" } else { "practice-teach-asks" };
+                (parts::sign_line(ctx, &seen.people, &words.say(asks)))
+            }))
+        }
+    }
+}
