@@ -24,7 +24,7 @@ pub use loading::{DryLook, Weighed};
 pub use practice::{Card, CardEnd};
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
-pub use spores::{SporeAnswer, SporeSays, SporeTest};
+pub use spores::{SporeAnswer, SporeTest};
 pub use stations::{Roles, Station};
 pub use visits::{Appointment, Shift, Visit, VisitState};
 

@@ -8,4 +8,5 @@
 pub mod limits;
 pub mod looks;
 pub mod recall;
+pub mod spores;
 pub mod verdict;

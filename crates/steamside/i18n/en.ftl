@@ -575,9 +575,6 @@ setup-sets-how = Count once. The bin is worked out from then on.
 setup-languages = Languages
 setup-zone = Time zone: { $zone }
 setup-no-device = This tool shows what a record proves and what people saw. It does not show what nobody can know.
-first-machine = One machine? Say its number.
-first-machine-how = Example: the machine on the left is 1. Everything else can wait.
-first-sign = Now your sign.
 first-all = Set up everything else
 machine-number = Number on the door
 machine-air = How does it get the air out?
@@ -1473,7 +1470,7 @@ card-torn = Torn and dropped
 card-power = A power cut
     .read = The power went off while machine { $machine } ran. It is back; the machine has stopped.
 card-spore = A failed spore test
-    .read = The spore test of machine { $machine } has come back: spores grew, and the control grew too.
+    .read = The spore test of machine { $machine } can be read: spores grew, and the control grew too. Do what this day asks.
 card-wrong-pouch = The wrong pouch
     .read = A client sits at chair 3. You have pouch { $code } in your hand. Look it up before you open it.
 card-fast = The fast cycle
@@ -1518,6 +1515,8 @@ step-others-released = The others were released
     .why = Torn or dropped reaches that pouch alone. The others may be used.
 step-power-aside = The whole load was set aside
     .why = A run that stopped has proved nothing. Set all of it aside.
+step-spore-read = The test was read as it is: spores grew
+    .why = One reading in which spores grew stands, whatever a second look says.
 step-machine-out = The machine was taken out of use
     .why = First of all the machine: nobody may start it.
 step-shelf-frozen = What the machine had made was set aside
@@ -1569,3 +1568,132 @@ refused-no-such-card = There is no open card like this. It may have ended alread
 line-practice-clock = The practice clock was set: { $at }, { $times } times as fast.
 line-card-dealt = Card dealt to { $sign }: { $card }.
 line-card-ended = Card ended: { $right } of { $asked } right.
+
+## Spore tests and the way on after a failed one
+spores-title = Spore tests
+spores-prove = A good test speaks for its run, and for no other. A test without a control that grew says nothing.
+spores-told = Answered
+spores-placed = Placed { $at }.
+spores-by = Posted. Answer expected by { $day }.
+spores-grew = Turned: spores grew. Stop the machine.
+spores-control = And the control?
+spores-control-grew = Control turned
+spores-control-same = Control did not turn
+spores-control-none = No control
+spores-same-asks = Same as before, no growth: sign here
+spores-more = Posted, or lost
+spores-days = Answer in how many days?
+spores-post-asks = Posted: sign here
+spores-lost = Lost, broken or mixed up
+spores-good-last = Last good test: { $day }.
+spores-good-none = No good test is in this book yet.
+spores-has-control = A control of the same lot lies beside it
+spores-lot = Lot and use-by date on the box
+spores-place-asks = Test placed: sign here
+spores-run = It went through
+spores-run-none = No run of these
+spores-says-waiting = No answer yet
+spores-says-good = No spores grew, the control did
+spores-says-grew = Spores grew
+spores-says-nothing = Says nothing: no control, or lost
+spores-test-of = Spore test, { $what }
+spore-path = What to do now
+spore-single-use = Single-use kits: count them now. They carry the rest of the day.
+spore-lawful = Another way that the local rule allows? Ask before you use it.
+spore-step-out = Machine out of use, a sign on its door.
+spore-step-freeze = Shelf frozen: what this machine did since the last good test is set aside.
+spore-step-repeat = Test again at once, same cycle, loaded right.
+spore-wait = The repeat is placed. Wait for its answer.
+spore-start = Run with the test alone
+spore-start-how = Nothing for a client goes in. Use the same cycle. Read the machine's manual first.
+spore-start-asks = Door shut, test inside: sign to start
+spore-step-look = Look at all numbers and marks since the last good test; ask everybody how they packed and loaded.
+spore-step-back = Repeat good and all else good: back in use. Repeat bad: repair, then three good tests in a row.
+spore-back = Machine back in use
+spore-back-how = Only if all numbers and marks since the last good test were right. What the freeze held may be used again; what was wet, torn or missed stays set aside.
+spore-back-asks = I looked at all of them: sign here
+spore-back-at = Back since { $at }.
+spore-step-letters = Letters wait: for a bad repeat, the local rule, or the health authority.
+spore-letters-asked = Our rule counts any growth, or the health authority asked
+letter-title = Letter
+letter-write = Write
+letter-closed = Letters are not open. They wait for a repeat that failed, for the local rule, or for the health authority.
+letter-date = { $day }
+letter-what = A routine test of one of our machines failed. Tools from that machine may have been used at your visit.
+letter-visit = Your visit: { $at }.
+letter-span = It is about visits from { $from } to { $to }.
+letter-nobody = Nothing was opened for a client. No letter is needed.
+letter-risk = What is known about the risk, and what is not (words of the health authority):
+letter-do = What to do, by when, and whether it is free:
+letter-ring = Whom to call, in which languages:
+letter-changed = What we have changed:
+letter-sorry = We are sorry.
+line-spore-placed = Spore test placed in { $what }, with a control.
+line-spore-placed-alone = Spore test placed in { $what }, without a control.
+line-spore-posted = Spore test posted, answer by { $day }.
+line-spore-grew = Spore test read: spores grew.
+line-spore-good = Spore test read: no growth, the control grew.
+line-spore-control = Spore test read: no growth, and the control did not grow. It says nothing.
+line-spore-alone = Spore test read: no growth, no control. It says nothing.
+line-spore-lost = Spore test lost, broken or mixed up.
+line-unfrozen = The freeze ended: { $what } may be used again.
+line-serviced = { $machine } serviced.
+line-repaired = { $machine } repaired.
+line-validated = { $machine } validated or calibrated.
+line-moved = { $machine } moved.
+refused-no-such-test = That spore test is not in this book.
+refused-test-not-failed = No spores grew in that test.
+refused-repeat-not-good = The repeat is not good yet. The machine stays out of use.
+    .do = Test again, wait for the answer, and read it with its control.
+refused-which-control = Nobody said what the control did. Nothing was written.
+    .do = Go back and say whether the control turned.
+refused-answer-days = An answer is waited for 1 to { $most } days.
+spores-size = { $count ->
+    [one] If spores grew today, { $count } visit would have to be found.
+   *[other] If spores grew today, { $count } visits would have to be found.
+}
+spores-late = { $count ->
+    [one] { $count } answer is late. Ask the laboratory.
+   *[other] { $count } answers are late. Ask the laboratory.
+}
+spore-usable = { $count ->
+    [one] { $count } ready set may be used
+   *[other] { $count } ready sets may be used
+}
+spore-frozen = { $count ->
+    [one] { $count } pouch frozen
+   *[other] { $count } pouches frozen
+}
+spore-visits = { $count ->
+    [one] { $count } visit reached
+   *[other] { $count } visits reached
+}
+spore-stays = { $count ->
+    [one] The repeat failed. Out of use until repaired; { $count } good test in a row is missing.
+   *[other] The repeat failed. Out of use until repaired; { $count } good tests in a row are missing.
+}
+letter-count = { $count ->
+    [one] { $count } visit is reached. One letter each, all sent in one go.
+   *[other] { $count } visits are reached. One letter each, all sent in one go.
+}
+first-machines = { $count ->
+    [one] One machine
+   *[other] { $count } machines
+}
+
+## The first minute
+first-machine = How many machines are here?
+first-title = First minute
+first-running = Machine 1 runs now?
+first-sign = Pick a sign. It is yours from now on; initials can come later.
+first-asks = Door shut, running: tap your sign, the clock starts
+first-asks-sign = Only my sign
+first-not-running = Nothing runs yet
+first-signs = leaf, star, fish, moon, wave, tree, bird, key
+refused-not-empty = This book is not empty any more. Nothing was written.
+    .do = Go to NOW; machines and signs are added in Setup.
+
+## Hot after the run
+hot-until = HOT until { $at }
+hot-then = Then look at every pouch and release.
+hot-cool = Cool enough to touch already? Look now

@@ -1052,12 +1052,6 @@ setup-zone = Zona horaria: { $zone }
 # draft
 setup-no-device = Esta herramienta muestra lo que un registro prueba y lo que la gente vio. No muestra lo que nadie puede saber.
 # draft
-first-machine = ¿Una máquina? Diga su número.
-# draft
-first-machine-how = Ejemplo: la máquina de la izquierda es 1. Lo demás puede esperar.
-# draft
-first-sign = Ahora su firma.
-# draft
 first-all = Ajustar lo demás
 # draft
 machine-number = Número en la puerta
@@ -2655,7 +2649,7 @@ card-power = Un corte de luz
     .read = Se fue la luz mientras la máquina { $machine } funcionaba. Ya volvió; la máquina se paró.
 # draft
 card-spore = Una prueba de esporas fallida
-    .read = Llegó la prueba de esporas de la máquina { $machine }: crecieron esporas, y el control también.
+    .read = La prueba de esporas de la máquina { $machine } se puede leer: crecieron esporas, y el control también. Haga lo que pide este día.
 # draft
 card-wrong-pouch = La bolsa equivocada
     .read = Hay una clienta en la silla 3. Tiene en la mano la bolsa { $code }. Búsquela antes de abrirla.
@@ -2722,6 +2716,9 @@ step-others-released = Las otras se liberaron
 # draft
 step-power-aside = Se apartó toda la carga
     .why = Un ciclo parado no demuestra nada. Apártelo todo.
+# draft
+step-spore-read = La prueba se leyó como es: crecieron esporas
+    .why = Una lectura en que crecieron esporas vale, diga lo que diga otra mirada.
 # draft
 step-machine-out = La máquina se puso fuera de uso
     .why = Primero la máquina: nadie debe ponerla.
@@ -2809,3 +2806,228 @@ line-practice-clock = Se ajustó el reloj de práctica: { $at }, { $times } vece
 line-card-dealt = Tarjeta repartida a { $sign }: { $card }.
 # draft
 line-card-ended = Tarjeta terminada: { $right } de { $asked } bien.
+
+## Spore tests and the way on after a failed one
+# draft
+spores-title = Pruebas de esporas
+# draft
+spores-prove = Una prueba buena habla de su ciclo y de ningún otro. Sin un control que creció, la prueba no dice nada.
+# draft
+spores-told = Con respuesta
+# draft
+spores-placed = Puesta { $at }.
+# draft
+spores-by = Enviada. Respuesta antes de { $day }.
+# draft
+spores-grew = Cambió: crecieron esporas. Pare la máquina.
+# draft
+spores-control = ¿Y el control?
+# draft
+spores-control-grew = El control cambió
+# draft
+spores-control-same = El control no cambió
+# draft
+spores-control-none = Sin control
+# draft
+spores-same-asks = Igual, sin crecer: firme aquí
+# draft
+spores-more = Enviada o perdida
+# draft
+spores-days = ¿Respuesta en cuántos días?
+# draft
+spores-post-asks = Enviada: firme aquí
+# draft
+spores-lost = Perdida, rota o mezclada
+# draft
+spores-good-last = Última prueba buena: { $day }.
+# draft
+spores-good-none = Aún no hay ninguna prueba buena.
+# draft
+spores-has-control = Hay un control del mismo lote
+# draft
+spores-lot = Lote y fecha en la caja
+# draft
+spores-place-asks = Prueba puesta: firme aquí
+# draft
+spores-run = Pasó por
+# draft
+spores-run-none = Ninguno de estos
+# draft
+spores-says-waiting = Sin respuesta
+# draft
+spores-says-good = No crecieron esporas, el control sí
+# draft
+spores-says-grew = Crecieron esporas
+# draft
+spores-says-nothing = No dice nada: sin control o perdida
+# draft
+spores-test-of = Prueba de esporas, { $what }
+# draft
+spore-path = Qué hacer ahora
+# draft
+spore-single-use = Juegos desechables: cuéntelos ya. Sirven para hoy.
+# draft
+spore-lawful = ¿Otra forma que la regla local permita? Pregunte antes.
+# draft
+spore-step-out = Máquina fuera de uso, un aviso en su puerta.
+# draft
+spore-step-freeze = Estante detenido: lo hecho desde la última prueba buena está aparte.
+# draft
+spore-step-repeat = Repita la prueba ya, mismo ciclo, bien cargada.
+# draft
+spore-wait = La repetición está puesta. Espere la respuesta.
+# draft
+spore-start = Ciclo solo con la prueba
+# draft
+spore-start-how = No entra nada para clientas. Use el mismo ciclo. Lea antes el manual.
+# draft
+spore-start-asks = Puerta cerrada, prueba dentro: firme para empezar
+# draft
+spore-step-look = Mire todos los números y marcas desde la última prueba buena; pregunte cómo empacaron y cargaron.
+# draft
+spore-step-back = Repetición buena y todo bien: de vuelta. Mala: reparar y tres pruebas buenas seguidas.
+# draft
+spore-back = Máquina de vuelta
+# draft
+spore-back-how = Solo si todos los números y marcas fueron buenos. Lo detenido puede usarse; lo mojado, roto o fallido sigue aparte.
+# draft
+spore-back-asks = Los miré todos: firme aquí
+# draft
+spore-back-at = De vuelta desde { $at }.
+# draft
+spore-step-letters = Las cartas esperan: repetición mala, regla local o autoridad de salud.
+# draft
+spore-letters-asked = Nuestra regla cuenta todo crecimiento, o la autoridad lo pidió
+# draft
+letter-title = Carta
+# draft
+letter-write = Escribir
+# draft
+letter-closed = Aún no hay cartas. Esperan una repetición mala, la regla local o la autoridad de salud.
+# draft
+letter-date = { $day }
+# draft
+letter-what = Falló una prueba de rutina de una de nuestras máquinas. Quizás se usaron herramientas de esa máquina en su visita.
+# draft
+letter-visit = Su visita: { $at }.
+# draft
+letter-span = Se trata de visitas del { $from } al { $to }.
+# draft
+letter-nobody = No se abrió nada para clientas. No hace falta carta.
+# draft
+letter-risk = Lo que se sabe y lo que no se sabe del riesgo (palabras de la autoridad de salud):
+# draft
+letter-do = Qué hacer, hasta cuándo, y si es gratis:
+# draft
+letter-ring = A quién llamar, en qué idiomas:
+# draft
+letter-changed = Qué hemos cambiado:
+# draft
+letter-sorry = Lo sentimos.
+# draft
+line-spore-placed = Prueba de esporas puesta en { $what }, con control.
+# draft
+line-spore-placed-alone = Prueba de esporas puesta en { $what }, sin control.
+# draft
+line-spore-posted = Prueba de esporas enviada, respuesta antes de { $day }.
+# draft
+line-spore-grew = Prueba leída: crecieron esporas.
+# draft
+line-spore-good = Prueba leída: sin crecer, el control creció.
+# draft
+line-spore-control = Prueba leída: sin crecer, y el control tampoco. No dice nada.
+# draft
+line-spore-alone = Prueba leída: sin crecer, sin control. No dice nada.
+# draft
+line-spore-lost = Prueba de esporas perdida, rota o mezclada.
+# draft
+line-unfrozen = Fin de la detención: { $what } puede usarse.
+# draft
+line-serviced = { $machine }: servicio hecho.
+# draft
+line-repaired = { $machine } reparada.
+# draft
+line-validated = { $machine } validada o calibrada.
+# draft
+line-moved = { $machine } cambiada de lugar.
+# draft
+refused-no-such-test = Esa prueba no está en este libro.
+# draft
+refused-test-not-failed = En esa prueba no crecieron esporas.
+# draft
+refused-repeat-not-good = La repetición aún no es buena. La máquina sigue fuera de uso.
+    .do = Repita la prueba, espere y léala con su control.
+# draft
+refused-which-control = No se dijo qué hizo el control. No se anotó nada.
+    .do = Vuelva y diga si el control cambió.
+# draft
+refused-answer-days = Una respuesta se espera de 1 a { $most } días.
+# draft
+spores-size = { $count ->
+    [one] Si hoy crecieran esporas, habría que buscar { $count } visita.
+   *[other] Si hoy crecieran esporas, habría que buscar { $count } visitas.
+}
+# draft
+spores-late = { $count ->
+    [one] { $count } respuesta se retrasa. Pregunte al laboratorio.
+   *[other] { $count } respuestas se retrasan. Pregunte al laboratorio.
+}
+# draft
+spore-usable = { $count ->
+    [one] { $count } juego listo puede usarse
+   *[other] { $count } juegos listos pueden usarse
+}
+# draft
+spore-frozen = { $count ->
+    [one] { $count } bolsa detenida
+   *[other] { $count } bolsas detenidas
+}
+# draft
+spore-visits = { $count ->
+    [one] { $count } visita alcanzada
+   *[other] { $count } visitas alcanzadas
+}
+# draft
+spore-stays = { $count ->
+    [one] La repetición falló. Fuera de uso hasta reparar; falta { $count } prueba buena seguida.
+   *[other] La repetición falló. Fuera de uso hasta reparar; faltan { $count } pruebas buenas seguidas.
+}
+# draft
+letter-count = { $count ->
+    [one] { $count } visita alcanzada. Una carta por visita, todas a la vez.
+   *[other] { $count } visitas alcanzadas. Una carta por visita, todas a la vez.
+}
+# draft
+first-machines = { $count ->
+    [one] Una máquina
+   *[other] { $count } máquinas
+}
+
+## The first minute
+# draft
+first-machine = ¿Cuántas máquinas hay aquí?
+# draft
+first-title = Primer minuto
+# draft
+first-running = ¿La máquina 1 ya funciona?
+# draft
+first-sign = Elija una firma. Es suya desde ahora; las iniciales después.
+# draft
+first-asks = Puerta cerrada, en marcha: toque su firma y corre el reloj
+# draft
+first-asks-sign = Solo mi firma
+# draft
+first-not-running = Aún no funciona nada
+# draft
+first-signs = hoja, estrella, pez, luna, ola, árbol, ave, llave
+# draft
+refused-not-empty = Este libro ya no está vacío. No se anotó nada.
+    .do = Vaya a AHORA; máquinas y firmas se agregan en Ajustes.
+
+## Hot after the run
+# draft
+hot-until = CALIENTE hasta las { $at }
+# draft
+hot-then = Después mire cada bolsa y libere.
+# draft
+hot-cool = ¿Ya está frío al tacto? Mire ahora

@@ -1005,12 +1005,6 @@ setup-zone = Múi giờ: { $zone }
 # draft
 setup-no-device = Công cụ này cho thấy bản ghi chứng minh gì và người ta thấy gì. Nó không cho thấy điều không ai biết được.
 # draft
-first-machine = Một máy? Nói số của nó.
-# draft
-first-machine-how = Ví dụ: máy bên trái là 1. Mọi thứ khác để sau.
-# draft
-first-sign = Bây giờ chữ ký của bạn.
-# draft
 first-all = Cài mọi thứ khác
 # draft
 machine-number = Số trên cửa máy
@@ -2551,7 +2545,7 @@ card-power = Mất điện
     .read = Mất điện khi máy { $machine } đang chạy. Điện đã có lại; máy đã dừng.
 # draft
 card-spore = Thử bào tử không đạt
-    .read = Có kết quả thử bào tử của máy { $machine }: bào tử mọc, mẫu đối chứng cũng mọc.
+    .read = Thử bào tử của máy { $machine } đã đọc được: bào tử mọc, mẫu đối chứng cũng mọc. Hãy làm việc cần làm hôm nay.
 # draft
 card-wrong-pouch = Lấy nhầm túi
     .read = Khách ngồi ở ghế 3. Bạn đang cầm túi { $code }. Hãy tra mã trước khi mở.
@@ -2618,6 +2612,9 @@ step-others-released = Các túi khác đã được cho dùng
 # draft
 step-power-aside = Để riêng cả mẻ
     .why = Mẻ bị dừng chưa chứng tỏ gì. Để riêng tất cả.
+# draft
+step-spore-read = Đã đọc đúng: bào tử mọc
+    .why = Một lần đọc thấy bào tử mọc là giữ, dù xem lại lần hai.
 # draft
 step-machine-out = Máy đã ngừng dùng
     .why = Trước hết là máy: không ai được chạy.
@@ -2705,3 +2702,204 @@ line-practice-clock = Đã đặt đồng hồ thực hành: { $at }, nhanh gấ
 line-card-dealt = Đã phát thẻ cho { $sign }: { $card }.
 # draft
 line-card-ended = Thẻ kết thúc: đúng { $right } trên { $asked }.
+
+## Spore tests and the way on after a failed one
+# draft
+spores-title = Thử bào tử
+# draft
+spores-prove = Kết quả tốt chỉ nói về mẻ đó, không nói về mẻ khác. Không có mẫu đối chứng mọc thì kết quả không nói gì.
+# draft
+spores-told = Đã có kết quả
+# draft
+spores-placed = Đặt lúc { $at }.
+# draft
+spores-by = Đã gửi đi. Chờ kết quả trước { $day }.
+# draft
+spores-grew = Đã đổi: bào tử mọc. Dừng máy.
+# draft
+spores-control = Còn mẫu đối chứng?
+# draft
+spores-control-grew = Mẫu đối chứng đã đổi
+# draft
+spores-control-same = Mẫu đối chứng không đổi
+# draft
+spores-control-none = Không có mẫu đối chứng
+# draft
+spores-same-asks = Như cũ, không mọc: ký ở đây
+# draft
+spores-more = Gửi đi hoặc bị mất
+# draft
+spores-days = Mấy ngày có kết quả?
+# draft
+spores-post-asks = Đã gửi: ký ở đây
+# draft
+spores-lost = Mất, vỡ hoặc lẫn
+# draft
+spores-good-last = Lần thử tốt gần nhất: { $day }.
+# draft
+spores-good-none = Sổ chưa có lần thử tốt nào.
+# draft
+spores-has-control = Có mẫu đối chứng cùng lô
+# draft
+spores-lot = Số lô và hạn dùng trên hộp
+# draft
+spores-place-asks = Đã đặt mẫu thử: ký ở đây
+# draft
+spores-run = Mẫu đã đi qua
+# draft
+spores-run-none = Không phải các mẻ này
+# draft
+spores-says-waiting = Chưa có kết quả
+# draft
+spores-says-good = Bào tử không mọc, mẫu đối chứng mọc
+# draft
+spores-says-grew = Bào tử đã mọc
+# draft
+spores-says-nothing = Không nói gì: thiếu đối chứng hoặc mất
+# draft
+spores-test-of = Thử bào tử, { $what }
+# draft
+spore-path = Phải làm gì bây giờ
+# draft
+spore-single-use = Bộ dùng một lần: đếm ngay. Dùng cho hết ngày.
+# draft
+spore-lawful = Luật nơi này có cho cách khác không? Hỏi trước khi dùng.
+# draft
+spore-step-out = Ngừng dùng máy, treo bảng ở cửa máy.
+# draft
+spore-step-freeze = Giữ lại trên kệ: mọi túi từ lần thử tốt trước đều để riêng.
+# draft
+spore-step-repeat = Thử lại ngay, cùng chu trình, xếp đúng.
+# draft
+spore-wait = Đã đặt mẫu thử lại. Chờ kết quả.
+# draft
+spore-start = Chạy mẻ chỉ có mẫu thử
+# draft
+spore-start-how = Không bỏ dụng cụ của khách vào. Dùng cùng chu trình. Đọc sách máy trước.
+# draft
+spore-start-asks = Cửa đóng, mẫu ở trong: ký để chạy
+# draft
+spore-step-look = Xem lại mọi con số và dấu từ lần thử tốt trước; hỏi mọi người cách gói và xếp.
+# draft
+spore-step-back = Thử lại tốt và mọi thứ tốt: dùng lại máy. Thử lại xấu: sửa máy, rồi ba lần tốt liền.
+# draft
+spore-back = Dùng lại máy
+# draft
+spore-back-how = Chỉ khi mọi số và dấu từ lần thử tốt trước đều đúng. Túi bị giữ được dùng lại; túi ướt, rách, sai vẫn để riêng.
+# draft
+spore-back-asks = Tôi đã xem hết: ký ở đây
+# draft
+spore-back-at = Dùng lại từ { $at }.
+# draft
+spore-step-letters = Thư phải chờ: lần thử lại xấu, luật nơi này, hoặc cơ quan y tế.
+# draft
+spore-letters-asked = Luật nơi này tính mọi lần mọc, hoặc cơ quan y tế yêu cầu
+# draft
+letter-title = Thư
+# draft
+letter-write = Viết
+# draft
+letter-closed = Chưa được viết thư. Chờ lần thử lại xấu, luật nơi này, hoặc cơ quan y tế.
+# draft
+letter-date = { $day }
+# draft
+letter-what = Một lần thử định kỳ máy hấp của chúng tôi không đạt. Dụng cụ từ máy đó có thể đã dùng khi quý khách đến.
+# draft
+letter-visit = Lần đến của quý khách: { $at }.
+# draft
+letter-span = Liên quan các lần đến từ { $from } đến { $to }.
+# draft
+letter-nobody = Không có túi nào mở cho khách. Không cần thư.
+# draft
+letter-risk = Điều đã biết và chưa biết về nguy cơ (lời của cơ quan y tế):
+# draft
+letter-do = Cần làm gì, trước khi nào, có miễn phí không:
+# draft
+letter-ring = Gọi cho ai, bằng tiếng nào:
+# draft
+letter-changed = Chúng tôi đã thay đổi gì:
+# draft
+letter-sorry = Chúng tôi thành thật xin lỗi.
+# draft
+line-spore-placed = Đặt mẫu thử bào tử ở { $what }, có đối chứng.
+# draft
+line-spore-placed-alone = Đặt mẫu thử bào tử ở { $what }, không có đối chứng.
+# draft
+line-spore-posted = Đã gửi mẫu thử bào tử, có kết quả trước { $day }.
+# draft
+line-spore-grew = Đọc mẫu thử: bào tử mọc.
+# draft
+line-spore-good = Đọc mẫu thử: không mọc, đối chứng mọc.
+# draft
+line-spore-control = Đọc mẫu thử: không mọc, đối chứng cũng không mọc. Không nói gì.
+# draft
+line-spore-alone = Đọc mẫu thử: không mọc, không có đối chứng. Không nói gì.
+# draft
+line-spore-lost = Mẫu thử bào tử mất, vỡ hoặc lẫn.
+# draft
+line-unfrozen = Hết giữ lại: { $what } được dùng lại.
+# draft
+line-serviced = { $machine } đã bảo trì.
+# draft
+line-repaired = { $machine } đã sửa.
+# draft
+line-validated = { $machine } đã kiểm định.
+# draft
+line-moved = { $machine } đã dời chỗ.
+# draft
+refused-no-such-test = Mẫu thử đó không có trong sổ.
+# draft
+refused-test-not-failed = Mẫu thử đó bào tử không mọc.
+# draft
+refused-repeat-not-good = Lần thử lại chưa tốt. Máy vẫn ngừng dùng.
+    .do = Thử lại, chờ kết quả và đọc cùng mẫu đối chứng.
+# draft
+refused-which-control = Chưa nói mẫu đối chứng ra sao. Chưa ghi gì.
+    .do = Quay lại và cho biết mẫu đối chứng có đổi không.
+# draft
+refused-answer-days = Chờ kết quả từ 1 đến { $most } ngày.
+# draft
+spores-size = Nếu hôm nay bào tử mọc, phải tìm { $count } lần khách đến.
+# draft
+spores-late = { $count } kết quả bị trễ. Hỏi phòng xét nghiệm.
+# draft
+spore-usable = { $count } bộ sẵn sàng được dùng
+# draft
+spore-frozen = { $count } túi bị giữ lại
+# draft
+spore-visits = { $count } lần khách đến có liên quan
+# draft
+spore-stays = Thử lại không đạt. Ngừng máy đến khi sửa xong; còn thiếu { $count } lần tốt liền.
+# draft
+letter-count = { $count } lần khách đến. Mỗi lần một thư, gửi cùng lúc.
+# draft
+first-machines = { $count } máy
+
+## The first minute
+# draft
+first-machine = Ở đây có mấy máy?
+# draft
+first-title = Phút đầu tiên
+# draft
+first-running = Máy 1 đang chạy?
+# draft
+first-sign = Chọn một dấu ký. Từ nay là của bạn; chữ tắt để sau.
+# draft
+first-asks = Cửa đóng, máy chạy: chạm dấu ký, đồng hồ chạy
+# draft
+first-asks-sign = Chỉ lấy dấu ký
+# draft
+first-not-running = Chưa có máy nào chạy
+# draft
+first-signs = lá, sao, cá, trăng, sóng, cây, chim, khóa
+# draft
+refused-not-empty = Sổ này không còn trống. Chưa ghi gì.
+    .do = Về trang BÂY GIỜ; thêm máy và dấu ký ở Cài đặt.
+
+## Hot after the run
+# draft
+hot-until = NÓNG đến { $at }
+# draft
+hot-then = Sau đó xem từng túi rồi cho phép dùng.
+# draft
+hot-cool = Đã nguội, cầm được? Xem ngay

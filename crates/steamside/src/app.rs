@@ -1,10 +1,10 @@
 //! What every page and act is handed: the book, the folder it lies in, how the place was opened.
 
 use crate::acts::Refusal;
-use crate::live::Live;
-use crate::planning::kept::Kept;
 use crate::chance;
+use crate::live::Live;
 use crate::pace::{self, Clock, Pace};
+use crate::planning::kept::Kept;
 use logbook::book::{Book, BookError, Draft, Written};
 use logbook::fact::{BookKind, Known, Stamp};
 use logbook::view::View;

@@ -16,6 +16,7 @@ mod pages;
 mod photo;
 mod planning;
 mod practice;
+mod recalling;
 mod web;
 mod wire;
 mod words;

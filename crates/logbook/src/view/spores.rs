@@ -6,6 +6,7 @@ use crate::error::BookError;
 use crate::fact::{DrawerRef, Fact, Stamp, Upkeep};
 use crate::fold::events::topic;
 use measure::{Instant, MachineId, RunId, TestId};
+use release::spores::{Reading, Says, says};
 
 /// A spore test with everything that was said about it.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,37 +46,14 @@ pub struct SporeAnswer {
     pub control_grew: Option<bool>,
 }
 
-/// What a test says.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum SporeSays {
-    /// No answer yet.
-    Waiting,
-    /// No spores grew and its control did: that run reached what it has to reach.
-    Good,
-    /// Spores grew in at least one reading. The safer answer stands.
-    Grew,
-    /// Its control did not grow or is missing, or it was lost: it says nothing.
-    Nothing,
-}
-
 impl SporeTest {
-    /// What it says, the safer side first: one reading in which spores grew stands.
+    /// What it says, the safer side first.
     #[must_use]
-    pub fn says(&self) -> SporeSays {
-        if self.answers.iter().any(|answer| answer.grew) {
-            return SporeSays::Grew;
-        }
-        if self.lost {
-            return SporeSays::Nothing;
-        }
-        match self.answers.last() {
-            None => SporeSays::Waiting,
-            Some(_) if self.answers.iter().any(|answer| answer.control_grew == Some(false)) => {
-                SporeSays::Nothing
-            }
-            Some(answer) if answer.control_grew == Some(true) => SporeSays::Good,
-            Some(_) => SporeSays::Nothing,
-        }
+    pub fn says(&self) -> Says {
+        let readings: Vec<Reading> = (self.answers.iter())
+            .map(|answer| Reading { grew: answer.grew, control_grew: answer.control_grew })
+            .collect();
+        says(&readings, self.lost)
     }
 }
 
@@ -100,6 +78,15 @@ impl View<'_> {
     pub fn spore_tests_of(&self, machine: MachineId) -> Result<Vec<SporeTest>, BookError> {
         let placed = self.events(topic::SPORE, &machine.to_string())?;
         placed.iter().filter_map(|fact| self.spore_test_of(fact).transpose()).collect()
+    }
+
+    /// A spore test.
+    pub fn spore_test(&self, test: TestId) -> Result<Option<SporeTest>, BookError> {
+        let is_it = |fact: &Fact| matches!(upkeep(fact), Some(Upkeep::SporePlaced { test: it, .. }) if *it == test);
+        match self.last_events(topic::SPORE, u32::MAX)?.iter().find(|fact| is_it(fact)) {
+            Some(placed) => self.spore_test_of(placed),
+            None => Ok(None),
+        }
     }
 
     fn spore_test_of(&self, placed: &Fact) -> Result<Option<SporeTest>, BookError> {

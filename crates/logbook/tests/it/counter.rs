@@ -5,9 +5,9 @@ use load::SetState;
 use logbook::fact::{
     AirRemoval, Body, Counter, Known, PackedPouch, Stamp, StationKind, StopReason, Units, Upkeep,
 };
-use logbook::view::SporeSays;
 use logbook::{Book, BookError};
 use measure::{PouchId, RunId};
+use release::spores::Says;
 
 fn says(book: &Book, act: u32, bodies: Vec<Body>) {
     let stamp = Stamp { known: Known::Tapped, ..stamp(act, i64::from(act)) };
@@ -132,12 +132,12 @@ fn the_safer_reading_of_a_spore_test_stands() {
         let found = tests.iter().find(|found| found.test == id(test)).unwrap();
         assert_eq!(found.says(), expected, "{found:?}");
     };
-    check(1, vec![], SporeSays::Waiting);
-    check(2, vec![read(2, false, Some(true))], SporeSays::Good);
-    check(3, vec![read(3, false, None)], SporeSays::Nothing);
-    check(4, vec![read(4, false, Some(false))], SporeSays::Nothing);
-    check(5, vec![read(5, true, None), read(5, false, Some(true))], SporeSays::Grew);
-    check(6, vec![Upkeep::SporeLost { test: id(6) }], SporeSays::Nothing);
+    check(1, vec![], Says::Waiting);
+    check(2, vec![read(2, false, Some(true))], Says::Good);
+    check(3, vec![read(3, false, None)], Says::Nothing);
+    check(4, vec![read(4, false, Some(false))], Says::Nothing);
+    check(5, vec![read(5, true, None), read(5, false, Some(true))], Says::Grew);
+    check(6, vec![Upkeep::SporeLost { test: id(6) }], Says::Nothing);
     let of_machine = book.read(|view| view.spore_tests_of(id(1))).unwrap();
     assert_eq!(of_machine.len(), 6);
     assert_eq!(of_machine[0].test, id(1));

@@ -24,6 +24,7 @@
 //! | `/act/machine-out`, `/act/machine-back` | `sign`, `machine` |
 //! | `/act/machine-clock` | `sign`, `machine`, `ahead` = minutes, may be negative |
 //! | `/act/machine-reads` | `sign`, `machine`, `temperature` = `celsius`, `fahrenheit`, `kelvin`; `pressure` = `kPa`, `bar`, ...; `reference` = `absolute`, `gauge`; `dates` = `day-first`, `month-first`; `altitude` = metres. An empty one stays as it was said before; with `whole` = `yes` it is taken back. `record` and `cycle`: an unclaimed one to judge again |
+//! | `/act/first-run` | `machines`, `person` = its id, `sign-text`, `running` = `yes` or absent; only in an empty book |
 //! | `/act/person` | `sign-text` |
 //! | `/act/sets` | `sign`, `kind`, `owned`, `used`, `washed` |
 //! | `/act/visit` | `service`, `start` = a moment in ms, `chair` (may be empty) |
@@ -52,11 +53,18 @@
 //! | `/act/practice-clock` | only in a practice book: `times` = 1 to 30 (absent: as before), `later` = minutes |
 //! | `/act/card-deal` | only in a practice book: `card`, `learner` (may be absent) |
 //! | `/act/card-end` | only in a practice book: `dealt` = the act that dealt it |
+//! | `/act/spore-place` | `sign`, `machine`, `run` (may be empty), `control` = `yes` or absent, `lot` (may be empty) |
+//! | `/act/spore-start` | `sign`, `test` = the failed one, `programme` (may be empty), `control` |
+//! | `/act/spore-post` | `sign`, `test`, `days` |
+//! | `/act/spore-read` | `test`, `grew` = `yes`, `no`; `control-grew` = `yes`, `no`, `none`; `sign` where none grew |
+//! | `/act/spore-lost` | `test` |
+//! | `/act/spore-back` | `sign`, `test` = the failed one |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod accept;
 mod apart;
 mod claim;
+mod first;
 mod lift;
 mod loading;
 mod look;
@@ -72,6 +80,7 @@ mod rota;
 mod services;
 mod set_aside;
 mod sets;
+mod spores;
 mod start;
 mod undo;
 mod unload;
@@ -81,6 +90,7 @@ mod wash;
 pub use accept::{Accept, accept};
 pub use apart::apart;
 pub use claim::{Claim, claim, write_verdict};
+pub use first::{First, first};
 pub use lift::{Lift, lift};
 pub use loading::{
     WeighTray, end_implement, end_pouch, set_implement, set_inside, set_of, set_pouch,
@@ -103,6 +113,10 @@ pub use services::{
 };
 pub use set_aside::{SetAside, set_aside};
 pub use sets::{Count, count};
+pub use spores::{
+    PlaceTest, ReadTest, StartTest, end_freeze, frozen, lose_test, place_test, post_test,
+    read_test, start_test,
+};
 pub use start::{Start, start};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;

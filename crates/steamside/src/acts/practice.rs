@@ -5,7 +5,7 @@ use super::Refusal;
 use crate::pace;
 use crate::practice::deal::find;
 use logbook::book::Draft;
-use logbook::fact::{BookKind, Body, Counter};
+use logbook::fact::{Body, BookKind, Counter};
 use logbook::view::View;
 use measure::{ActId, Instant, PersonId, Span};
 

@@ -33,7 +33,8 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusa
     if facts.is_empty() {
         return Err(Refusal::rule("refused-nothing-to-undo"));
     }
-    let late = facts.first().is_some_and(|first| pace.true_between(first.stamp.written, now) > UNDO_FOR);
+    let late =
+        facts.first().is_some_and(|first| pace.true_between(first.stamp.written, now) > UNDO_FOR);
     let released: Vec<_> = facts
         .iter()
         .filter_map(|fact| match &fact.body {

@@ -3,8 +3,8 @@
 use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
-use crate::web::{Door, Hosts, Served, router};
 use crate::practice::machine;
+use crate::web::{Door, Hosts, Served, router};
 use crate::{acts, chance, clock, live};
 use clap::Args;
 use load::SetKind;

@@ -3,9 +3,9 @@
 use super::{own_folder, unusable};
 use crate::acts::Refusal;
 use crate::app::{App, Who};
+use crate::chance;
 use crate::intake::appointments::{self, bring_file, is_appointments};
 use crate::intake::take::{Arrived, LARGEST, Taken, take};
-use crate::chance;
 use clap::Args;
 use logbook::book::Book;
 use logbook::fact::{Known, Way};

@@ -8,9 +8,9 @@ mod script;
 use crate::acts::Refusal;
 use crate::app::App;
 use crate::{chance, clock};
+use jiff::tz::TimeZone;
 use logbook::book::{Book, BookError, Opening};
 use logbook::fact::{BookKind, Known, Stamp};
-use jiff::tz::TimeZone;
 use measure::{Instant, Span, StationId};
 use std::path::Path;
 

@@ -1,6 +1,7 @@
 //! What happened in the demo salon, tap by tap, in the order of the clock.
 
 mod rooms;
+mod spores;
 mod visits;
 
 use super::records::Series;
@@ -54,6 +55,10 @@ enum Step {
     OneWet(usize),
     Apart(usize),
     Open(u32),
+    /// A spore test in the machine with this number.
+    PlaceTest(u32),
+    /// No growth, the control grew.
+    ReadTest(u32),
 }
 
 /// One trip of a load through a machine.
@@ -185,6 +190,7 @@ impl<'a> Script<'a> {
         for (machine, start, minutes, kinds, end) in rounds {
             self.plan(Round { machine, start, minutes, kinds, end });
         }
+        self.plan_spores(days, later(0));
         self.plan_openings(later(190), 14, 4);
     }
 
@@ -303,6 +309,8 @@ impl<'a> Script<'a> {
                 self.act(at, Known::Tapped, |v, d| acts::apart(v, d, pouches))
             }
             Step::Open(chair) => self.open(at, chair),
+            Step::PlaceTest(machine) => self.place_test(at, machine),
+            Step::ReadTest(machine) => self.read_test(at, machine),
         }
     }
 

@@ -78,6 +78,7 @@ pub fn draw(ctx: &Ctx, names: &Names, entries: &[Entry], older: Option<u64>) -> 
             }
             a class="key" href="/log" { (words.say("log-newest")) }
             a class="key" href="/recall" { (words.say("go-recall")) }
+            a class="key" href="/spores" { (words.say("spores-title")) }
         }
         p { (words.say("log-verify")) }
     }

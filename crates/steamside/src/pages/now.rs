@@ -4,7 +4,7 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{say, setup, stop, telling, wash, when};
+use super::{say, setup, spores, stop, telling, wash, when};
 use crate::web::Ctx;
 use day::Expected;
 use load::SetState;
@@ -35,6 +35,8 @@ pub struct Seen {
     pub apart: Vec<Pouch>,
     /// Cycles that belong to no run.
     pub unclaimed: Vec<TakenCycle>,
+    /// Spore tests that failed or whose answer is late.
+    pub spores: Markup,
 }
 
 /// Records that no run has claimed, shown as cards; the rest is folded.
@@ -62,6 +64,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .filter(late)
             .collect(),
         unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
+        spores: spores::on_now(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -92,6 +95,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
         div class="cards" {
+            (seen.spores)
             @for (run, _) in &to_check { (check_card(ctx, run)) }
             @for (run, usual) in &running { (running_card(ctx, run, *usual, &seen.people)) }
             @if used > 0 { (wash::wash_card(ctx, &seen.kinds, &seen.people)) }

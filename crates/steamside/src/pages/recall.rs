@@ -6,18 +6,14 @@ use super::parts::{self, Form, Ground};
 use super::shapes::Shape;
 use super::{stop, telling, when};
 use crate::clock;
+use crate::recalling::{self, Reached};
 use crate::web::Ctx;
 use jiff::civil::Date;
-use load::SetState;
 use logbook::book::BookError;
-use logbook::view::{Machine, Pouch, PouchVisit, RunContents, View};
+use logbook::view::{Machine, Pouch, PouchVisit, SporeTest, View};
 use maud::{Markup, html};
-use measure::{Instant, MachineId, PouchId, RunId, Span, VisitId};
-use release::recall::{self, Ask, PouchNow, PouchOfRun, Reach, RunOfMachine, Since};
-use std::collections::BTreeMap;
-
-/// A run that began this long before the first moment may still have been going at it.
-const LONGEST_RUN: Span = Span::from_minutes(24 * 60);
+use measure::{Instant, MachineId, RunId, Span, TestId};
+use release::recall::Since;
 
 /// What was asked for.
 #[derive(Debug, Clone, Copy, Default)]
@@ -30,6 +26,8 @@ pub struct Asked<'a> {
     pub from: Option<&'a str>,
     /// to this one.
     pub to: Option<&'a str>,
+    /// Or from the last good spore test before this one to the end of its machine's use.
+    pub test: Option<TestId>,
 }
 
 /// What the page shows.
@@ -44,13 +42,9 @@ pub struct Seen {
     /// To this one.
     pub to: Option<Instant>,
     /// What the recall reaches; `None`: nothing was asked yet.
-    pub reach: Option<Reach>,
-    /// The pouches that it reaches.
-    pub pouches: BTreeMap<PouchId, Pouch>,
-    /// The visits that they were opened for.
-    pub visits: BTreeMap<VisitId, PouchVisit>,
-    /// Machine number and number of the runs that it reaches.
-    pub runs: BTreeMap<RunId, (u32, u32)>,
+    pub reached: Option<Reached>,
+    /// The spore test that it is about; its letter is open.
+    pub letter: Option<TestId>,
 }
 
 /// The page.
@@ -68,6 +62,10 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Markup, Book
 
 fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Seen, BookError> {
     let mut seen = Seen { machines: view.machines()?, ..Seen::default() };
+    let test = asked.test.map(|test| view.spore_test(test)).transpose()?.flatten();
+    if let Some(test) = test {
+        return of_test(view, ctx, seen, &test);
+    }
     let first = match asked.run {
         Some(run) => view.run(run)?,
         None => None,
@@ -88,47 +86,30 @@ fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked<'_>) -> Result<Seen, BookError>
     };
     let to = seen.to.unwrap_or(ctx.now);
     let since = first.map_or(Since::Moment(from), |run| Since::Run(run.run));
-    // The end belongs to the span.
-    let until = to + Span::from_millis(1);
-    let found = view.recall_input(machine, from - LONGEST_RUN, until)?;
-    let ask = Ask { machine, since, out_of_use: Some(to) };
-    reached(&mut seen, found, &ask);
+    seen.reached = Some(recalling::reached(view, machine, since, (from, to))?);
     Ok(seen)
 }
 
-fn reached(seen: &mut Seen, found: Vec<RunContents>, ask: &Ask) {
-    let mut of_machine = Vec::new();
-    for RunContents { run, pouches, visits } in found {
-        of_machine.push(RunOfMachine {
-            id: run.run,
-            machine: run.machine,
-            started: run.started.0,
-            ended: run.unloaded,
-            pouches: pouches.iter().flat_map(|pouch| now_of(pouch, &visits)).collect(),
-        });
-        seen.runs.insert(run.run, (run.machine_number, run.number));
-        seen.pouches.extend(pouches.into_iter().map(|pouch| (pouch.pouch, pouch)));
-        seen.visits.extend(visits.into_iter().map(|visit| (visit.visit, visit)));
-    }
-    seen.reach = Some(recall::reach(&of_machine, ask));
-}
-
-/// Opened outranks every later state: what touched a client stays on the list, once for every
-/// visit that it was said to be opened for.
-fn now_of(pouch: &Pouch, visits: &[PouchVisit]) -> Vec<PouchOfRun> {
-    let opened: Vec<_> = visits
-        .iter()
-        .filter(|visit| visit.pouch == pouch.pouch)
-        .map(|visit| PouchOfRun { id: pouch.pouch, now: PouchNow::Opened(Some(visit.visit)) })
-        .collect();
-    if !opened.is_empty() {
-        return opened;
-    }
-    let now = match pouch.state {
-        SetState::Used | SetState::Retired => PouchNow::Gone,
-        _ => PouchNow::NotOpened,
+/// After a failed test: to the moment at which its machine was taken out of use.
+fn of_test(
+    view: &View<'_>,
+    ctx: &Ctx,
+    mut seen: Seen,
+    test: &SporeTest,
+) -> Result<Seen, BookError> {
+    let Some(failed) = recalling::failed(view, test)? else { return Ok(seen) };
+    let out = seen.machines.iter().find(|known| known.machine == test.machine);
+    let to = out.and_then(|machine| machine.out_since).unwrap_or(ctx.now);
+    let reached = recalling::since_last_good(view, test.machine, failed.since, to)?;
+    seen.machine = Some(test.machine);
+    seen.to = Some(to);
+    seen.from = match reached.reach.runs.first() {
+        Some(run) => view.run(*run)?.map(|run| run.started.0),
+        None => None,
     };
-    vec![PouchOfRun { id: pouch.pouch, now }]
+    seen.letter = Some(test.test);
+    seen.reached = Some(reached);
+    Ok(seen)
 }
 
 /// What stands on it.
@@ -136,13 +117,14 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     html! {
         p class="fact" { (words.say("recall-authority")) }
-        @if let Some(reach) = &seen.reach { (counts(ctx, seen, reach)) }
+        @if let Some(reached) = &seen.reached { (counts(ctx, seen, reached)) }
         (question(ctx, seen))
     }
 }
 
-fn counts(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
+fn counts(ctx: &Ctx, seen: &Seen, reached: &Reached) -> Markup {
     let words = ctx.words();
+    let reach = &reached.reach;
     let count = |key: &str, count: usize| words.tell(key, &[("count", count.into())]);
     html! {
         (stop::card(ctx, &count("recall-runs", reach.runs.len()), &html! {
@@ -163,23 +145,30 @@ fn counts(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
                     button class="key main-key stop-key" { (words.say("recall-set-aside")) }
                 }))
                 p class="codes" {
-                    @for pouch in reach.on_shelf.iter().filter_map(|id| seen.pouches.get(id)) {
+                    @for pouch in reach.on_shelf.iter().filter_map(|id| reached.pouches.get(id)) {
                         span class="code" { (pouch.code) } " "
                     }
                 }
             }
         }))
-        @if !reach.opened.is_empty() { (visits(ctx, seen, reach)) }
+        @if let Some(test) = seen.letter {
+            p class="ways" {
+                (parts::way(&format!("/spores/{test}"), Shape::Palm, &words.say("spore-path")))
+                (parts::way(&format!("/letter?test={test}"), Shape::Tape, &words.say("letter-title")))
+            }
+        }
+        @if !reach.opened.is_empty() { (visits(ctx, seen, reached)) }
         p { button type="button" class="key" hidden data-prints="yes" { (words.say("labels-print")) } }
     }
 }
 
-fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
+fn visits(ctx: &Ctx, seen: &Seen, reached: &Reached) -> Markup {
     let words = ctx.words();
-    let mut rows: Vec<(&PouchVisit, &Pouch)> = reach
+    let mut rows: Vec<(&PouchVisit, &Pouch)> = reached
+        .reach
         .opened
         .iter()
-        .filter_map(|(pouch, visit)| seen.visits.get(visit).zip(seen.pouches.get(pouch)))
+        .filter_map(|(pouch, visit)| reached.visits.get(visit).zip(reached.pouches.get(pouch)))
         .collect();
     rows.sort_by_key(|(visit, pouch)| (visit.opened, pouch.code));
     html! {
@@ -189,6 +178,7 @@ fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
                     @for key in ["recall-date", "recall-time", "recall-chair", "recall-code", "recall-of-run"] {
                         th scope="col" { (words.say(key)) }
                     }
+                    @if seen.letter.is_some() { th scope="col" { (words.say("letter-title")) } }
                 } }
                 tbody {
                     @for (visit, pouch) in rows {
@@ -201,9 +191,14 @@ fn visits(ctx: &Ctx, seen: &Seen, reach: &Reach) -> Markup {
                             } }
                             td { span class="code" { (pouch.code) } }
                             td {
-                                @if let Some((machine, run)) = pouch.run.and_then(|run| seen.runs.get(&run)) {
+                                @if let Some((machine, run)) = pouch.run.and_then(|run| reached.runs.get(&run)) {
                                     (telling::run_name(ctx, *machine, *run))
                                 }
+                            }
+                            @if let Some(test) = seen.letter {
+                                td { a href=(format!("/letter?test={test}&visit={}", visit.visit)) {
+                                    (words.say("letter-write"))
+                                } }
                             }
                         }
                     }

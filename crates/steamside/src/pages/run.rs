@@ -44,6 +44,8 @@ pub struct Seen {
     pub people: Vec<Person>,
     /// The sign that started it.
     pub starter: Option<String>,
+    /// Its load is hot still.
+    pub hot: Option<strip::Hot>,
 }
 
 /// The page; `None` where no such run is in the book.
@@ -66,6 +68,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         pouches: view.pouches_of_run(run.run)?,
         people,
         starter,
+        hot: strip::hot(view, &run, ctx.now)?,
         run,
     };
     let frame = Frame {

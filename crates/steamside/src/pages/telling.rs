@@ -2,13 +2,14 @@
 
 mod loading;
 mod practice;
+mod spores;
 
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
 use crate::words::Arg;
 use load::ShelfCode;
 use logbook::book::BookError;
-use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads};
+use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, Upkeep};
 use logbook::view::View;
 use measure::{MachineId, PersonId, PouchId, RunId, ServiceId};
 use std::collections::{BTreeMap, BTreeSet};
@@ -117,6 +118,10 @@ fn run_of(body: &Body) -> Option<RunId> {
         | Body::Released { run, .. } => Some(*run),
         Body::SetAside { run, .. } => *run,
         Body::Judged(judged) => judged.run,
+        Body::Upkeep(said) => match **said {
+            Upkeep::SporePlaced { run, .. } => run,
+            _ => None,
+        },
         _ => None,
     }
 }
@@ -130,6 +135,10 @@ fn named_pouches(body: &Body) -> Vec<PouchId> {
         | Body::StopLifted { pouches, .. }
         | Body::TakenApart { pouches } => few(pouches),
         Body::Opened { pouch, .. } => vec![*pouch],
+        Body::Upkeep(said) => match &**said {
+            Upkeep::Unfrozen { pouches, .. } => few(pouches),
+            _ => Vec::new(),
+        },
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped].into_iter().flat_map(few).collect()
         }
@@ -207,7 +216,9 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Undone { .. } => words.say("line-undone"),
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
-        Body::Upkeep(_) => words.say("line-upkeep"),
+        Body::Upkeep(said) => {
+            spores::line(ctx, names, said).unwrap_or_else(|| words.say("line-upkeep"))
+        }
         Body::Counter(said) => practice::line(ctx, names, said),
         other => setup_line(ctx, names, other),
     }

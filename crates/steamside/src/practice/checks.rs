@@ -8,8 +8,8 @@
 use super::cards::Card;
 use super::machine::LENGTH;
 use load::ShelfCode;
-use logbook::fact::{Basis, BasinAfter, Body, Counter, Fact, StopReason, Upkeep};
-use measure::{Instant, MachineId, PouchId, RunId, Span, ThingId};
+use logbook::fact::{BasinAfter, Basis, Body, Counter, Fact, StopReason, Upkeep};
+use measure::{Instant, MachineId, PouchId, RunId, Span, TestId, ThingId};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What the display of the card "cannot tell" says: lowest temperature in thousandths of °C, time
@@ -39,6 +39,8 @@ pub struct Table {
     pub pouches: Vec<(PouchId, ShelfCode)>,
     /// Most pouches that each machine was tested with.
     pub most: BTreeMap<MachineId, u32>,
+    /// The spore test.
+    pub test: Option<TestId>,
     /// The foot bath, and how many minutes it stays wet.
     pub basin: Option<(ThingId, u32)>,
 }
@@ -58,6 +60,11 @@ impl Table {
                 }
                 Body::RunStarted { run, machine, .. } => {
                     (table.run, table.machine) = (Some(*run), Some(*machine));
+                }
+                Body::Upkeep(said) => {
+                    if let Upkeep::SporePlaced { test, .. } = **said {
+                        table.test = Some(test);
+                    }
                 }
                 _ => {}
             }
@@ -225,9 +232,21 @@ fn torn(table: &Table, done: &Done<'_>) -> Vec<(&'static str, bool)> {
 
 fn spore(table: &Table, done: &Done<'_>) -> Vec<(&'static str, bool)> {
     let any = |is: &dyn Fn(&Body) -> bool| done.facts.iter().any(|fact| is(&fact.body));
-    let out = any(&|body| matches!(body, Body::MachineOut { machine } if Some(*machine) == table.machine));
-    let back = any(&|body| matches!(body, Body::MachineBack { machine } if Some(*machine) == table.machine));
+    let out = any(
+        &|body| matches!(body, Body::MachineOut { machine } if Some(*machine) == table.machine),
+    );
+    let back = any(
+        &|body| matches!(body, Body::MachineBack { machine } if Some(*machine) == table.machine),
+    );
+    let read = done.facts.iter().find_map(|fact| match &fact.body {
+        Body::Upkeep(said) => match **said {
+            Upkeep::SporeRead { test, grew, .. } if Some(test) == table.test => Some(grew),
+            _ => None,
+        },
+        _ => None,
+    });
     vec![
+        ("step-spore-read", read == Some(true)),
         ("step-machine-out", out),
         ("step-shelf-frozen", done.all.is_subset(&done.aside)),
         ("step-nothing-opened", done.opened.is_disjoint(&done.all)),
@@ -257,7 +276,8 @@ fn cannot_tell(table: &Table, done: &Done<'_>) -> Vec<(&'static str, bool)> {
     let read = |fact: &Fact| match &fact.body {
         Body::Judged(judged) if judged.run == table.run => match judged.basis {
             Basis::Reading { lowest_mc, held_s, press_pa } => {
-                let pressure = press_pa.is_some_and(|pa| (pa - i64::from(DISPLAY.2) * 1_000).abs() < 1_000);
+                let pressure =
+                    press_pa.is_some_and(|pa| (pa - i64::from(DISPLAY.2) * 1_000).abs() < 1_000);
                 Some(lowest_mc == DISPLAY.0 && held_s == DISPLAY.1 && pressure)
             }
             Basis::Record { .. } => None,
@@ -266,9 +286,10 @@ fn cannot_tell(table: &Table, done: &Done<'_>) -> Vec<(&'static str, bool)> {
     };
     let first = done.facts.iter().find_map(|fact| Some((fact.seq, read(fact)?)));
     let again = done.all.is_subset(&done.apart) && done.none_of(&done.all);
-    let release = done.facts.iter().find(|fact| {
-        matches!(&fact.body, Body::Released { run, .. } if Some(*run) == table.run)
-    });
+    let release = done
+        .facts
+        .iter()
+        .find(|fact| matches!(&fact.body, Body::Released { run, .. } if Some(*run) == table.run));
     let inner = done.facts.iter().any(|fact| {
         matches!(&fact.body, Body::Looked { run, inner_mark: Some(true), .. } if Some(*run) == table.run)
     });
@@ -329,9 +350,9 @@ fn foot_bath(table: &Table, facts: &[Fact]) -> Vec<(&'static str, bool)> {
 fn good_load(facts: &[Fact]) -> Vec<(&'static str, bool)> {
     let first = |is: &dyn Fn(&Body) -> bool| facts.iter().find(|fact| is(&fact.body));
     let washed = first(&|body| matches!(body, Body::Washed { .. }));
-    let packed = first(&|body| {
-        matches!(body, Body::Packed { pouches } if pouches.iter().all(|pouch| pouch.pouched))
-    });
+    let packed = first(
+        &|body| matches!(body, Body::Packed { pouches } if pouches.iter().all(|pouch| pouch.pouched)),
+    );
     let started = first(&|body| matches!(body, Body::RunStarted { .. }));
     let (run, dries) = match started.map(|fact| &fact.body) {
         Some(Body::RunStarted { run, programme, .. }) => {
@@ -340,12 +361,19 @@ fn good_load(facts: &[Fact]) -> Vec<(&'static str, bool)> {
         _ => (None, false),
     };
     let unloaded = first(&|body| matches!(body, Body::RunUnloaded { run: of } if Some(*of) == run));
-    let looked = first(&|body| {
-        matches!(body, Body::Looked { run: of, marks_looked: true, dry_looked: true, .. } if Some(*of) == run)
-    });
-    let released = first(&|body| matches!(body, Body::Released { run: of, .. } if Some(*of) == run));
+    let looked = first(
+        &|body| matches!(body, Body::Looked { run: of, marks_looked: true, dry_looked: true, .. } if Some(*of) == run),
+    );
+    let released =
+        first(&|body| matches!(body, Body::Released { run: of, .. } if Some(*of) == run));
     let aside = facts.iter().any(|fact| {
-        matches!(&fact.body, Body::SetAside { why: StopReason::Interrupted | StopReason::Numbers | StopReason::CannotTell, .. })
+        matches!(
+            &fact.body,
+            Body::SetAside {
+                why: StopReason::Interrupted | StopReason::Numbers | StopReason::CannotTell,
+                ..
+            }
+        )
     });
     let after = |one: Option<&Fact>, two: Option<&Fact>| {
         one.zip(two).is_some_and(|(one, two)| one.seq < two.seq)

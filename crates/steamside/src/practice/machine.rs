@@ -5,8 +5,8 @@
 use crate::acts::Refusal;
 use crate::app::{App, Who};
 use crate::demo::records::Series;
-use crate::intake::take::{Arrived, take};
 use crate::intake::take::salon_zone;
+use crate::intake::take::{Arrived, take};
 use crate::{chance, clock};
 use logbook::fact::{Known, Way};
 use logbook::view::{Run, View};
@@ -25,9 +25,8 @@ pub fn write_due(app: &App, station: StationId) -> Result<usize, Refusal> {
     let now = app.now();
     let runs = app.read(|view| {
         let machines = view.machines()?;
-        let writes = |run: &Run| {
-            machines.iter().any(|row| row.machine == run.machine && row.writes_files)
-        };
+        let writes =
+            |run: &Run| machines.iter().any(|row| row.machine == run.machine && row.writes_files);
         let mut runs = view.runs_open()?;
         runs.retain(|run| !run.undone && run.record.is_none() && writes(run));
         Ok(runs)

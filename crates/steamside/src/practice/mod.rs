@@ -15,7 +15,7 @@ use crate::app::{App, Who};
 use crate::pace::Pace;
 use crate::{chance, clock, demo};
 use logbook::book::{Book, BookError, Draft, Opening};
-use logbook::fact::{BookKind, Body, Counter, Known, Stamp, ThingKind, Upkeep};
+use logbook::fact::{Body, BookKind, Counter, Known, Stamp, ThingKind, Upkeep};
 use logbook::view::View;
 use measure::{Instant, Span, StationId, ThingId};
 use std::path::Path;

@@ -119,12 +119,18 @@ impl<'a> Stage<'a> {
     /// A machine that is in use, empty, and writes records.
     fn free_machine(&self) -> Result<Machine, Refusal> {
         let machines = self.app.read(|view| view.machines())?;
-        let free = |row: &Machine| row.writes_files && row.out_since.is_none() && row.running.is_none();
+        let free =
+            |row: &Machine| row.writes_files && row.out_since.is_none() && row.running.is_none();
         machines.into_iter().find(free).ok_or_else(|| Refusal::rule("refused-card-machine"))
     }
 
     /// A run that began so many minutes ago.
-    fn start(&mut self, pouches: &[PouchId], programme: &str, minutes: i64) -> Result<Staged, Refusal> {
+    fn start(
+        &mut self,
+        pouches: &[PouchId],
+        programme: &str,
+        minutes: i64,
+    ) -> Result<Staged, Refusal> {
         let (machine, at) = (self.free_machine()?.machine, self.ago(minutes));
         let zone = self.app.read(|view| Ok(salon_zone(view)))?;
         let start = acts::Start {
@@ -197,11 +203,6 @@ impl<'a> Stage<'a> {
         let begun = self.ago(RUN_MIN + 13);
         self.act((begun, Known::Tapped), |_, draft| {
             draft.fact(Body::Upkeep(Box::new(placed)));
-            Ok(())
-        })?;
-        let read = Upkeep::SporeRead { test, grew: true, control_grew: Some(true) };
-        self.act((self.now, Known::Read), |_, draft| {
-            draft.fact(Body::Upkeep(Box::new(read)));
             Ok(())
         })
         .map(drop)

@@ -75,11 +75,7 @@ async fn sent(mut form: Multipart) -> Sent {
 
 /// When it happened, where a form says that it was not now: minutes ago, of an opened pouch that
 /// is linked after the service.
-pub fn happened(
-    name: &str,
-    fields: &Fields,
-    now: Instant,
-) -> Result<Option<Instant>, Refusal> {
+pub fn happened(name: &str, fields: &Fields, now: Instant) -> Result<Option<Instant>, Refusal> {
     let ago = if name == "open" { fields.maybe::<i64>("ago")? } else { None };
     match ago {
         None => Ok(None),

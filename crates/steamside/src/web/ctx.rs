@@ -39,6 +39,11 @@ pub struct Ctx {
 }
 
 impl Ctx {
+    /// The same in another language.
+    pub fn in_language(&self, language: Language) -> Self {
+        Self { language, ..self.clone() }
+    }
+
     /// The words in the reader's language.
     pub fn words(&self) -> &'static Words {
         Words::of(self.language)

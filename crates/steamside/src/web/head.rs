@@ -3,10 +3,10 @@
 use super::{Ctx, Served};
 use crate::acts::Refusal;
 use crate::app::App;
+use crate::chance;
 use crate::intake::take::salon_zone;
 use crate::pages::strip;
 use crate::words::Language;
-use crate::chance;
 use axum::extract::FromRequestParts;
 use axum::http::StatusCode;
 use axum::http::request::Parts;
@@ -57,7 +57,10 @@ pub const fn own(practice: bool, name: &'static str) -> &'static str {
 impl FromRequestParts<Served> for Head {
     type Rejection = (StatusCode, String);
 
-    async fn from_request_parts(parts: &mut Parts, served: &Served) -> Result<Self, Self::Rejection> {
+    async fn from_request_parts(
+        parts: &mut Parts,
+        served: &Served,
+    ) -> Result<Self, Self::Rejection> {
         let mut jar = CookieJar::from_headers(&parts.headers);
         let cookie = |name: &str| jar.get(name).map(|cookie| cookie.value().to_owned());
         let language = cookie("language")

@@ -11,6 +11,7 @@ mod loading_posts;
 mod posts;
 mod practice;
 mod show;
+mod spore_posts;
 
 pub use ctx::Ctx;
 pub use fields::Fields;
@@ -51,6 +52,7 @@ pub fn router(served: Served) -> Router {
         .layer(DefaultBodyLimit::max(4 * crate::photo::LARGEST));
     Router::new()
         .route("/", get(show::now))
+        .route("/first", get(show::first))
         .route("/plan", get(show::plan))
         .route("/plan/ways", get(show::ways))
         .route("/sets", get(show::sets))
@@ -64,6 +66,9 @@ pub fn router(served: Served) -> Router {
         .route("/log", get(show::log))
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
+        .route("/spores", get(show::spores))
+        .route("/spores/{test}", get(show::spore_path))
+        .route("/letter", get(show::letter))
         .route("/setup", get(show::setup))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))

@@ -2,7 +2,7 @@
 
 use super::head::{Head, lasting, own};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts, practice};
+use super::{Fields, Served, chair_posts, day_posts, loading_posts, practice, spore_posts};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::is_appointments;
@@ -88,10 +88,12 @@ struct Done {
 }
 
 fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+    // In the first minute the sign is made by the act that it signs.
+    let first = name == "first-run";
     let who = Who {
         act: fields.need("act")?,
         station: head.station,
-        sign: fields.maybe("sign")?,
+        sign: fields.maybe(if first { "person" } else { "sign" })?,
         happened: chair_posts::happened(name, fields, app.now())?,
         known: match name {
             "open" => Known::Scanned,
@@ -106,11 +108,11 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
             _ => Known::Tapped,
         },
     };
-    if needs_sign(name) && who.sign.is_none() {
+    if needs_sign(name, fields) && who.sign.is_none() {
         return Err(Refusal::rule("refused-no-sign"));
     }
     app.act(who, |view, draft| {
-        if let Some(sign) = who.sign
+        if let Some(sign) = who.sign.filter(|_| !first)
             && view.people()?.iter().all(|person| person.person != sign)
         {
             return Err(Refusal::rule("refused-no-such-person"));
@@ -121,7 +123,10 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
 }
 
 /// Going to the safer side, undo and setting up ask for no sign.
-fn needs_sign(name: &str) -> bool {
+fn needs_sign(name: &str, fields: &Fields) -> bool {
+    if spore_posts::knows(name) {
+        return spore_posts::needs_sign(name, fields);
+    }
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
         && !day_posts::knows(name)
         && !loading_posts::knows(name)
@@ -210,6 +215,16 @@ fn decide_setup(
             acts::SetClock { machine: fields.need("machine")?, ahead_min: fields.need("ahead")? },
         ),
         "machine-reads" => acts::machine_reads(view, draft, machine_reads(view, fields)?),
+        "first-run" => acts::first(
+            view,
+            draft,
+            acts::First {
+                machines: fields.need("machines")?,
+                sign: fields.need("sign-text")?,
+                person: fields.need("person")?,
+                running: fields.yes("running"),
+            },
+        ),
         "person" => acts::join(view, draft, fields.one("sign-text").unwrap_or_default()),
         "person-left" => acts::leave(view, draft, fields.need("person")?),
         "sets" => acts::count(
@@ -223,6 +238,7 @@ fn decide_setup(
         ),
         name if practice::knows(name) => practice::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
+        name if spore_posts::knows(name) => spore_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
 }

@@ -13,7 +13,7 @@ use logbook::book::BookError;
 use logbook::fact::BookKind;
 use logbook::view::View;
 use maud::Markup;
-use measure::{ActId, MachineId, PouchId, RecordHash, RunId};
+use measure::{ActId, MachineId, PouchId, RecordHash, RunId, TestId};
 use serde::Deserialize;
 
 /// What a page makes of the book; `None`: there is no such thing.
@@ -150,6 +150,16 @@ pub async fn now(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::now::page(view, ctx)?))).await
 }
 
+/// The first minute: a sign starts the clock.
+pub async fn first(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let machines = read(asked.machines.as_ref()).unwrap_or(1);
+    show(&served, head, move |view, ctx| Ok(pages::first::page(view, ctx, machines)?)).await
+}
+
 /// The day plan.
 pub async fn plan(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::plan::page(view, ctx)?))).await
@@ -175,6 +185,7 @@ pub async fn wash(State(served): State<Served>, head: Head) -> Response {
 #[serde(default)]
 pub struct Asked {
     machine: Option<String>,
+    machines: Option<String>,
     run: Option<String>,
     act: Option<String>,
     code: Option<String>,
@@ -189,6 +200,9 @@ pub struct Asked {
     kind: Option<String>,
     implement: Option<String>,
     print: Option<String>,
+    test: Option<String>,
+    visit: Option<String>,
+    asked: Option<String>,
 }
 
 fn read<T: std::str::FromStr>(text: Option<&String>) -> Option<T> {
@@ -308,8 +322,45 @@ pub async fn recall(
             machine: read(asked.machine.as_ref()),
             from: asked.from.as_deref(),
             to: asked.to.as_deref(),
+            test: read(asked.test.as_ref()),
         };
         Ok(Some(pages::recall::page(view, ctx, asked)?))
+    })
+    .await
+}
+
+/// Spore tests.
+pub async fn spores(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::spores::page(view, ctx)?))).await
+}
+
+/// The way on after a failed spore test.
+pub async fn spore_path(
+    State(served): State<Served>,
+    Path(test): Path<String>,
+    head: Head,
+) -> Response {
+    let test: Option<TestId> = test.parse().ok();
+    show(&served, head, move |view, ctx| match test {
+        Some(test) => Ok(pages::spore_path::page(view, ctx, test)?),
+        None => Ok(None),
+    })
+    .await
+}
+
+/// A letter to those who were here.
+pub async fn letter(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let test: Option<TestId> = read(asked.test.as_ref());
+    let (visit, asked) = (read(asked.visit.as_ref()), asked.asked.is_some());
+    show(&served, head, move |view, ctx| match test {
+        Some(test) => {
+            Ok(pages::letter::page(view, ctx, pages::letter::Asked { test, visit, asked })?)
+        }
+        None => Ok(None),
     })
     .await
 }

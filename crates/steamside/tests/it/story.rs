@@ -26,6 +26,11 @@ impl Story {
         Self::begin_with(Salon::serve(folder, &["--zone", "Etc/UTC"]))
     }
 
+    /// The same in a time zone.
+    pub fn begin_in(folder: &std::path::Path, zone: &str) -> Self {
+        Self::begin_with(Salon::serve(folder, &["--zone", zone]))
+    }
+
     /// The same, with a folder that the machine writes to.
     pub fn begin_watching(folder: &std::path::Path, stick: &std::path::Path) -> Self {
         let stick = stick.to_str().expect("a path");

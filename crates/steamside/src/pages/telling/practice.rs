@@ -24,15 +24,11 @@ pub fn line(ctx: &Ctx, names: &Names, said: &Counter) -> String {
     match said {
         Counter::PracticeClock { shown, times, .. } => words.tell(
             "line-practice-clock",
-            &[
-                ("at", when::moment(ctx, *shown).into()),
-                ("times", times.to_string().into()),
-            ],
+            &[("at", when::moment(ctx, *shown).into()), ("times", times.to_string().into())],
         ),
         Counter::CardDealt { card, learner } => {
-            let title = card
-                .parse::<Card>()
-                .map_or_else(|_| card.clone(), |card| words.say(card.key()));
+            let title =
+                card.parse::<Card>().map_or_else(|_| card.clone(), |card| words.say(card.key()));
             let sign = learner.and_then(|learner| names.signs.get(&learner).cloned());
             let sign = sign.unwrap_or_else(|| words.say("cards-everyone"));
             words.tell("line-card-dealt", &[("card", title.into()), ("sign", sign.into())])

@@ -223,6 +223,7 @@ pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
         pouches: pouches(11, SetState::ToCheck),
         people: people(),
         starter: Some("HL fish".to_owned()),
+        hot: None,
     }
 }
 

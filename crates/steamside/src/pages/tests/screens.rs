@@ -7,6 +7,7 @@ use crate::pages::{
     stop, telling, trouble, unclaimed, wash,
 };
 use crate::photo::NotRead;
+use crate::recalling::Reached;
 use crate::web::Ctx;
 use crate::words::Language;
 use load::SetState;
@@ -134,7 +135,7 @@ fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
         ("stop", stop::page(ctx, &stopped).into_string()),
         ("stop-unknown", stop::page(ctx, &unknown).into_string()),
         ("refused", refused::page(ctx, &said).into_string()),
-        ("trouble", trouble::page(ctx.language, "the disk is full").into_string()),
+        ("trouble", trouble::page(ctx.language, false, "the disk is full").into_string()),
     ]
 }
 
@@ -142,6 +143,7 @@ fn busy() -> now::Seen {
     let mut out = machine_row(2);
     out.out_since = Some(ago(600));
     now::Seen {
+        spores: Markup::default(),
         machines: vec![machine_row(1), out],
         people: people(),
         runs: vec![(run_row(3), None), (running(), expected())],
@@ -190,6 +192,7 @@ fn in_machine() -> run::Seen {
         pouches: pouches(11, SetState::InMachine),
         people: people(),
         starter: None,
+        hot: None,
     }
 }
 
@@ -252,15 +255,19 @@ fn reached() -> recall::Seen {
         Some((visit, PouchVisit { pouch: p.pouch, visit, opened, chair }))
     });
     let visits = visits.collect();
-    recall::Seen {
+    let reached = Reached {
+        reach,
         visits,
+        pouches: shelf.into_iter().chain(opened).map(|pouch| (pouch.pouch, pouch)).collect(),
+        runs: [(id(41), (1, 3))].into(),
+    };
+    recall::Seen {
         machines: vec![machine_row(1), machine_row(2)],
         machine: Some(id(21)),
         from: Some(ago(6_000)),
         to: Some(ago(10)),
-        reach: Some(reach),
-        pouches: shelf.into_iter().chain(opened).map(|pouch| (pouch.pouch, pouch)).collect(),
-        runs: [(id(41), (1, 3))].into(),
+        reached: Some(reached),
+        letter: None,
     }
 }
 
