@@ -3,6 +3,8 @@
 
 mod sheet;
 
+#[cfg(test)]
+pub use sheet::draw as draw_sheet;
 pub use sheet::{Which, page as sheet_page};
 
 use super::frame::{self, Frame, Place};

@@ -69,10 +69,12 @@ impl Lesson {
 
     /// The run that the card is about: the one that began last.
     fn run(&self) -> RunId {
-        let machines = self.app.read(|view| view.machines()).unwrap();
-        let runs = self.app.read(|view| view.last_runs(machines[0].machine, Some("middle"), 1));
-        let fast = self.app.read(|view| view.last_runs(machines[0].machine, Some("fast"), 1));
-        fast.unwrap().into_iter().chain(runs.unwrap()).next().unwrap().run
+        let machine = self.app.read(|view| view.machines()).unwrap()[0].clone();
+        let last = |programme| {
+            let runs = self.app.read(|view| view.last_runs(machine.machine, Some(programme), 1));
+            runs.unwrap().first().map(|run| run.run)
+        };
+        machine.running.or_else(|| last("fast")).or_else(|| last("middle")).unwrap()
     }
 
     fn pouches(&self) -> Vec<PouchId> {

@@ -2,9 +2,10 @@
 
 use super::loading_screens::{loading_screens, seen_tray};
 use super::made_up::*;
+use super::practice_screens::{practice_door, practice_screens};
 use crate::pages::{
-    another, chair, frame, labels, log, machine, now, ready, recall, refused, run, setup, start,
-    stop, telling, trouble, unclaimed, wash,
+    another, chair, frame, labels, log, machine, now, practice, ready, recall, refused, run, setup,
+    start, stop, telling, trouble, unclaimed, wash,
 };
 use crate::photo::NotRead;
 use crate::recalling::Reached;
@@ -35,6 +36,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     let desk = |body: Markup| framed(&ctx, frame::Place::Log, true, &body);
     use frame::Place::{Machine, Ready};
     let mut screens = work_screens(&ctx, &sink);
+    screens.extend(practice_screens(&ctx));
     let runs = run_screens(&ctx);
     screens.extend(runs.map(|(name, body)| (name, sink(Machine, body))));
     screens.extend([
@@ -51,6 +53,8 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
                 chair::good(&ctx, &pouch(5, SetState::Ready), Some(4), Some("TN star"), &people()),
             ),
         ),
+        ("practice", desk(practice::draw(&ctx, &practice_door(false)))),
+        ("practice-open", desk(practice::draw(&ctx, &practice_door(true)))),
         ("log", desk(log::draw(&ctx, &names(), &log::entries(lines()), Some(1)))),
         ("recall", desk(recall::draw(&ctx, &reached()))),
         (
