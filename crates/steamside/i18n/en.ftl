@@ -1697,3 +1697,22 @@ refused-not-empty = This book is not empty any more. Nothing was written.
 hot-until = HOT until { $at }
 hot-then = Then look at every pouch and release.
 hot-cool = Cool enough to touch already? Look now
+
+## Shapes and words
+legend-title = Shapes and words
+legend-how = Every state has its own shape and its own word. Colour only repeats them.
+legend-states = Where a set is
+legend-records = What the record of a run says
+legend-fine = All is well
+legend-fine-how = Light card, thin line: nothing to do, or only to know.
+legend-turn = Your turn
+legend-turn-how = Light card with a thick bar: somebody is waited for.
+legend-stop = Stop
+legend-stop-how = Dark card with an inner line: hands off, whatever it looks like.
+
+## Counting back
+look-count = How many pouches do you count?
+refused-count-first = Count the pouches of this run first. Nothing was released.
+    .do = Go back, type how many you count, then sign.
+refused-count-again = That is not how many there should be. Nothing was released.
+    .do = Count again, at the machine.

@@ -3031,3 +3031,35 @@ hot-until = CALIENTE hasta las { $at }
 hot-then = Después mire cada bolsa y libere.
 # draft
 hot-cool = ¿Ya está frío al tacto? Mire ahora
+
+## Shapes and words
+# draft
+legend-title = Formas y palabras
+# draft
+legend-how = Cada estado tiene su forma y su palabra. El color solo las repite.
+# draft
+legend-states = Dónde está un juego
+# draft
+legend-records = Qué dice el registro de un ciclo
+# draft
+legend-fine = Todo bien
+# draft
+legend-fine-how = Tarjeta clara, línea fina: nada que hacer, o solo saber.
+# draft
+legend-turn = Su turno
+# draft
+legend-turn-how = Tarjeta clara con barra gruesa: se espera a alguien.
+# draft
+legend-stop = Alto
+# draft
+legend-stop-how = Tarjeta oscura con línea interior: no tocar, parezca lo que parezca.
+
+## Counting back
+# draft
+look-count = ¿Cuántas bolsas cuenta?
+# draft
+refused-count-first = Cuente primero las bolsas de este ciclo. No se liberó nada.
+    .do = Vuelva, escriba cuántas cuenta y firme.
+# draft
+refused-count-again = Ese número no coincide. No se liberó nada.
+    .do = Cuente otra vez, junto a la máquina.

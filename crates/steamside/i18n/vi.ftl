@@ -2903,3 +2903,35 @@ hot-until = NÓNG đến { $at }
 hot-then = Sau đó xem từng túi rồi cho phép dùng.
 # draft
 hot-cool = Đã nguội, cầm được? Xem ngay
+
+## Shapes and words
+# draft
+legend-title = Hình và chữ
+# draft
+legend-how = Mỗi trạng thái có hình riêng và chữ riêng. Màu chỉ lặp lại.
+# draft
+legend-states = Bộ đồ đang ở đâu
+# draft
+legend-records = Số liệu của mẻ nói gì
+# draft
+legend-fine = Mọi thứ ổn
+# draft
+legend-fine-how = Thẻ sáng, viền mảnh: không cần làm gì, chỉ để biết.
+# draft
+legend-turn = Đến lượt bạn
+# draft
+legend-turn-how = Thẻ sáng có vạch dày: đang chờ người làm.
+# draft
+legend-stop = Dừng
+# draft
+legend-stop-how = Thẻ sẫm có viền trong: không đụng vào, dù trông thế nào.
+
+## Counting back
+# draft
+look-count = Bạn đếm được mấy túi?
+# draft
+refused-count-first = Hãy đếm túi của mẻ này trước. Chưa cho phép dùng gì.
+    .do = Quay lại, gõ số túi đếm được rồi ký.
+# draft
+refused-count-again = Số đó không khớp. Chưa cho phép dùng gì.
+    .do = Đếm lại, ngay tại máy.

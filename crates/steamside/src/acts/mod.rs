@@ -13,7 +13,7 @@
 //! | `/act/take` | multipart: `file` (many), `machine` and `run` optional |
 //! | `/act/claim` | `sign`, `record`, `cycle`, `run` |
 //! | `/act/read-off` | `sign`, `run`, `lowest`, `minutes`, `seconds`, `pressure` (may be empty), `unit` = `kPa-abs`, `kPa-gauge`, `bar-abs`, `bar-gauge`, `psi-gauge`; `degrees` = `C` or `F` |
-//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `inner` = `yes` or `no` (only asked where the verdict rests on a reading), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each) |
+//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `inner` = `yes` or `no` (only asked where the verdict rests on a reading), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each), `counted` = how many pouches, where a count is asked for |
 //! | `/act/set-aside` | `sign` (may be absent), `run` or `pouch` (many), `why` |
 //! | `/act/lift` | `sign`, `pouch` (many), `why` = `mistake`, `paperwork` |
 //! | `/act/open` | `sign`, `code` or `pouch`, `chair` (may be empty) |
@@ -96,7 +96,7 @@ pub use loading::{
     WeighTray, end_implement, end_pouch, set_implement, set_inside, set_of, set_pouch,
     set_programme, weigh_tray,
 };
-pub use look::{Look, look, rests_on_reading};
+pub use look::{Look, asks_count, look, rests_on_reading};
 pub use machine_reads::{MachineReads, is_open_question, machine_reads};
 pub use machines::{
     AddMachine, SetClock, add_machine, machine_back, machine_out, set_machine_clock,

@@ -10,6 +10,7 @@ pub mod first;
 pub mod frame;
 pub mod goes_in;
 pub mod labels;
+pub mod legend;
 pub mod letter;
 pub mod log;
 pub mod machine;

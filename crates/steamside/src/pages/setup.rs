@@ -82,6 +82,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             } @else {
                 (parts::way("/practice", Shape::Tray, &words.say("practice-title")))
             }
+            (parts::way("/shapes", Shape::Plateau, &words.say("legend-title")))
             (parts::way("/wall", Shape::House, &words.say("go-wall")))
             (parts::way("/wall?front=yes", Shape::House, &words.say("go-wall-front")))
         }

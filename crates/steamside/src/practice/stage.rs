@@ -196,7 +196,7 @@ impl<'a> Stage<'a> {
     /// A load that somebody released yesterday, and a spore test of the same machine that failed.
     fn failed_spores(&mut self) -> Result<(), Refusal> {
         let staged = self.to_check(3)?;
-        self.all_good(staged.run.run, 10)?;
+        self.look(staged.run.run, 10, Vec::new(), Some(3))?;
         let (machine, run) = (staged.run.machine, Some(staged.run.run));
         let test = test_of(self.deal);
         let placed = Upkeep::SporePlaced { test, machine, run, control: true, lot: None };
@@ -208,17 +208,21 @@ impl<'a> Stage<'a> {
         .map(drop)
     }
 
-    fn all_good(&mut self, run: RunId, minutes: i64) -> Result<(), Refusal> {
-        self.look(run, minutes, Vec::new())
-    }
-
-    fn look(&mut self, run: RunId, minutes: i64, torn: Vec<PouchId>) -> Result<(), Refusal> {
+    fn look(
+        &mut self,
+        run: RunId,
+        minutes: i64,
+        torn: Vec<PouchId>,
+        count: Option<u32>,
+    ) -> Result<(), Refusal> {
         let at = self.ago(minutes);
         let look = acts::Look {
             run,
             marks_not_turned: Some(Vec::new()),
             inner_mark: None,
             dry_whole: Some([Vec::new(), torn, Vec::new()]),
+            count,
+            by: self.sign,
             now: at,
         };
         self.act((at, Known::Tapped), |view, draft| acts::look(view, draft, look)).map(drop)
@@ -228,7 +232,7 @@ impl<'a> Stage<'a> {
     fn one_aside(&mut self) -> Result<(), Refusal> {
         let staged = self.to_check(3)?;
         let torn = staged.pouches.first().copied().into_iter().collect();
-        self.look(staged.run.run, 9, torn)
+        self.look(staged.run.run, 9, torn, None)
     }
 
     /// One set without a pouch, through the fast programme.

@@ -83,11 +83,15 @@ impl Lesson {
     }
 
     fn look(&self, marks: &[PouchId], dry: [&[PouchId]; 3]) {
+        let waiting = self.app.read(|view| view.pouches_of_run(self.run())).unwrap();
+        let waiting = waiting.iter().filter(|row| row.state == SetState::ToCheck).count() as u32;
         let look = Look {
             run: self.run(),
             marks_not_turned: Some(marks.to_vec()),
             inner_mark: Some(true),
             dry_whole: Some(dry.map(<[PouchId]>::to_vec)),
+            count: dry.iter().all(|list| list.is_empty()).then_some(waiting),
+            by: Some(self.learner),
             now: self.app.now(),
         };
         self.act(|view, draft| acts::look(view, draft, look));
@@ -364,6 +368,8 @@ fn what_another_did_does_not_count() {
         marks_not_turned: Some(lesson.odd()),
         inner_mark: None,
         dry_whole: Some([Vec::new(), Vec::new(), Vec::new()]),
+        count: None,
+        by: Some(other),
         now: lesson.app.now(),
     };
     let who = Who { sign: Some(other), ..lesson.who() };

@@ -69,6 +69,7 @@ pub fn router(served: Served) -> Router {
         .route("/spores", get(show::spores))
         .route("/spores/{test}", get(show::spore_path))
         .route("/letter", get(show::letter))
+        .route("/shapes", get(show::legend))
         .route("/setup", get(show::setup))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))

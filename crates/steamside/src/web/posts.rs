@@ -338,7 +338,15 @@ fn look(view: &View<'_>, fields: &Fields) -> Result<acts::Look, Refusal> {
         _ => None,
     };
     let run = fields.need("run")?;
-    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: pace::now(view)? })
+    Ok(acts::Look {
+        run,
+        marks_not_turned,
+        inner_mark,
+        dry_whole,
+        count: fields.maybe("counted")?,
+        by: fields.maybe("sign")?,
+        now: pace::now(view)?,
+    })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {

@@ -379,6 +379,11 @@ pub async fn unclaimed(
     .await
 }
 
+/// Every state with its shape and its word.
+pub async fn legend(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::legend::page(view, ctx)?))).await
+}
+
 /// Machines, signs, sets.
 pub async fn setup(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::setup::page(view, ctx)?))).await

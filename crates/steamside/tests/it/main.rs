@@ -13,6 +13,7 @@ mod loading;
 mod loop_in_browser;
 mod plan;
 mod plan_in_browser;
+mod practice_in_browser;
 mod salon;
 mod sets;
 mod spores;

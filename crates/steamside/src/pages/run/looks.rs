@@ -99,8 +99,20 @@ fn looks(ctx: &Ctx, seen: &Seen, waiting: &[&Pouch]) -> Markup {
                 (parts::hidden("marks", "all"))
                 @if inner { (parts::hidden("inner", "yes")) }
                 (parts::hidden("dry", "all"))
+                @if seen.count { (count_field(ctx)) }
                 (parts::sign_line(ctx, &seen.people, &words.say("looks-asks")))
             }))
+        }
+    }
+}
+
+/// How many are there? It cannot be answered from a desk.
+fn count_field(ctx: &Ctx) -> Markup {
+    html! {
+        p class="field" {
+            label for="counted" { (ctx.words().say("look-count")) }
+            input type="number" id="counted" name="counted" min="1" max="999" inputmode="numeric"
+                autocomplete="off" required;
         }
     }
 }

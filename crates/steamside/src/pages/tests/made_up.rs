@@ -224,6 +224,7 @@ pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
         people: people(),
         starter: Some("HL fish".to_owned()),
         hot: None,
+        count: false,
     }
 }
 

@@ -197,6 +197,7 @@ fn in_machine() -> run::Seen {
         people: people(),
         starter: None,
         hot: None,
+        count: false,
     }
 }
 

@@ -6,15 +6,6 @@ use crate::story::Story;
 use load::SetState;
 use serde_json::json;
 
-fn released(story: &Story, count: usize) -> String {
-    let run = story.start(count).to_string();
-    story.act("unload", &[("run", &run)]);
-    let read = [("run", &*run), ("lowest", "134.6"), ("minutes", "5"), ("pressure", "311")];
-    story.act("read-off", &[&read[..], &[("unit", "kPa-abs")]].concat());
-    story.act("look", &[("run", &run), ("marks", "all"), ("dry", "all"), ("inner", "yes")]);
-    run
-}
-
 fn placed(story: &Story, run: &str) -> String {
     story.act("spore-place", &[("machine", &story.machine), ("run", run), ("control", "yes")]);
     story.book.read(|view| view.spore_tests(1)).expect("tests").remove(0).test.to_string()
@@ -25,10 +16,10 @@ async fn a_failed_spore_test() {
     for language in LANGUAGES {
         let home = tempfile::tempdir().expect("a folder");
         let story = Story::begin(&home.path().join("book"));
-        let good = placed(&story, &released(&story, 2));
+        let good = placed(&story, &story.released(2).to_string());
         story.act("spore-read", &[("test", &good), ("grew", "no"), ("control-grew", "yes")]);
         let kept = story.pouches(SetState::Ready).len();
-        let run = released(&story, 5);
+        let run = story.released(5).to_string();
         let of_run = story.pouches(SetState::Ready);
         for pouch in
             of_run.iter().filter(|pouch| pouch.run.is_some_and(|id| id.to_string() == run)).take(3)
