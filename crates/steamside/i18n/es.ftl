@@ -2580,11 +2580,11 @@ cards-how = Nada de esto es real. Reparta una tarjeta, haga lo que pide en las o
 # draft
 cards-clock = El reloj
 # draft
-cards-clock-shows = Marca { $at } y va { $times } veces más rápido.
+cards-clock-shows = Marca { $at }, velocidad × { $times }.
 # draft
 cards-clock-how = Otra velocidad nunca lo hace saltar. Deshacer dura 30 segundos reales.
 # draft
-cards-times = { $times } veces
+cards-times = × { $times }
 # draft
 cards-later = Media hora más tarde
 # draft
@@ -2801,7 +2801,7 @@ refused-card-machine = Aún hay una carga en la máquina que necesita esta tarje
 # draft
 refused-no-such-card = No hay ninguna tarjeta abierta así. Puede que ya haya terminado.
 # draft
-line-practice-clock = Se ajustó el reloj de práctica: { $at }, { $times } veces más rápido.
+line-practice-clock = Se ajustó el reloj de práctica: { $at }, velocidad × { $times }.
 # draft
 line-card-dealt = Tarjeta repartida a { $sign }: { $card }.
 # draft

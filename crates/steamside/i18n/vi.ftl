@@ -2476,11 +2476,11 @@ cards-how = Mọi thứ ở đây đều là giả. Phát một thẻ, làm theo
 # draft
 cards-clock = Đồng hồ
 # draft
-cards-clock-shows = Đồng hồ chỉ { $at } và chạy nhanh gấp { $times } lần.
+cards-clock-shows = Đồng hồ chỉ { $at }, tốc độ × { $times }.
 # draft
 cards-clock-how = Đổi tốc độ không làm giờ nhảy. Hoàn tác vẫn là 30 giây thật.
 # draft
-cards-times = Gấp { $times } lần
+cards-times = × { $times }
 # draft
 cards-later = Tới nửa giờ sau
 # draft
@@ -2697,7 +2697,7 @@ refused-card-machine = Máy mà thẻ này cần vẫn còn mẻ bên trong. L�
 # draft
 refused-no-such-card = Không có thẻ nào như vậy đang mở. Có thể thẻ đã kết thúc.
 # draft
-line-practice-clock = Đã đặt đồng hồ thực hành: { $at }, nhanh gấp { $times } lần.
+line-practice-clock = Đã đặt đồng hồ thực hành: { $at }, tốc độ × { $times }.
 # draft
 line-card-dealt = Đã phát thẻ cho { $sign }: { $card }.
 # draft

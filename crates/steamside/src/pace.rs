@@ -90,6 +90,39 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
+    /// The true clock is asked only by what has to do with true time: the pace itself, a book that
+    /// begins, a file that lies still. Everything else asks `App::now` or `pace::now`, or a practice
+    /// book would live in two times.
+    #[test]
+    fn the_true_clock_is_asked_in_few_places() {
+        const MAY: [&str; 7] = [
+            "pace.rs",
+            "clock.rs",
+            "commands/serve.rs",
+            "demo/mod.rs",
+            "intake/watch.rs",
+            "practice/mod.rs",
+            "web/practice.rs",
+        ];
+        let home = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+        let (mut open, mut asked) = (vec![home.clone()], Vec::new());
+        while let Some(folder) = open.pop() {
+            for entry in std::fs::read_dir(folder).into_iter().flatten().flatten() {
+                let path = entry.path();
+                let name = path.strip_prefix(&home).unwrap_or(&path).display().to_string();
+                if path.is_dir() {
+                    open.push(path);
+                } else if !name.contains("tests")
+                    && std::fs::read_to_string(&path).unwrap_or_default().contains("clock::now()")
+                {
+                    asked.push(name);
+                }
+            }
+        }
+        asked.retain(|name| !MAY.contains(&name.as_str()));
+        assert_eq!(asked, [""; 0], "ask App::now or pace::now there");
+    }
+
     const fn at(seconds: i64) -> Instant {
         Instant::from_millis(seconds * 1_000)
     }

@@ -58,8 +58,8 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     html! {
         p { (words.say("cards-how")) }
-        (clock(ctx))
         @for played in &seen.open { (open(ctx, seen, played)) }
+        (clock(ctx))
         (deal(ctx, &seen.people))
         @if !seen.ended.is_empty() { (ended(ctx, seen)) }
     }
@@ -80,7 +80,7 @@ fn clock(ctx: &Ctx) -> Markup {
                 ]))
             }
             (Form::new("practice-clock", "times").draw(ctx, &html! {
-                div class="ways" {
+                div class="tabs" {
                     @for pace in PACES {
                         button class="key" name="times" value=(pace)
                             aria-pressed=(if pace == times { "true" } else { "false" }) {
@@ -91,7 +91,7 @@ fn clock(ctx: &Ctx) -> Markup {
             }))
             (Form::new("practice-clock", "later").draw(ctx, &html! {
                 (parts::hidden("later", LATER_MIN))
-                div class="ways" { button class="key" { (words.say("cards-later")) } }
+                div class="tabs" { button class="key" { (words.say("cards-later")) } }
             }))
             p { (words.say("cards-clock-how")) }
         },
@@ -135,7 +135,7 @@ fn open(ctx: &Ctx, seen: &Seen, played: &Played) -> Markup {
     let then = format!("/cards/sheet?card={dealt}");
     parts::card(
         Ground::Turn,
-        Shape::Tray,
+        Shape::Hourglass,
         &title(ctx, &played.dealt),
         &html! {
             p class="signed" { (learner(ctx, &seen.people, played.dealt.learner)) }

@@ -44,11 +44,11 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         p { (words.say("practice-what")) }
         @match &seen.open {
-            Some(address) => (parts::card(Ground::Turn, Shape::Tray, &words.say("practice-open"), &html! {
+            Some(address) => (parts::card(Ground::Turn, Shape::Envelope, &words.say("practice-open"), &html! {
                 p { a class="key main-key" href=(address) { (words.say("practice-go")) } }
                 p { (address) }
             })),
-            None => (parts::card(Ground::Fine, Shape::Tray, &words.say("practice-closed"), &html! {
+            None => (parts::card(Ground::Fine, Shape::Envelope, &words.say("practice-closed"), &html! {
                 @if seen.teachers.is_empty() {
                     p class="fact" { (words.say("practice-nobody")) }
                 } @else {

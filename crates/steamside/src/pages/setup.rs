@@ -78,9 +78,9 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (parts::way("/in", Shape::Envelope, &words.say("goes-in-title")))
             (parts::way("/services", Shape::Chair, &words.say("services-title")))
             @if ctx.book == BookKind::Practice {
-                (parts::way("/cards", Shape::Tray, &words.say("cards-title")))
+                (parts::way("/cards", Shape::Envelope, &words.say("cards-title")))
             } @else {
-                (parts::way("/practice", Shape::Tray, &words.say("practice-title")))
+                (parts::way("/practice", Shape::Envelope, &words.say("practice-title")))
             }
             (parts::way("/shapes", Shape::Plateau, &words.say("legend-title")))
             (parts::way("/wall", Shape::House, &words.say("go-wall")))

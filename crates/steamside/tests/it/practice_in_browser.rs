@@ -69,7 +69,7 @@ async fn a_wet_pouch_played_wrong_then_right_and_its_sheet() {
     named(&salon, &pouches);
     browser.picture("practice-dealt").await;
     browser.goto(&format!("{}/run/{run}", salon.url)).await;
-    browser.tap("I looked at every pouch. All good: tap your sign to RELEASE L1").await;
+    browser.tap("I looked at every pouch. ALL GOOD, RELEASE: tap your sign L1").await;
     browser.goto(&format!("{}/cards", salon.url)).await;
     browser.tap("End this card").await;
     let text = browser.text().await;
@@ -144,7 +144,10 @@ async fn printed(
     }
     let text = Command::new("pdftotext").arg("-layout").arg(&file).arg("-").output();
     let text = text.expect("pdftotext of poppler-utils reads the sheet");
-    String::from_utf8_lossy(&text.stdout).into_owned()
+    let text = String::from_utf8_lossy(&text.stdout).into_owned();
+    let pages: Vec<_> = text.trim_end().split('\u{c}').collect();
+    assert!(pages.iter().all(|page| page.contains("PRACTICE")), "{name}: {pages:?}");
+    text
 }
 
 /// Base 64.

@@ -7,6 +7,7 @@ use crate::pages::parts;
 use crate::pages::say;
 use crate::pages::shapes::Shape;
 use crate::pages::telling::{self, Names};
+use crate::pages::when;
 use crate::practice::deal::{Played, find, played};
 use crate::web::Ctx;
 use logbook::book::BookError;
@@ -69,11 +70,14 @@ fn one(ctx: &Ctx, people: &[Person], played: &Played, names: &Names) -> Markup {
     html! {
         section class="card fine answer" {
             p class="to-write" { span { (words.say("sheet-name")) } span class="line" {} }
-            h2 { span { (title(ctx, &played.dealt)) } }
+            h2 { span { (words.say("sheet-title")) ": " (title(ctx, &played.dealt)) } }
             p class="fact" { (read(ctx, played)) }
             p class="facts" {
                 span { (words.say("sheet-sign")) " " strong { (learner(ctx, people, played.dealt.learner)) } }
-                span { (words.say("cards-dealt")) " " (parts::time(ctx, played.dealt.stamp.happened)) }
+                span {
+                    (words.say("cards-dealt")) " " (when::day_of(ctx, played.dealt.stamp.happened)) ", "
+                    (parts::time(ctx, played.dealt.stamp.happened))
+                }
                 @if let Some(end) = played.dealt.ended {
                     span { (words.say("sheet-ended")) " " (parts::time(ctx, end.stamp.happened)) }
                 }
