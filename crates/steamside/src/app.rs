@@ -4,6 +4,7 @@ use crate::acts::Refusal;
 use crate::chance;
 use crate::live::Live;
 use crate::pace::{self, Clock, Pace};
+use crate::pages::sets::Lived;
 use crate::planning::kept::Kept;
 use logbook::book::{Book, BookError, Draft, Written};
 use logbook::fact::{BookKind, Known, Stamp};
@@ -27,6 +28,8 @@ pub struct App {
     pub clock: Arc<Clock>,
     /// It is a book for practice.
     pub practice: bool,
+    /// What was found out last of how many sets to own.
+    pub lived: Arc<Lived>,
 }
 
 /// Who acts, where, and how that is known.
@@ -72,6 +75,7 @@ impl App {
             plans: Arc::default(),
             clock: Arc::default(),
             practice: false,
+            lived: Arc::default(),
         }
     }
 

@@ -54,6 +54,7 @@ pub fn ctx(language: Language) -> Ctx {
         head: 300,
         running: Vec::new(),
         plans: std::sync::Arc::default(),
+        lived: std::sync::Arc::default(),
     }
 }
 
