@@ -291,10 +291,7 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
     match body {
         Body::MachineAdded { machine, air_removal, .. } => words.tell(
             "line-machine",
-            &[
-                ("machine", names.machine(ctx, *machine).into()),
-                ("air", words.say(air_key(*air_removal)).into()),
-            ],
+            &[named(machine), ("air", words.say(air_key(*air_removal)).into())],
         ),
         Body::MachineClockSet { machine, ahead_ms } => words.tell(
             "line-clock",

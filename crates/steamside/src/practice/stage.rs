@@ -67,7 +67,7 @@ impl<'a> Stage<'a> {
     pub fn put_up(&mut self, card: Card) -> Result<(), Refusal> {
         match card {
             Card::GoodLoad => self.something_used(),
-            Card::Wet | Card::TwoWet | Card::Mark | Card::Torn => self.to_check(4).map(drop),
+            Card::Wet | Card::TwoWet | Card::Mark | Card::Torn => self.unlooked(4).map(drop),
             Card::Power => self.power_cut(),
             Card::Spore => self.failed_spores(),
             Card::WrongPouch => self.one_aside(),
@@ -177,7 +177,7 @@ impl<'a> Stage<'a> {
     }
 
     /// A load whose numbers are good and that nobody has looked at.
-    fn to_check(&mut self, count: u32) -> Result<Staged, Refusal> {
+    fn unlooked(&mut self, count: u32) -> Result<Staged, Refusal> {
         let begun = RUN_MIN + 12;
         let pouches = self.pack(count, begun + 4, true)?;
         let staged = self.start(&pouches, "middle", begun)?;
@@ -195,7 +195,7 @@ impl<'a> Stage<'a> {
 
     /// A load that somebody released yesterday, and a spore test of the same machine that failed.
     fn failed_spores(&mut self) -> Result<(), Refusal> {
-        let staged = self.to_check(3)?;
+        let staged = self.unlooked(3)?;
         self.look(staged.run.run, 10, Vec::new(), Some(3))?;
         let (machine, run) = (staged.run.machine, Some(staged.run.run));
         let test = test_of(self.deal);
@@ -230,7 +230,7 @@ impl<'a> Stage<'a> {
 
     /// One pouch of a load is torn and set aside, the others are on the shelf.
     fn one_aside(&mut self) -> Result<(), Refusal> {
-        let staged = self.to_check(3)?;
+        let staged = self.unlooked(3)?;
         let torn = staged.pouches.first().copied().into_iter().collect();
         self.look(staged.run.run, 9, torn, None)
     }
