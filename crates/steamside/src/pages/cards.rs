@@ -173,7 +173,7 @@ fn deal(ctx: &Ctx, people: &[Person]) -> Markup {
                         }
                     }
                 }
-                div class="ways cards-twelve" {
+                div class="tabs cards-twelve" {
                     @for (number, card) in (1..).zip(Card::ALL) {
                         button class="key" name="card" value=(card.word()) { (number) " · " (words.say(card.key())) }
                     }
