@@ -2775,19 +2775,9 @@ practice-go = Ir al libro de práctica
 # draft
 practice-closed = El libro de práctica está cerrado
 # draft
-practice-nobody = Solo lo abre quien enseña, y aquí no consta que nadie enseñe.
+practice-nobody = Solo lo abre quien enseña, y aquí no consta que nadie enseñe. Quién enseña se dice en Ajustes.
 # draft
 practice-asks = Usted enseña y abre el libro de práctica: toque su signo
-# draft
-practice-teachers = Quién enseña
-# draft
-practice-teaches = { $sign } enseña
-# draft
-practice-teaches-not = { $sign } no enseña
-# draft
-practice-teach-asks = Esta persona enseña: toque su signo
-# draft
-practice-end-asks = Esta persona ya no enseña: toque su signo
 # draft
 refused-not-teacher = El libro de práctica lo abre una persona que enseña.
 # draft

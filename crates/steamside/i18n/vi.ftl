@@ -2671,19 +2671,9 @@ practice-go = Vào sổ thực hành
 # draft
 practice-closed = Sổ thực hành đang đóng
 # draft
-practice-nobody = Chỉ người dạy mới mở được, và ở đây chưa ghi ai dạy.
+practice-nobody = Chỉ người dạy mới mở được, và ở đây chưa ghi ai dạy. Ghi ai dạy ở trang Cài đặt.
 # draft
 practice-asks = Bạn dạy và mở sổ thực hành: chạm ký hiệu của bạn
-# draft
-practice-teachers = Ai dạy
-# draft
-practice-teaches = { $sign } là người dạy
-# draft
-practice-teaches-not = { $sign } không dạy
-# draft
-practice-teach-asks = Người này dạy: chạm ký hiệu của bạn
-# draft
-practice-end-asks = Người này không dạy nữa: chạm ký hiệu của bạn
 # draft
 refused-not-teacher = Sổ thực hành do người dạy mở.
 # draft

@@ -49,7 +49,6 @@
 //! | `/act/inside` | `machine`, `chamber` = `round`, `box`; `across`, `high`, `depth` = mm; for each tray `N` from 0: `N.width`, `N.depth`, `N.height`, `N.mass`; `places`, `pitch`, `rack-height`, `rack-depth`, `rack-mass` (no places: no rack); `pattern`, `face`, `wall`, `between`, `page` (may be empty) |
 //! | `/act/tray-weighed` | `grams`, `empty` (may be empty), `count.KIND`, `wrap` = `pouched`, `open` |
 //! | `/act/programme` | `machine`, `programme`, `set`, `hold`, `pulses`, `dry-min`, `dry-kpa` (may be empty), `pouches`, `hollow` = `yes` or absent, `most-pouched`, `most-open`, `page` (each may be empty: not known) |
-//! | `/act/person-teaches` | `sign`, `person`, `teaches` = `yes` or absent |
 //! | `/act/practice-clock` | only in a practice book: `times` = 1 to 30 (absent: as before), `later` = minutes |
 //! | `/act/card-deal` | only in a practice book: `card`, `learner` (may be absent) |
 //! | `/act/card-end` | only in a practice book: `dealt` = the act that dealt it |
@@ -104,7 +103,7 @@ pub use machines::{
 pub use open::{Open, What, may_open, open};
 pub use pack::{Pack, pack};
 pub use people::{join, leave};
-pub use practice::{PracticeClock, deal_card, end_card, practice_clock, set_teaches};
+pub use practice::{PracticeClock, deal_card, end_card, practice_clock};
 pub use read_off::{ReadOff, read_off};
 pub use refusal::Refusal;
 pub use rota::{SetShift, end_shift, set_shift};

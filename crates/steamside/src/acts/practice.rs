@@ -1,5 +1,5 @@
-//! Practice: how fast the clock of a practice book runs, cards dealt and ended; and who teaches. A
-//! salon's own book can be given no speed and no card.
+//! Practice: how fast the clock of a practice book runs, cards dealt and ended. A salon's
+//! own book can be given no speed and no card.
 
 use super::Refusal;
 use crate::pace;
@@ -67,26 +67,6 @@ pub fn end_card(view: &View<'_>, draft: &mut Draft, dealt: ActId) -> Result<(), 
     let right = played.steps.iter().filter(|step| step.right).count() as u32;
     let asked = played.steps.len() as u32;
     draft.fact(Body::Counter(Box::new(Counter::CardEnded { dealt, right, asked })));
-    Ok(())
-}
-
-/// Says of a person that they teach, or no longer do; what else they are stays.
-pub fn set_teaches(
-    view: &View<'_>,
-    draft: &mut Draft,
-    person: PersonId,
-    teaches: bool,
-) -> Result<(), Refusal> {
-    if view.people()?.iter().all(|known| known.person != person) {
-        return Err(Refusal::rule("refused-no-such-person"));
-    }
-    let roles = view.roles(person)?;
-    draft.fact(Body::Counter(Box::new(Counter::PersonIs {
-        person,
-        learns: roles.learns,
-        in_charge: roles.in_charge,
-        teaches,
-    })));
     Ok(())
 }
 

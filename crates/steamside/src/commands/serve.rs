@@ -4,7 +4,7 @@ use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
 use crate::practice::machine;
-use crate::web::{Door, Hosts, Served, router};
+use crate::web::{Beside, Hosts, Served, router};
 use crate::{acts, chance, clock, live};
 use clap::Args;
 use load::SetKind;
@@ -130,8 +130,8 @@ async fn serve_until_stopped(
     }
     let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
     let live = Arc::clone(&app.live);
-    let door = Arc::new(Door::beside(at));
-    let served = Served { app, hosts: Arc::new(Hosts { names }), door };
+    let beside = Arc::new(Beside::pages_at(at));
+    let served = Served { app, hosts: Arc::new(Hosts { names }), beside };
     axum::serve(listener, router(served))
         .with_graceful_shutdown(async move {
             stopped().await;

@@ -1,7 +1,7 @@
 //! The door to the practice book in a salon's own program: what it is, who opens it, where it is.
 
 use super::frame::{self, Frame, Place};
-use super::parts::{self, Form, Ground};
+use super::parts::{self, Ground};
 use super::shapes::Shape;
 use crate::web::Ctx;
 use logbook::book::BookError;
@@ -11,8 +11,6 @@ use maud::{Markup, html};
 /// What the page shows.
 #[derive(Debug, Clone, Default)]
 pub struct Seen {
-    /// All signs.
-    pub people: Vec<Person>,
     /// Those who teach.
     pub teachers: Vec<Person>,
     /// Where the practice book is open.
@@ -21,11 +19,10 @@ pub struct Seen {
 
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx, open: Option<String>) -> Result<Markup, BookError> {
-    let people = view.people()?;
     let mut teachers = Vec::new();
-    for person in &people {
+    for person in view.people()? {
         if view.roles(person.person)?.teaches {
-            teachers.push(person.clone());
+            teachers.push(person);
         }
     }
     let frame = Frame {
@@ -35,7 +32,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, open: Option<String>) -> Result<Markup, 
         again_s: None,
         did: frame::did(view, ctx)?,
     };
-    Ok(frame::page(ctx, &frame, &draw(ctx, &Seen { people, teachers, open })))
+    Ok(frame::page(ctx, &frame, &draw(ctx, &Seen { teachers, open })))
 }
 
 /// What stands on it.
@@ -51,34 +48,13 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             None => (parts::card(Ground::Fine, Shape::Envelope, &words.say("practice-closed"), &html! {
                 @if seen.teachers.is_empty() {
                     p class="fact" { (words.say("practice-nobody")) }
+                    p class="ways" { (parts::way("/setup", Shape::Tape, &words.say("setup-title"))) }
                 } @else {
                     form method="post" action="/practice" {
                         (parts::sign_line(ctx, &seen.teachers, &words.say("practice-asks")))
                     }
                 }
             })),
-        }
-        (parts::card(Ground::Fine, Shape::Tape, &words.say("practice-teachers"), &html! {
-            @for person in &seen.people { (teaches(ctx, seen, person)) }
-        }))
-    }
-}
-
-fn teaches(ctx: &Ctx, seen: &Seen, person: &Person) -> Markup {
-    let words = ctx.words();
-    let id = person.person.to_string();
-    let teaches = seen.teachers.iter().any(|teacher| teacher.person == person.person);
-    let sign = person.sign.clone().unwrap_or_else(|| words.say("sign-gone"));
-    let key = if teaches { "practice-teaches" } else { "practice-teaches-not" };
-    html! {
-        details {
-            summary { (words.tell(key, &[("sign", sign.into())])) }
-            (Form::new("person-teaches", &id).draw(ctx, &html! {
-                (parts::hidden("person", &id))
-                @if !teaches { (parts::hidden("teaches", "yes")) }
-                @let asks = if teaches { "practice-end-asks" } else { "practice-teach-asks" };
-                (parts::sign_line(ctx, &seen.people, &words.say(asks)))
-            }))
         }
     }
 }

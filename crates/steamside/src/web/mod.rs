@@ -30,12 +30,12 @@ pub struct Served {
     pub app: App,
     /// Names and addresses by which this computer may be called.
     pub hosts: Arc<guard::Hosts>,
-    /// The door to the practice book.
-    pub door: Arc<Door>,
+    /// The practice book, served beside a salon's own.
+    pub beside: Arc<Beside>,
 }
 
 pub use guard::Hosts;
-pub use practice::Door;
+pub use practice::Beside;
 
 /// Largest form that is read: a full tray of pouches, many times over.
 const LARGEST_FORM: usize = 256 * 1024;
@@ -82,7 +82,7 @@ pub fn router(served: Served) -> Router {
         .route("/labels", get(show::labels))
         .route("/cards", get(practice::cards))
         .route("/cards/sheet", get(practice::sheet))
-        .route("/practice", get(practice::door).post(practice::open))
+        .route("/practice", get(practice::front_door).post(practice::open))
         .route("/assets/{name}", get(show::asset))
         .fallback(get(show::nowhere))
         .route("/language", post(posts::language))

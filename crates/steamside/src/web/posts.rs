@@ -130,7 +130,7 @@ fn needs_sign(name: &str, fields: &Fields) -> bool {
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
         && !day_posts::knows(name)
         && !loading_posts::knows(name)
-        && (!practice::knows(name) || practice::needs_sign(name))
+        && !practice::knows(name)
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {

@@ -34,31 +34,26 @@ const FOLDER: &str = "practice";
 const PORTS: u16 = 20;
 
 /// The acts of this file, beside dealing a card.
-const ACTS: [&str; 3] = ["practice-clock", "card-end", "person-teaches"];
+const ACTS: [&str; 2] = ["practice-clock", "card-end"];
 
 /// Where the salon's program listens, and where its practice book is open.
 #[derive(Debug, Default)]
-pub struct Door {
+pub struct Beside {
     /// Address of the salon's own pages.
     pub listen: Option<SocketAddr>,
     open: Mutex<Option<SocketAddr>>,
 }
 
-impl Door {
-    /// The door beside the pages at an address.
-    pub fn beside(listen: SocketAddr) -> Self {
+impl Beside {
+    /// Beside the pages at an address.
+    pub fn pages_at(listen: SocketAddr) -> Self {
         Self { listen: Some(listen), open: Mutex::default() }
     }
 }
 
-/// Is it an act of this file?
+/// Is it an act of this file? Clock and cards ask for no sign: they belong to a class.
 pub fn knows(name: &str) -> bool {
     ACTS.contains(&name)
-}
-
-/// Does it ask for a sign? Clock and cards belong to nobody: a practice book is open to a class.
-pub fn needs_sign(name: &str) -> bool {
-    name == "person-teaches"
 }
 
 /// Decides an act of this file.
@@ -78,9 +73,6 @@ pub fn decide(
             acts::practice_clock(view, draft, set)
         }
         "card-end" => acts::end_card(view, draft, fields.need("dealt")?),
-        "person-teaches" => {
-            acts::set_teaches(view, draft, fields.need("person")?, fields.yes("teaches"))
-        }
         _ => Err(Refusal::rule("refused-no-such-act")),
     }
 }
@@ -153,11 +145,11 @@ pub async fn deal(
 }
 
 /// The page in front of the practice book.
-pub async fn door(State(served): State<Served>, headers: HeaderMap, head: Head) -> Response {
+pub async fn front_door(State(served): State<Served>, headers: HeaderMap, head: Head) -> Response {
     if served.app.practice {
         return cards(State(served), head).await;
     }
-    let open = *served.door.open.lock().await;
+    let open = *served.beside.open.lock().await;
     front(&served, &headers, head, open).await
 }
 
@@ -212,11 +204,11 @@ fn may_open(app: &App, sign: Option<PersonId>) -> Result<(), Refusal> {
 /// Opens it once; afterwards it is where it is.
 async fn through(served: &Served) -> Result<SocketAddr, Refusal> {
     let cannot = |why: String| Refusal::rule_with("refused-practice-closed", "why", why);
-    let mut open = served.door.open.lock().await;
+    let mut open = served.beside.open.lock().await;
     if let Some(at) = *open {
         return Ok(at);
     }
-    let Some(listen) = served.door.listen.filter(|_| !served.app.practice) else {
+    let Some(listen) = served.beside.listen.filter(|_| !served.app.practice) else {
         return Err(Refusal::rule("refused-no-such-page"));
     };
     let folder = served.app.folder.join(FOLDER);
@@ -231,7 +223,7 @@ async fn through(served: &Served) -> Result<SocketAddr, Refusal> {
     tokio::spawn(live::follow(app.clone()));
     tokio::spawn(machine::follow(app.clone()));
     let hosts = Arc::clone(&served.hosts);
-    let pages = router(Served { app, hosts, door: Arc::default() });
+    let pages = router(Served { app, hosts, beside: Arc::default() });
     tokio::spawn(async move {
         if let Err(error) = axum::serve(listener, pages).await {
             eprintln!("the practice book was closed: {error}");

@@ -4,7 +4,8 @@
 use super::access::{crawl, pattern};
 use super::browser::{TABLET, browser};
 use super::salon::{Salon, id, program};
-use logbook::book::Book;
+use logbook::book::{Book, Draft};
+use logbook::fact::{Body, Counter, Known, Stamp};
 use logbook::view::View;
 use measure::PersonId;
 use serde_json::json;
@@ -218,6 +219,26 @@ fn every_page_of_a_practice_book_says_so_and_none_of_a_real_one() {
     assert_eq!(not_new.status.code(), Some(2), "a salon's own book is left alone");
 }
 
+/// What the page of the people writes.
+fn say_teaches(book: &Book, person: &str) {
+    let at = measure::Instant::from_millis(jiff::Timestamp::now().as_millisecond());
+    let stamp = Stamp {
+        act: id().parse().expect("an id"),
+        happened: at,
+        written: at,
+        station: id().parse().expect("an id"),
+        sign: None,
+        known: Known::Setting,
+    };
+    let person = person.parse().expect("a person");
+    let teaches = Counter::PersonIs { person, learns: false, in_charge: false, teaches: true };
+    book.act(stamp, |_, draft: &mut Draft| {
+        draft.fact(Body::Counter(Box::new(teaches)));
+        Ok::<_, logbook::book::BookError>(())
+    })
+    .expect("it is written");
+}
+
 /// Who teaches opens it, at a port of its own; what is done there does not reach the salon's book.
 #[test]
 fn a_teacher_opens_the_practice_book_of_a_salon() {
@@ -230,8 +251,7 @@ fn a_teacher_opens_the_practice_book_of_a_salon() {
     let person = person.to_string();
     assert_eq!(salon.post("/practice", &[("sign", &person)]), Some(409), "does not teach");
     assert_eq!(salon.post("/practice", &[("", "")]), Some(409), "nobody");
-    let teaches = [("act", &*id()), ("sign", &*person), ("person", &*person), ("teaches", "yes")];
-    assert_eq!(salon.post("/act/person-teaches", &teaches), Some(303));
+    say_teaches(&book(), &person);
     assert!(!salon.get("/practice").1.contains("http://"), "closed");
     assert_eq!(salon.post("/practice", &[("sign", &person)]), Some(200));
     let (_, page) = salon.get("/practice");
