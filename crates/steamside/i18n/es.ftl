@@ -2890,6 +2890,232 @@ week-marks = Palomita: sí. Cruz: no, entonces NO USAR.
 shelf-not-sure = ¿No está seguro de una? Toque su código: se aparta.
 # draft
 week-run-first = corrida { $run }: programa; de, a; marcas, seca; firma
+
+## Practice
+# draft
+cards-title = Tarjetas
+# draft
+cards-how = Nada de esto es real. Reparta una tarjeta, haga lo que pide en las otras páginas y termínela.
+# draft
+cards-clock = El reloj
+# draft
+cards-clock-shows = Marca { $at }, velocidad × { $times }.
+# draft
+cards-clock-how = Otra velocidad nunca lo hace saltar. Deshacer dura 30 segundos reales.
+# draft
+cards-times = × { $times }
+# draft
+cards-later = Media hora más tarde
+# draft
+cards-everyone = todos
+# draft
+cards-dealt = Repartida
+# draft
+cards-asked = Lo que se pide (para quien enseña)
+# draft
+cards-end = Terminar esta tarjeta
+# draft
+cards-deal = Repartir una tarjeta
+# draft
+cards-learner = A quién
+# draft
+cards-ended = Tarjetas terminadas
+# draft
+cards-all-of = Todas las hojas de { $sign }
+# draft
+cards-score = { $right } de { $asked } bien
+# draft
+sheet-title = Hoja de respuestas
+# draft
+sheet-print = Imprimir la hoja
+# draft
+sheet-name = Nombre:
+# draft
+sheet-sign = Signo:
+# draft
+sheet-ended = Terminada
+# draft
+sheet-acts = Lo que se hizo, en orden
+# draft
+sheet-nothing = No se hizo nada.
+# draft
+sheet-steps = Lo que se pedía
+# draft
+sheet-open = Esta tarjeta sigue abierta. Termínela para ver qué pasos estaban bien.
+# draft
+sheet-teacher = Quien enseña, fecha:
+# draft
+step-right = Bien
+# draft
+step-wrong = Mal
+# draft
+card-good-load = Una carga buena
+    .read = Lleve juegos usados del cubo al estante: lave, embolse, ponga la máquina 1, espere, mire, libere.
+# draft
+card-wet = Una bolsa húmeda
+    .read = La carga de la máquina { $machine } está fuera. La bolsa { $code } está húmeda. Las otras están secas y enteras, y sus marcas cambiaron.
+# draft
+card-two-wet = Dos bolsas húmedas
+    .read = La carga de la máquina { $machine } está fuera. Las bolsas { $code } y { $other } están húmedas. Todas las marcas cambiaron.
+# draft
+card-mark = Una marca no cambió
+    .read = La carga de la máquina { $machine } está fuera. La marca de la bolsa { $code } no cambió. Todas están secas y enteras.
+# draft
+card-torn = Rota y caída
+    .read = La carga de la máquina { $machine } está fuera. La bolsa { $code } está rota, la bolsa { $other } cayó al suelo. Las otras están bien.
+# draft
+card-power = Un corte de luz
+    .read = Se fue la luz mientras la máquina { $machine } funcionaba. Ya volvió; la máquina se paró.
+# draft
+card-spore = Una prueba de esporas fallida
+    .read = La prueba de esporas de la máquina { $machine } se puede leer: crecieron esporas, y el control también. Haga lo que pide este día.
+# draft
+card-wrong-pouch = La bolsa equivocada
+    .read = Hay una clienta en la silla 3. Tiene en la mano la bolsa { $code }. Búsquela antes de abrirla.
+# draft
+card-fast = El ciclo rápido
+    .read = El juego { $code } pasó por el ciclo rápido sin bolsa, para usarlo enseguida. Su marca cambió. Una clienta espera en la silla 2.
+# draft
+card-cannot-tell = No se sabe
+    .read = El registro de la máquina { $machine } tiene un hueco. La pantalla dice: mínima { $lowest } °C, { $held } minutos, { $kpa } kPa absolutos. La marca de dentro llegó al final.
+# draft
+card-too-many = Demasiadas bolsas
+    .read = Hay catorce bolsas listas. Ponga la máquina 1 con las que caben en ella.
+# draft
+card-foot-bath = Un baño de pies
+    .read = Una clienta dejó el baño de pies 1. Prepárelo para la siguiente.
+# draft
+step-washed = Lavado antes de embolsar
+    .why = El vapor no atraviesa la suciedad. Anote el lavado y después embolse.
+# draft
+step-bagged = Embolsado antes de empezar
+    .why = Solo lo que está en bolsa sigue limpio en el estante.
+# draft
+step-drying = Un programa que seca
+    .why = Las bolsas que salen húmedas no se usan. El programa rápido no seca.
+# draft
+step-not-early = La puerta cerrada hasta el final
+    .why = Abrir antes corta el ciclo. Lo de dentro no se puede usar.
+# draft
+step-all-looked = Se miraron todas las marcas y bolsas
+    .why = Los números no ven una bolsa húmeda o rota. Solo mirando se sabe.
+# draft
+step-released = La carga buena se liberó
+    .why = Hasta que una persona la libera, nada se abre.
+# draft
+step-wet-said = Se anotó la bolsa húmeda, y ninguna otra
+    .why = Vale la primera respuesta: seca después sigue siendo húmeda.
+# draft
+step-others-again = Las otras se miraron otra vez y se liberaron
+    .why = Una bolsa húmeda se alcanza a sí misma. Mire otra vez las demás antes de guardarlas.
+# draft
+step-not-used = Lo que falló se apartó y no se usó
+    .why = Una bolsa húmeda, rota o caída nunca se usa.
+# draft
+step-apart = Su juego vuelve al lavado, en bolsa nueva
+    .why = Desármela: una bolsa nunca se usa dos veces.
+# draft
+step-two-wet-said = Se anotaron las dos bolsas húmedas
+    .why = Diga todas en la primera respuesta. Dos bolsas húmedas alcanzan toda la carga.
+# draft
+step-none-released = No se usó nada de la carga
+    .why = Dos húmedas, una marca o números fallidos: toda la carga no se usa.
+# draft
+step-all-apart = Todo vuelve: lavar, bolsa nueva, ciclo nuevo
+    .why = No hay vuelta atrás. Desarme cada bolsa y empiece de nuevo.
+# draft
+step-mark-said = Se anotó la marca que no cambió
+    .why = Mire cada marca. Una que no cambió habla por toda la carga.
+# draft
+step-torn-said = Se nombraron las dos bolsas, y ninguna otra
+    .why = Lo roto o lo que cayó está abierto a la suciedad. Nombre cada una.
+# draft
+step-others-released = Las otras se liberaron
+    .why = Rota o caída alcanza solo esa bolsa. Las otras se pueden usar.
+# draft
+step-power-aside = Se apartó toda la carga
+    .why = Un ciclo parado no demuestra nada. Apártelo todo.
+# draft
+step-spore-read = La prueba se leyó como es: crecieron esporas
+    .why = Una lectura en que crecieron esporas vale, diga lo que diga otra mirada.
+# draft
+step-machine-out = La máquina se puso fuera de uso
+    .why = Primero la máquina: nadie debe ponerla.
+# draft
+step-shelf-frozen = Se apartó lo que hizo la máquina
+    .why = Desde el ciclo tras la última prueba buena, nada de esta máquina se usa.
+# draft
+step-nothing-opened = No se abrió nada
+    .why = Lo abierto tocó a una clienta: es una visita que hay que encontrar.
+# draft
+step-stays-out = La máquina siguió fuera
+    .why = Solo vuelve tras una repetición buena.
+# draft
+step-another-opened = Se abrió otra bolsa
+    .why = La bolsa que no se usa queda cerrada; tome la buena más cercana.
+# draft
+step-code-read = Se leyó su código
+    .why = Sin el código nadie encuentra la visita después.
+# draft
+step-stop-stands = El alto se mantuvo
+    .why = Una marca o mirada fallida nunca se levanta.
+# draft
+step-use-now = Mirado y liberado para usar ya
+    .why = Sin bolsa es para usar ya, con hora, tras mirarlo como todo.
+# draft
+step-in-time = Abierto antes de su hora
+    .why = Pasada su hora vuelve a ser usado: lávelo.
+# draft
+step-read-or-again = Se leyó la pantalla tal cual, o la carga se repite
+    .why = Tres números, cada uno como en la pantalla. En la duda, repita.
+# draft
+step-not-on-looks = No se liberó solo por marcas y miradas
+    .why = No se sabe no es un sí. Lea primero, o repita.
+# draft
+step-inner-mark = Se miró la marca de dentro
+    .why = Los números leídos por una persona piden además una marca dentro.
+# draft
+step-tested-most = No más de lo probado
+    .why = Una bandeja más llena nunca se probó: el vapor puede no llegar. Deje el resto para el próximo ciclo.
+# draft
+step-bath-wet = Vaciado, limpio, enjuagado y mojado con desinfectante tras la clienta
+    .why = Tras cada clienta. Una funda no lo sustituye.
+# draft
+step-bath-time = Vaciado tras todo el tiempo de la etiqueta
+    .why = Tiene que seguir mojado lo que dice la etiqueta.
+# draft
+practice-title = Libro de práctica
+# draft
+practice-what = Un salón inventado para enseñar, con tarjetas y un reloj más rápido. Tiene su propio libro: nada de allí llega a este.
+# draft
+practice-open = El libro de práctica está abierto
+# draft
+practice-go = Ir al libro de práctica
+# draft
+practice-closed = El libro de práctica está cerrado
+# draft
+practice-nobody = Solo lo abre quien enseña, y aquí no consta que nadie enseñe. Quién enseña se dice en Ajustes.
+# draft
+practice-asks = Usted enseña y abre el libro de práctica: toque su signo
+# draft
+refused-not-teacher = El libro de práctica lo abre una persona que enseña.
+# draft
+refused-not-practice = Solo un libro de práctica tiene esto. El reloj de un salón real va como es, y allí no se reparten tarjetas.
+# draft
+refused-practice-times = El reloj de práctica va de 1 a { $most } veces más rápido.
+# draft
+refused-practice-closed = No se pudo abrir el libro de práctica: { $why }.
+# draft
+refused-card-machine = Aún hay una carga en la máquina que necesita esta tarjeta. Sáquela primero, o vuelva a poner la máquina en uso.
+# draft
+refused-no-such-card = No hay ninguna tarjeta abierta así. Puede que ya haya terminado.
+# draft
+line-practice-clock = Se ajustó el reloj de práctica: { $at }, velocidad × { $times }.
+# draft
+line-card-dealt = Tarjeta repartida a { $sign }: { $card }.
+# draft
+line-card-ended = Tarjeta terminada: { $right } de { $asked } bien.
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Pruebas de esporas

@@ -21,7 +21,7 @@ place-log = SỔ GHI
 # draft
 book-demo = BẢN MẪU: số liệu giả
 # draft
-book-practice = TẬP LÀM
+book-practice = THỰC HÀNH
 # draft
 did = Đã ghi: { $what }
 # draft
@@ -2786,6 +2786,232 @@ week-marks = Dấu: có. Chéo: không, thì KHÔNG DÙNG.
 shelf-not-sure = Không chắc túi nào? Chạm mã: để riêng.
 # draft
 week-run-first = mẻ { $run }: chương trình; từ, tới; dấu, khô; chữ ký
+
+## Practice
+# draft
+cards-title = Thẻ bài tập
+# draft
+cards-how = Mọi thứ ở đây đều là giả. Phát một thẻ, làm theo thẻ ở các trang khác, rồi kết thúc thẻ.
+# draft
+cards-clock = Đồng hồ
+# draft
+cards-clock-shows = Đồng hồ chỉ { $at }, tốc độ × { $times }.
+# draft
+cards-clock-how = Đổi tốc độ không làm giờ nhảy. Hoàn tác vẫn là 30 giây thật.
+# draft
+cards-times = × { $times }
+# draft
+cards-later = Tới nửa giờ sau
+# draft
+cards-everyone = tất cả
+# draft
+cards-dealt = Phát lúc
+# draft
+cards-asked = Thẻ đòi hỏi gì (cho người dạy)
+# draft
+cards-end = Kết thúc thẻ này
+# draft
+cards-deal = Phát một thẻ
+# draft
+cards-learner = Cho ai
+# draft
+cards-ended = Thẻ đã kết thúc
+# draft
+cards-all-of = Mọi phiếu của { $sign }
+# draft
+cards-score = đúng { $right } trên { $asked }
+# draft
+sheet-title = Phiếu trả lời
+# draft
+sheet-print = In phiếu
+# draft
+sheet-name = Họ tên:
+# draft
+sheet-sign = Ký hiệu:
+# draft
+sheet-ended = Kết thúc lúc
+# draft
+sheet-acts = Đã làm gì, theo thứ tự
+# draft
+sheet-nothing = Chưa làm gì.
+# draft
+sheet-steps = Thẻ đòi hỏi
+# draft
+sheet-open = Thẻ này còn mở. Kết thúc thẻ để xem bước nào đúng.
+# draft
+sheet-teacher = Người dạy, ngày:
+# draft
+step-right = Đúng
+# draft
+step-wrong = Sai
+# draft
+card-good-load = Một mẻ tốt
+    .read = Đưa bộ đã dùng từ thùng lên kệ: rửa, đóng túi, chạy máy 1, chờ, xem, cho dùng.
+# draft
+card-wet = Một túi ướt
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } bị ướt. Các túi khác khô, nguyên và dấu đã đổi màu.
+# draft
+card-two-wet = Hai túi ướt
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } và { $other } bị ướt. Mọi dấu đã đổi màu.
+# draft
+card-mark = Dấu không đổi màu
+    .read = Mẻ của máy { $machine } đã lấy ra. Dấu của túi { $code } không đổi màu. Tất cả đều khô và nguyên.
+# draft
+card-torn = Rách và rơi
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } bị rách, túi { $other } rơi xuống sàn. Các túi khác tốt.
+# draft
+card-power = Mất điện
+    .read = Mất điện khi máy { $machine } đang chạy. Điện đã có lại; máy đã dừng.
+# draft
+card-spore = Thử bào tử không đạt
+    .read = Thử bào tử của máy { $machine } đã đọc được: bào tử mọc, mẫu đối chứng cũng mọc. Hãy làm việc cần làm hôm nay.
+# draft
+card-wrong-pouch = Lấy nhầm túi
+    .read = Khách ngồi ở ghế 3. Bạn đang cầm túi { $code }. Hãy tra mã trước khi mở.
+# draft
+card-fast = Chu trình nhanh
+    .read = Bộ { $code } đã qua chu trình nhanh, không túi, để dùng ngay. Dấu đã đổi màu. Khách chờ ở ghế 2.
+# draft
+card-cannot-tell = Không rõ
+    .read = Bản ghi của máy { $machine } bị thiếu. Màn hình ghi: thấp nhất { $lowest } °C, { $held } phút, { $kpa } kPa tuyệt đối. Dấu bên trong đã đạt.
+# draft
+card-too-many = Quá nhiều túi
+    .read = Có mười bốn túi đã đóng. Hãy chạy máy 1 với số túi vừa đủ.
+# draft
+card-foot-bath = Bồn ngâm chân
+    .read = Khách vừa rời bồn ngâm chân số 1. Hãy chuẩn bị cho khách sau.
+# draft
+step-washed = Rửa trước khi đóng túi
+    .why = Hơi nước không qua được chất bẩn. Ghi đã rửa, rồi mới đóng túi.
+# draft
+step-bagged = Đóng túi trước khi chạy máy
+    .why = Chỉ đồ trong túi mới giữ sạch trên kệ.
+# draft
+step-drying = Chương trình có sấy
+    .why = Túi ra bị ướt thì không dùng. Chương trình nhanh không sấy.
+# draft
+step-not-early = Cửa đóng đến khi chạy xong
+    .why = Mở cửa sớm là dừng mẻ. Đồ bên trong không dùng được.
+# draft
+step-all-looked = Đã xem mọi dấu và mọi túi
+    .why = Các con số không thấy túi ướt hay rách. Chỉ có nhìn mới biết.
+# draft
+step-released = Mẻ tốt đã được cho dùng
+    .why = Chưa có người cho dùng thì không được mở túi nào.
+# draft
+step-wet-said = Đã ghi đúng túi ướt, không ghi túi khác
+    .why = Câu trả lời đầu tiên được giữ: khô sau vẫn là ướt.
+# draft
+step-others-again = Đã xem lại và cho dùng các túi khác
+    .why = Một túi ướt chỉ tính túi đó. Xem lại mọi túi khác trước khi lên kệ.
+# draft
+step-not-used = Túi hỏng được để riêng, không dùng
+    .why = Túi ướt, rách hay rơi không bao giờ dùng.
+# draft
+step-apart = Bộ đó rửa lại, dùng túi mới
+    .why = Tháo túi ra: một túi không dùng hai lần.
+# draft
+step-two-wet-said = Đã ghi cả hai túi ướt
+    .why = Ghi đủ ngay câu trả lời đầu. Hai túi ướt là cả mẻ.
+# draft
+step-none-released = Không dùng gì của mẻ này
+    .why = Hai túi ướt, dấu không đổi, hay số không đạt: cả mẻ không dùng.
+# draft
+step-all-apart = Làm lại tất cả: rửa, túi mới, mẻ mới
+    .why = Không nói lại được. Tháo mọi túi và làm lại từ đầu.
+# draft
+step-mark-said = Đã ghi dấu không đổi màu
+    .why = Xem mọi dấu. Một dấu không đổi màu là cả mẻ không đạt.
+# draft
+step-torn-said = Đã ghi đúng hai túi, không ghi túi khác
+    .why = Túi rách hay rơi đã hở với bụi bẩn. Ghi từng túi.
+# draft
+step-others-released = Các túi khác đã được cho dùng
+    .why = Rách hay rơi chỉ tính túi đó. Các túi khác dùng được.
+# draft
+step-power-aside = Để riêng cả mẻ
+    .why = Mẻ bị dừng chưa chứng tỏ gì. Để riêng tất cả.
+# draft
+step-spore-read = Đã đọc đúng: bào tử mọc
+    .why = Một lần đọc thấy bào tử mọc là giữ, dù xem lại lần hai.
+# draft
+step-machine-out = Máy đã ngừng dùng
+    .why = Trước hết là máy: không ai được chạy.
+# draft
+step-shelf-frozen = Đồ từ máy đó đã để riêng
+    .why = Từ mẻ sau lần thử tốt cuối, không dùng gì từ máy này.
+# draft
+step-nothing-opened = Không mở túi nào của mẻ
+    .why = Túi đã mở thì đã chạm khách: phải tìm lại lượt khách đó.
+# draft
+step-stays-out = Máy vẫn ngừng dùng
+    .why = Máy chỉ dùng lại sau khi thử lại đạt.
+# draft
+step-another-opened = Đã mở túi khác
+    .why = Túi KHÔNG DÙNG thì để yên; lấy túi tốt gần nhất.
+# draft
+step-code-read = Đã đọc mã của túi
+    .why = Không có mã thì không ai tìm lại được lượt khách.
+# draft
+step-stop-stands = Lệnh dừng được giữ
+    .why = Dấu hay kiểm tra không đạt không bao giờ được bỏ qua.
+# draft
+step-use-now = Đã xem và cho dùng ngay
+    .why = Không túi thì chỉ dùng ngay, có hạn giờ, sau khi xem như mọi mẻ.
+# draft
+step-in-time = Đã mở trước khi hết giờ
+    .why = Hết giờ thì coi như đã dùng: rửa lại.
+# draft
+step-read-or-again = Đọc đúng số trên màn hình, hoặc chạy lại mẻ
+    .why = Ba con số, đúng như màn hình. Nghi ngờ thì chạy lại.
+# draft
+step-not-on-looks = Không cho dùng chỉ vì dấu và nhìn thấy tốt
+    .why = Không rõ không phải là đạt. Đọc số trước, hoặc chạy lại.
+# draft
+step-inner-mark = Đã xem dấu bên trong mẻ
+    .why = Số do người đọc thì cần thêm dấu bên trong.
+# draft
+step-tested-most = Không quá số đã thử
+    .why = Khay đầy hơn chưa được thử: hơi có thể không tới hết. Để phần còn lại cho mẻ sau.
+# draft
+step-bath-wet = Đã xả, rửa, tráng và làm ướt bằng chất khử khuẩn sau khách
+    .why = Sau mỗi khách. Túi lót không thay được việc này.
+# draft
+step-bath-time = Xả sau khi đủ thời gian ghi trên nhãn
+    .why = Phải giữ ướt đủ thời gian ghi trên nhãn.
+# draft
+practice-title = Sổ thực hành
+# draft
+practice-what = Một tiệm giả để dạy, có thẻ bài tập và đồng hồ chạy nhanh. Sổ riêng: việc làm ở đó không vào sổ này.
+# draft
+practice-open = Sổ thực hành đang mở
+# draft
+practice-go = Vào sổ thực hành
+# draft
+practice-closed = Sổ thực hành đang đóng
+# draft
+practice-nobody = Chỉ người dạy mới mở được, và ở đây chưa ghi ai dạy. Ghi ai dạy ở trang Cài đặt.
+# draft
+practice-asks = Bạn dạy và mở sổ thực hành: chạm ký hiệu của bạn
+# draft
+refused-not-teacher = Sổ thực hành do người dạy mở.
+# draft
+refused-not-practice = Chỉ sổ thực hành mới có. Đồng hồ của tiệm thật chạy đúng giờ, và không phát thẻ ở đó.
+# draft
+refused-practice-times = Đồng hồ thực hành chạy nhanh 1 đến { $most } lần.
+# draft
+refused-practice-closed = Không mở được sổ thực hành: { $why }.
+# draft
+refused-card-machine = Máy mà thẻ này cần vẫn còn mẻ bên trong. Lấy mẻ ra trước, hoặc cho máy dùng lại.
+# draft
+refused-no-such-card = Không có thẻ nào như vậy đang mở. Có thể thẻ đã kết thúc.
+# draft
+line-practice-clock = Đã đặt đồng hồ thực hành: { $at }, tốc độ × { $times }.
+# draft
+line-card-dealt = Đã phát thẻ cho { $sign }: { $card }.
+# draft
+line-card-ended = Thẻ kết thúc: đúng { $right } trên { $asked }.
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Thử bào tử
