@@ -208,8 +208,9 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry, seen: &Seen) -> Markup {
             " · " (words.say(say::known_key(stamp.known)))
             " · " (station(ctx, stamp))
             @if !entry.undone && !seen.print && acts::correctable(&entry.facts).is_some() {
-                " " a class="correct-key" href=(format!("/correct/{}", stamp.act)) {
-                    (words.say("correct-key")) span class="unseen" { ": " (text) }
+                " " a class="correct-key" href=(format!("/correct/{}", stamp.act))
+                    aria-label=(format!("{}: {text}", words.say("correct-key"))) {
+                    (words.say("correct-key"))
                 }
             }
         }
