@@ -3,6 +3,7 @@
 mod chance;
 pub mod chores;
 mod expected;
+pub mod gaps;
 pub mod plan;
 pub mod sets;
 

@@ -3,6 +3,7 @@
 //! All answers of one [`View`] belong to one moment. Lists are oldest first unless they say
 //! otherwise.
 
+mod counter;
 mod day;
 mod drift;
 mod events;
@@ -18,6 +19,7 @@ mod stations;
 mod upkeep;
 mod visits;
 
+pub use counter::{BoxOff, Corrected, Explained, HandOver};
 pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
 pub use drift::JudgedRun;
 pub use loading::{DryLook, Weighed};

@@ -23,6 +23,13 @@ pub fn day_start(at: Instant, zone: &TimeZone) -> Instant {
         .map_or(at, |start| Instant::from_millis(start.timestamp().as_millisecond()))
 }
 
+/// The civil day that `at` lies in: its first moment and that of the next one.
+pub fn day(at: Instant, zone: &TimeZone) -> (Instant, Instant) {
+    let start = day_start(at, zone);
+    // No day is longer than 25 hours, and none shorter than 23.
+    (start, day_start(start + Span::from_minutes(30 * 60), zone))
+}
+
 /// All moments that a civil time can mean in a zone: one, two in the hour that autumn repeats,
 /// or, in the hour that spring leaves out, the moments before and after the leap.
 pub fn moments_of(time: civil::DateTime, zone: &TimeZone) -> Vec<Instant> {

@@ -8,6 +8,7 @@ mod clock;
 mod commands;
 mod demo;
 mod drifting;
+mod heartbeat;
 mod intake;
 mod live;
 mod loading;

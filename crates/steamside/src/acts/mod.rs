@@ -49,6 +49,13 @@
 //! | `/act/inside` | `machine`, `chamber` = `round`, `box`; `across`, `high`, `depth` = mm; for each tray `N` from 0: `N.width`, `N.depth`, `N.height`, `N.mass`; `places`, `pitch`, `rack-height`, `rack-depth`, `rack-mass` (no places: no rack); `pattern`, `face`, `wall`, `between`, `page` (may be empty) |
 //! | `/act/tray-weighed` | `grams`, `empty` (may be empty), `count.KIND`, `wrap` = `pouched`, `open` |
 //! | `/act/programme` | `machine`, `programme`, `set`, `hold`, `pulses`, `dry-min`, `dry-kpa` (may be empty), `pouches`, `hollow` = `yes` or absent, `most-pouched`, `most-open`, `page` (each may be empty: not known) |
+//! | `/act/hand-over` | `sign`, `to` (may be empty), `drying`, `note` (may be empty) |
+//! | `/act/take-over` | `sign`, `given` = the act that offered it |
+//! | `/act/correct` | `sign`, `old` = the act, and as it was in truth: `count.KIND`; or `kind`, `owned`, `used`, `washed`; or `chair`; or `in` (many pouches that were in the run); or `grams`, `empty` |
+//! | `/act/gap` | `from`, `to` = moments in ms, `why` = `closed`, `holiday`, `power`, `nothing`, `paper`, `forgotten` |
+//! | `/act/person-is` | `person`, `language` (may be empty), `learns`, `in-charge`, `teaches` = `yes` or absent |
+//! | `/act/record-shows` | `language`, `units` = `metric`, `us` |
+//! | `/act/later-NAME` | `sign`, `on` = a day, `at` = a time, as they stand on the paper; `wash`: as above; `run`: `machine`, `programme`, `end-on`, `end-at`, `pouch` (many), `kind`, `count` = packed on paper; `look`: as `read-off` and `look`; `open`: as above; `chore`: `chore`, `about` = `salon` or a machine, `found` = `fine`, `not-fine`; `closed`: only the day |
 //! | `/act/spore-place` | `sign`, `machine`, `run` (may be empty), `control` = `yes` or absent, `lot` (may be empty) |
 //! | `/act/spore-start` | `sign`, `test` = the failed one, `programme` (may be empty), `control` |
 //! | `/act/spore-post` | `sign`, `test`, `days` |
@@ -75,7 +82,10 @@ mod accept;
 mod apart;
 mod chores;
 mod claim;
+mod correct;
 mod first;
+mod gap;
+mod hand_over;
 mod lift;
 mod loading;
 mod look;
@@ -104,7 +114,10 @@ pub use chores::{
     buy_stock, count_stock, do_chore, end_chore, end_stock, leave_chore, set_chore, set_stock,
 };
 pub use claim::{Claim, claim, write_verdict};
+pub use correct::{Correctable, InTruth, correct, correctable};
 pub use first::{First, first};
+pub use gap::{box_was_off, explain};
+pub use hand_over::{HandOver, LONGEST_NOTE, MOST_DRYING, hand_over, take_over};
 pub use lift::{Lift, lift};
 pub use loading::{
     WeighTray, end_implement, end_pouch, set_implement, set_inside, set_of, set_pouch,
@@ -117,7 +130,7 @@ pub use machines::{
 };
 pub use open::{Open, What, may_open, open};
 pub use pack::{Pack, pack};
-pub use people::{join, leave};
+pub use people::{PersonIs, join, leave, person_is, record_shows};
 pub use read_off::{ReadOff, read_off};
 pub use refusal::Refusal;
 pub use rota::{SetShift, end_shift, set_shift};

@@ -4,7 +4,7 @@
 use super::Refusal;
 use load::SetState;
 use logbook::book::Draft;
-use logbook::fact::{Body, Day, Loading, StopReason, Upkeep};
+use logbook::fact::{Body, Counter, Day, Loading, StopReason, Upkeep};
 use logbook::view::View;
 use measure::{ActId, Instant, PouchId, Span};
 
@@ -62,6 +62,17 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusa
 pub fn can_be_undone(body: &Body) -> bool {
     if let Body::Loading(said) = body {
         return matches!(**said, Loading::TrayWeighed { .. });
+    }
+    if let Body::Counter(said) = body {
+        return matches!(
+            **said,
+            Counter::HandedOver { .. }
+                | Counter::TakenOver { .. }
+                | Counter::GapExplained { .. }
+                | Counter::PersonSpeaks { .. }
+                | Counter::PersonIs { .. }
+                | Counter::RecordShows { .. }
+        );
     }
     if let Body::Upkeep(said) = body {
         return is_of_the_day(said);

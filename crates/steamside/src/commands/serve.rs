@@ -4,7 +4,7 @@ use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
 use crate::web::{Hosts, Served, router};
-use crate::{acts, chance, clock, live};
+use crate::{acts, chance, clock, heartbeat, live};
 use clap::Args;
 use load::SetKind;
 use logbook::book::{Book, Opening};
@@ -114,6 +114,12 @@ async fn serve_until_stopped(
         tokio::spawn(watch(app.clone(), watched));
     }
     tokio::spawn(live::follow(app.clone()));
+    let station: StationId = chance::id().map_err(|error| error.to_string())?;
+    app.look(move |app| heartbeat::after_a_silence(app, station))
+        .await
+        .map_err(|error| error.to_string())?
+        .map_err(|error| error.to_string())?;
+    tokio::spawn(heartbeat::beat(app.clone()));
     println!(
         "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
         shown_path(&app.folder)

@@ -358,8 +358,8 @@ impl<'a> Script<'a> {
             programme: Some(if number == 1 { "middle" } else { "long" }.to_owned()),
             pouches: self.pouches.get(round).cloned().unwrap_or_default(),
             over: false,
-            day_start: clock::day_start(at, &self.zone),
-            now: at,
+            day: clock::day(at, &self.zone),
+            now: Some(at),
         };
         self.act(at, Known::Tapped, |v, d| acts::start(v, d, start))?;
         let running = self.app.read(|v| v.machine(machine))?.and_then(|row| row.running);

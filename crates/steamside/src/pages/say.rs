@@ -1,7 +1,7 @@
 //! States, verdicts and reasons in the reader's language.
 
 use super::shapes::Shape;
-use super::when;
+use super::{units, when};
 use crate::planning::explain::kind_word;
 use crate::web::Ctx;
 use crate::words::Arg;
@@ -171,17 +171,18 @@ pub fn outcome(ctx: &Ctx, outcome: Option<Outcome>) -> Markup {
 /// The figures that a reason may name; an unknown one is said to be unknown.
 fn figures(ctx: &Ctx, figures: &KeyFigures) -> Vec<(&'static str, Arg)> {
     let words = ctx.words();
-    let show = |value: Option<i64>, how: fn(i64) -> String| {
+    let degrees = |mc| units::temperature(ctx, mc);
+    let show = |value: Option<i64>, how: &dyn Fn(i64) -> String| {
         Arg::Text(value.map_or_else(|| words.say("not-known"), how))
     };
     vec![
-        ("held", show(figures.held_ms, when::length)),
-        ("needed", show(figures.needed_ms, when::length)),
-        ("set", show(figures.set_mc, when::tenths)),
-        ("lowest", show(figures.lowest_mc, when::tenths)),
-        ("highest", show(figures.highest_mc, when::tenths)),
-        ("deviation", show(figures.deviation_mk, when::tenths)),
-        ("drying", show(figures.drying_ms, when::length)),
+        ("held", show(figures.held_ms, &when::length)),
+        ("needed", show(figures.needed_ms, &when::length)),
+        ("set", show(figures.set_mc, &degrees)),
+        ("lowest", show(figures.lowest_mc, &degrees)),
+        ("highest", show(figures.highest_mc, &degrees)),
+        ("deviation", show(figures.deviation_mk, &|mk| units::difference(ctx, mk))),
+        ("drying", show(figures.drying_ms, &when::length)),
     ]
 }
 

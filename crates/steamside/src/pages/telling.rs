@@ -1,10 +1,13 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
+mod counter;
 mod loading;
 mod spores;
 mod upkeep;
 
 pub use upkeep::how_often;
+
+pub use counter::{units_key, why_key};
 
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
@@ -74,7 +77,7 @@ impl Names {
         Ok(names)
     }
 
-    fn run(&self, ctx: &Ctx, run: RunId) -> String {
+    pub(super) fn run(&self, ctx: &Ctx, run: RunId) -> String {
         self.runs.get(&run).map_or_else(
             || ctx.words().say("run-unnamed"),
             |(machine, number)| run_name(ctx, *machine, *number),
@@ -95,7 +98,7 @@ impl Names {
         }
     }
 
-    fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
+    pub(super) fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
         let codes: Vec<_> = pouches
             .iter()
             .filter_map(|pouch| self.codes.get(pouch))
@@ -120,6 +123,7 @@ fn people_of(fact: &Fact) -> Vec<PersonId> {
         Body::PersonJoined { person, .. }
         | Body::PersonLeft { person }
         | Body::Day(Day::ShiftSet { person, .. }) => Some(*person),
+        Body::Counter(said) => counter::person_of(said),
         _ => None,
     };
     fact.stamp.sign.into_iter().chain(named).collect()
@@ -134,6 +138,7 @@ fn run_of(body: &Body) -> Option<RunId> {
         | Body::Released { run, .. } => Some(*run),
         Body::SetAside { run, .. } => *run,
         Body::Judged(judged) => judged.run,
+        Body::Counter(said) => counter::run_of(said),
         Body::Upkeep(said) => match **said {
             Upkeep::SporePlaced { run, .. } => run,
             _ => None,
@@ -158,8 +163,19 @@ fn named_pouches(body: &Body) -> Vec<PouchId> {
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped].into_iter().flat_map(few).collect()
         }
+        Body::Counter(said) => counter::pouches_of(said).into_iter().flat_map(few).collect(),
         _ => Vec::new(),
     }
+}
+
+/// The facts of one act in a few words; a correction says what it corrects to.
+pub fn entry(ctx: &Ctx, names: &Names, facts: &[Fact]) -> String {
+    let is_undone = |fact: &&Fact| matches!(fact.body, Body::Undone { .. });
+    let corrects = facts.len() > 1 && facts.iter().any(|fact| is_undone(&fact));
+    let told = facts.iter().filter(|fact| !(corrects && is_undone(fact)));
+    let told: Vec<String> = told.map(|fact| line(ctx, names, fact)).collect();
+    let told = told.join(" ");
+    if corrects { ctx.words().tell("line-correction", &[("what", told.into())]) } else { told }
 }
 
 /// One fact as one line.
@@ -235,7 +251,7 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Upkeep(said) => {
             spores::line(ctx, names, said).unwrap_or_else(|| upkeep::line(ctx, names, said))
         }
-        Body::Counter(_) => words.say("line-counter"),
+        Body::Counter(said) => counter::line(ctx, names, said),
         other => setup_line(ctx, names, other),
     }
 }
@@ -309,13 +325,9 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
             "line-machine",
             &[named(machine), ("air", words.say(air_key(*air_removal)).into())],
         ),
-        Body::MachineClockSet { machine, ahead_ms } => words.tell(
-            "line-clock",
-            &[
-                ("machine", names.machine(ctx, *machine).into()),
-                ("ahead", when::length(*ahead_ms).into()),
-            ],
-        ),
+        Body::MachineClockSet { machine, ahead_ms } => {
+            words.tell("line-clock", &[named(machine), ("ahead", when::length(*ahead_ms).into())])
+        }
         Body::MachineReads {
             machine,
             altitude_m,
@@ -331,13 +343,7 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 pressure_reference: *pressure_reference,
                 day_first: *day_first,
             };
-            words.tell(
-                "line-reads",
-                &[
-                    ("machine", names.machine(ctx, *machine).into()),
-                    ("what", reads::told(ctx, &reads).into()),
-                ],
-            )
+            words.tell("line-reads", &[named(machine), ("what", reads::told(ctx, &reads).into())])
         }
         Body::MachineOut { machine } => words.tell("line-out", &[named(machine)]),
         Body::MachineBack { machine } => words.tell("line-back", &[named(machine)]),

@@ -3,7 +3,7 @@
 
 use super::frame;
 use super::shapes::{self, Shape};
-use super::{strip, upkeep, when};
+use super::{hand_over, strip, upkeep, when};
 use crate::planning::explain::kind_word;
 use crate::planning::kept::{Planned, Want};
 use crate::upkeep::Days;
@@ -34,6 +34,8 @@ pub struct Seen {
     pub plan: Vec<String>,
     /// About how many sets lie in the bin.
     pub bin: u32,
+    /// The work was offered some time ago, and nobody has taken it.
+    pub nobody: bool,
     /// What upkeep waits for.
     pub upkeep: Option<upkeep::WallSign>,
 }
@@ -75,6 +77,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, front: bool) -> Result<Markup, BookError
         let machines = view.machines()?;
         seen.stops = stops(view, &open)?;
         seen.machines = machines.iter().map(|machine| tile(ctx, machine, &open)).collect();
+        seen.nobody = hand_over::nobody_has_it(view, ctx)?.is_some();
         seen.bin = kinds.iter().map(|kind| kind.used).sum();
         let planned = ctx.plans.plan(view, (ctx.now, &ctx.zone), Want::Recent)?;
         seen.plan = next(ctx, &planned, &machines);
@@ -276,6 +279,9 @@ fn top(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
             }
             @if let Some(kind) = frame::book_class(ctx) {
                 p class="wall-kind" { (words.say(if kind == "demo" { "book-demo" } else { "book-practice" })) }
+            }
+            @if !front && seen.nobody {
+                p class="wall-nobody" { (Shape::Hourglass.draw()) span { (words.say("nobody-has-it")) } }
             }
             @if !front {
                 p class="wall-bin" {

@@ -56,7 +56,7 @@ pub fn decide(
                     failed: test()?,
                     programme: programme.map(|word| word.word().to_owned()),
                     control: fields.yes("control"),
-                    day_start: clock::day_start(clock::now(), &zone),
+                    day: clock::day(clock::now(), &zone),
                 },
             )
         }

@@ -22,6 +22,8 @@ fn framed(ctx: &Ctx, place: frame::Place, desk: bool, body: &Markup) -> String {
         act: id(5),
         text: telling::line(ctx, &names(), &facts()[0]),
         undo: Some((frame::Undo::Back, 27)),
+        correct: false,
+        reads: None,
     };
     let title = ctx.words().say("now-title");
     let frame = frame::Frame { title, place, desk, again_s: Some(60), did: Some(did) };
@@ -51,7 +53,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
                 chair::good(&ctx, &pouch(5, SetState::Ready), Some(4), Some("TN star"), &people()),
             ),
         ),
-        ("log", desk(log::draw(&ctx, &names(), &log::entries(lines()), Some(1)))),
+        ("log", desk(log::draw(&ctx, &names(), &seen_log()))),
         ("recall", desk(recall::draw(&ctx, &reached()))),
         (
             "recall-ask",
@@ -69,6 +71,9 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     screens.extend(upkeep.into_iter().map(|(name, body)| (name, sink(frame::Place::Upkeep, body))));
     let loading = loading_screens(&ctx);
     screens.extend(loading.into_iter().map(|(name, body)| (name, desk(body))));
+    let (counter, sheet) = super::counter_screens::counter_screens(&ctx);
+    screens.extend(counter.into_iter().map(|(name, body)| (name, desk(body))));
+    screens.push(sheet);
     screens.extend(alone(&ctx));
     screens.extend(super::wall_screens::wall_screens(&ctx));
     screens
@@ -156,6 +161,8 @@ fn busy() -> now::Seen {
         bagged: 9,
         apart: pouches(2, SetState::SetAside),
         unclaimed: vec![taken()],
+        outages: Vec::new(),
+        offered: None,
         soon: crate::pages::upkeep::Soon {
             basins: vec!["Foot basin 2: wet until 10:48".to_owned()],
             chores: 5,
@@ -208,6 +215,7 @@ fn in_machine() -> run::Seen {
         pouches: pouches(11, SetState::InMachine),
         people: people(),
         starter: None,
+        outage: None,
         hot: None,
         count: false,
     }
@@ -244,6 +252,25 @@ fn need_another() -> another::Seen {
     let ready = pouch(7, SetState::Ready);
     let spares = [(ready.kind.clone(), Some((ready, 4))), (opened[1].kind.clone(), None)];
     another::Seen { chair: Some(4), these: opened, spares: spares.into() }
+}
+
+fn seen_log() -> log::Seen {
+    let silence = |from, to, why| log::gaps::Silence { span: (ago(from), ago(to)), why };
+    let said = log::Beside {
+        written: ago(1),
+        sign: Some("TN star".to_owned()),
+        text: telling::line(&ctx(Language::En), &names(), &facts()[0]),
+    };
+    log::Seen {
+        entries: log::entries(lines()),
+        silences: vec![
+            silence(9_000, 6_000, None),
+            silence(20_000, 15_000, Some(logbook::fact::GapWhy::Holiday)),
+        ],
+        beside: [(facts()[1].stamp.act, vec![said])].into(),
+        older: Some(1),
+        print: false,
+    }
 }
 
 fn lines() -> Vec<LogLine> {
@@ -304,5 +331,14 @@ fn set_up() -> setup::Seen {
         people: people(),
         kinds: kinds(),
         zone: "America/Chicago".to_owned(),
+        known: people()
+            .into_iter()
+            .enumerate()
+            .map(|(at, person)| setup::people::Known {
+                person,
+                speaks: (at == 1).then_some(Language::Vi),
+                roles: logbook::view::Roles { learns: at == 2, in_charge: at == 0, teaches: false },
+            })
+            .collect(),
     }
 }

@@ -29,6 +29,7 @@ fn busy() -> Seen {
         ],
         plan: vec!["Start machine 4 at 11:20".to_owned()],
         bin: 8,
+        nobody: true,
         upkeep: Some(WallSign {
             says: ctx(Language::En).words().tell("wall-upkeep", &[("count", 2_u32.into())]),
             count: Some(2),

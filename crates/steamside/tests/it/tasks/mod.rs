@@ -4,10 +4,13 @@
 
 mod basin;
 mod first;
+mod hand_over;
 mod keys;
 mod loop_of_a_run;
+mod power;
 mod shortage;
 mod spores;
+mod wet_hands;
 
 use super::browser::{Browser, Screen, browser};
 use super::salon::Salon;
