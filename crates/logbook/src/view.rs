@@ -6,6 +6,7 @@
 mod day;
 mod drift;
 mod events;
+mod folder;
 mod loading;
 mod log;
 mod recall;
@@ -19,6 +20,7 @@ mod visits;
 
 pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
 pub use drift::JudgedRun;
+pub use folder::{LastDone, ShownRun, ShownUpkeep};
 pub use loading::{DryLook, Weighed};
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;

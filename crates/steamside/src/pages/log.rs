@@ -79,6 +79,7 @@ pub fn draw(ctx: &Ctx, names: &Names, entries: &[Entry], older: Option<u64>) -> 
             a class="key" href="/log" { (words.say("log-newest")) }
             a class="key" href="/recall" { (words.say("go-recall")) }
             a class="key" href="/spores" { (words.say("spores-title")) }
+            a class="key" href="/show" { (words.say("show-title")) }
         }
         p { (words.say("log-verify")) }
     }

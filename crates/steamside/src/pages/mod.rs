@@ -5,6 +5,7 @@ pub mod another;
 pub mod bag;
 pub mod chair;
 mod changes;
+pub mod folder;
 pub mod frame;
 pub mod goes_in;
 pub mod labels;
@@ -26,6 +27,7 @@ pub mod services;
 pub mod sets;
 pub mod setup;
 mod shapes;
+pub mod show;
 pub mod spore_path;
 pub mod spores;
 pub mod start;
@@ -50,6 +52,7 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "steamside.js" => Some(("text/javascript; charset=utf-8", frame::SCRIPT.as_bytes())),
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
+        "folder.css" => Some(("text/css; charset=utf-8", folder::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,

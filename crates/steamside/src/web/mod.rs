@@ -4,6 +4,7 @@ mod chair_posts;
 mod ctx;
 mod day_posts;
 mod fields;
+mod folder;
 mod guard;
 mod head;
 mod live;
@@ -14,6 +15,7 @@ mod spore_posts;
 
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use folder::Folders;
 
 use crate::app::App;
 use axum::Router;
@@ -29,6 +31,8 @@ pub struct Served {
     pub app: App,
     /// Names and addresses by which this computer may be called.
     pub hosts: Arc<guard::Hosts>,
+    /// The pages that are open to somebody from outside, to read.
+    pub folders: Arc<Folders>,
 }
 
 pub use guard::Hosts;
@@ -65,6 +69,11 @@ pub fn router(served: Served) -> Router {
         .route("/spores/{test}", get(show::spore_path))
         .route("/letter", get(show::letter))
         .route("/setup", get(show::setup))
+        .route("/show", get(folder::page).post(folder::begin))
+        .route("/show/close", post(folder::close))
+        // Whoever has the address may read, from any screen: it has to stay open to screens that were
+        // not let in, as long as it is reached by its random token alone and takes no form.
+        .route("/folder/{token}", get(folder::read))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))
         .route("/live", get(live::live))
