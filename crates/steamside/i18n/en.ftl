@@ -1607,9 +1607,7 @@ folder-limit-seen = read in that source
 folder-limit-memory = remembered, to be checked
 folder-limit-ours = a rule of this program
 folder-col-day = Day
-folder-col-time = Time
 folder-col-run = Run
-folder-col-start = Start
 folder-col-end = Out
 folder-col-programme = Programme
 folder-col-inside = Inside
@@ -1695,6 +1693,7 @@ folder-show-4 = Check a pouch at the chair before opening it
 folder-show-5 = Mix the disinfectant and date the jar
 folder-show-6 = Clean a foot basin and keep it wet for the label's time
 folder-show-never = not in this book
+folder-col-lot = Lot and use by
 show-minutes = { $count ->
     [one] It closes itself after { $count } minute.
    *[other] It closes itself after { $count } minutes.

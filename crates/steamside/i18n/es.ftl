@@ -2905,11 +2905,7 @@ folder-limit-ours = una regla de este programa
 # draft
 folder-col-day = Día
 # draft
-folder-col-time = Hora
-# draft
 folder-col-run = Tanda
-# draft
-folder-col-start = Inicio
 # draft
 folder-col-end = Fuera
 # draft
@@ -3080,6 +3076,8 @@ folder-show-5 = Preparar el desinfectante y fechar el frasco
 folder-show-6 = Limpiar una tina de pies y mantenerla mojada el tiempo de la etiqueta
 # draft
 folder-show-never = no está en este libro
+# draft
+folder-col-lot = Lote y caducidad
 # draft
 show-minutes = { $count ->
     [one] Se cierra sola después de { $count } minuto.

@@ -2780,11 +2780,7 @@ folder-limit-ours = quy tắc của chương trình này
 # draft
 folder-col-day = Ngày
 # draft
-folder-col-time = Giờ
-# draft
 folder-col-run = Mẻ
-# draft
-folder-col-start = Bắt đầu
 # draft
 folder-col-end = Lấy ra
 # draft
@@ -2955,6 +2951,8 @@ folder-show-5 = Pha dung dịch khử trùng và ghi ngày lên hũ
 folder-show-6 = Rửa bồn ngâm chân và giữ ướt đủ thời gian trên nhãn
 # draft
 folder-show-never = không có trong sổ
+# draft
+folder-col-lot = Số lô và hạn dùng
 # draft
 show-minutes = Trang tự đóng sau { $count } phút.
 # draft

@@ -14,5 +14,6 @@ mod dry_looks;
 mod fold;
 mod loading;
 mod loading_bodies;
+mod record_shown;
 mod story;
 mod upkeep_bodies;

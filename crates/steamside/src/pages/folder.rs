@@ -91,9 +91,9 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     let until = [("at", when::clock_of(ctx, seen.until).into())];
     let body = html! {
-        p class="band" { strong { (words.tell("folder-until", &until)) } }
         (languages(ctx, seen))
         main id="work" tabindex="-1" {
+            p class="band no-print" { strong { (words.tell("folder-until", &until)) } }
             h1 { (words.say("folder-title")) }
             p class="fact" { (span(ctx, &seen.period)) }
             @if seen.period.unread { p class="amber" role="status" { (words.say("folder-unread")) } }

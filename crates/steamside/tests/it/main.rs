@@ -8,6 +8,7 @@ mod chair_in_browser;
 mod check;
 mod commands;
 mod drifting;
+mod inspector;
 mod kill;
 mod loading;
 mod loop_in_browser;

@@ -16,8 +16,10 @@ use std::collections::BTreeSet;
 
 const HEADS: [&str; 4] =
     ["folder-col-day", "folder-col-what", "folder-col-became", "folder-col-by"];
-/// How many codes a line names before it only counts.
-const CODES: usize = 12;
+/// So many codes stand in the line of the log itself.
+const IN_LINE: usize = 4;
+/// How many codes are named before they are only counted.
+const CODES: usize = 24;
 
 /// One row for each act.
 pub fn draw(ctx: &Ctx, kept: &Kept) -> Markup {
@@ -55,7 +57,7 @@ fn what(ctx: &Ctx, kept: &Kept, fact: &Fact) -> Markup {
         @if !runs.is_empty() {
             " (" (runs.iter().map(|run| run_of(ctx, kept, *run)).collect::<Vec<_>>().join("; ")) ")"
         }
-        @if pouches.len() > 1 && pouches.len() <= CODES {
+        @if pouches.len() > IN_LINE && pouches.len() <= CODES {
             ": " @for pouch in pouches { span class="code" { (pouch.code) } " " }
         }
     }
