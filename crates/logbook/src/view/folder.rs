@@ -213,7 +213,7 @@ impl View<'_> {
         let ever = |topics: &[&str]| self.of_topics(topics, None);
         let mut gaps = ever(&[topic::GAP, topic::BOX_OFF])?;
         gaps.retain(|fact| gap(fact).is_some_and(|(begins, ends)| begins < to && ends > from));
-        gaps.sort_by_key(|fact| gap(fact));
+        gaps.sort_by_key(gap);
         let mut jars = within(&[topic::JAR_STEP])?;
         // That something went in counts for the minutes of contact, not for the record.
         jars.retain(|fact| !matches!(super::events::upkeep(fact), Some(Upkeep::JarIn { .. })));

@@ -8,6 +8,7 @@ use crate::words::Arg;
 use logbook::fact::{Body, Fact, Known};
 use logbook::view::ShownRun;
 use maud::{Markup, html};
+use measure::PersonId;
 use release::verdict::Outcome;
 
 const HEADS: [&str; 10] = [
@@ -120,15 +121,21 @@ fn looks(ctx: &Ctx, shown: &ShownRun) -> Markup {
     }
 }
 
-fn signs(ctx: &Ctx, kept: &Kept, shown: &ShownRun) -> Markup {
-    let said = |key: &str, who| ctx.words().tell(key, &[("sign", sign(ctx, kept, who).into())]);
-    let mut lookers: Vec<_> = shown.looks.iter().map(|fact| fact.stamp.sign).collect();
-    lookers.dedup();
-    html! {
-        (said("folder-signed-start", shown.run.started.1))
-        @for who in lookers { "; " (said("folder-signed-look", who)) }
-        @for who in &shown.released_by { "; " (said("folder-signed-release", Some(*who))) }
+/// Whose signs; one alone where the same person did it all.
+fn signs(ctx: &Ctx, kept: &Kept, shown: &ShownRun) -> String {
+    let start = ("folder-signed-start", shown.run.started.1);
+    let looks = shown.looks.iter().map(|fact| ("folder-signed-look", fact.stamp.sign));
+    let released = shown.released_by.iter().map(|who| ("folder-signed-release", Some(*who)));
+    let mut done: Vec<(&str, Option<PersonId>)> =
+        [start].into_iter().chain(looks).chain(released).collect();
+    done.dedup();
+    if done.iter().all(|(_, who)| *who == done[0].1) && done.len() > 1 {
+        return sign(ctx, kept, done[0].1);
     }
+    let said = |(key, who): &(&str, Option<PersonId>)| {
+        ctx.words().tell(key, &[("sign", sign(ctx, kept, *who).into())])
+    };
+    done.iter().map(said).collect::<Vec<_>>().join("; ")
 }
 
 fn notes(ctx: &Ctx, kept: &Kept, shown: &ShownRun) -> Markup {

@@ -36,10 +36,13 @@ pub fn draw(ctx: &Ctx, kept: &Kept) -> Markup {
     }
 }
 
+/// Pouches of one run, stopped for one reason.
+type Same = (Option<RunId>, Option<StopReason>);
+
 /// Every stop that stands, by run and reason.
 fn aside(ctx: &Ctx, kept: &Kept) -> Markup {
     let words = ctx.words();
-    let mut groups: Vec<((Option<RunId>, Option<StopReason>), Vec<&Pouch>)> = Vec::new();
+    let mut groups: Vec<(Same, Vec<&Pouch>)> = Vec::new();
     for pouch in &kept.aside {
         let of = (pouch.run, pouch.stopped);
         match groups.iter_mut().find(|(known, _)| *known == of) {
