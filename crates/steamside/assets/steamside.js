@@ -32,7 +32,20 @@
     if (form.dataset.sent) event.preventDefault();
     form.dataset.sent = "yes";
   });
-  window.addEventListener("pageshow", () => all("form").forEach((form) => { delete form.dataset.sent; }));
+  window.addEventListener("pageshow", () => {
+    all("form").forEach((form) => { delete form.dataset.sent; });
+    all(".going").forEach((key) => key.classList.remove("going"));
+  });
+
+  // A tap is answered at once, while the next page is on its way.
+  const going = (key) => { if (key) key.classList.add("going"); };
+  document.addEventListener("submit", (event) => {
+    if (!event.defaultPrevented) going(event.submitter);
+  });
+  document.addEventListener("click", (event) => {
+    const link = event.target.closest("a.key, nav a");
+    if (link && !event.defaultPrevented) going(link);
+  });
 
   // Kinds and programmes are written in small letters, whatever the keyboard does.
   document.addEventListener("submit", (event) => {

@@ -575,9 +575,6 @@ setup-sets-how = Count once. The bin is worked out from then on.
 setup-languages = Languages
 setup-zone = Time zone: { $zone }
 setup-no-device = This tool shows what a record proves and what people saw. It does not show what nobody can know.
-first-machine = One machine? Say its number.
-first-machine-how = Example: the machine on the left is 1. Everything else can wait.
-first-sign = Now your sign.
 first-all = Set up everything else
 machine-number = Number on the door
 machine-air = How does it get the air out?
@@ -1538,6 +1535,47 @@ letter-count = { $count ->
     [one] { $count } visit is reached. One letter each, all sent in one go.
    *[other] { $count } visits are reached. One letter each, all sent in one go.
 }
+first-machines = { $count ->
+    [one] One machine
+   *[other] { $count } machines
+}
+
+## The first minute
+first-machine = How many machines are here?
+first-title = First minute
+first-running = Machine 1 runs now?
+first-sign = Pick a sign. It is yours from now on; initials can come later.
+first-asks = Door shut, running: tap your sign, the clock starts
+first-asks-sign = Only my sign
+first-not-running = Nothing runs yet
+first-signs = leaf, star, fish, moon, wave, tree, bird, key
+refused-not-empty = This book is not empty any more. Nothing was written.
+    .do = Go to NOW; machines and signs are added in Setup.
+
+## Hot after the run
+hot-until = HOT until { $at }
+hot-then = Then look at every pouch and release.
+hot-cool = Cool enough to touch already? Look now
+
+## Shapes and words
+legend-title = Shapes and words
+legend-how = Every state has its own shape and its own word. Colour only repeats them.
+legend-states = Where a set is
+legend-records = What the record of a run says
+legend-fine = All is well
+legend-fine-how = Light card, thin line: nothing to do, or only to know.
+legend-turn = Your turn
+legend-turn-how = Light card with a thick bar: somebody is waited for.
+legend-stop = Stop
+legend-stop-how = Dark card with an inner line: hands off, whatever it looks like.
+
+## Counting back
+look-count = How many pouches do you count?
+refused-count-first = Count the pouches of this run first. Nothing was released.
+    .do = Go back, type how many you count, then sign.
+refused-count-again = That is not how many there should be. Nothing was released.
+    .do = Count again, at the machine.
+
 
 ## The record, shown
 show-title = Show the record

@@ -1052,12 +1052,6 @@ setup-zone = Zona horaria: { $zone }
 # draft
 setup-no-device = Esta herramienta muestra lo que un registro prueba y lo que la gente vio. No muestra lo que nadie puede saber.
 # draft
-first-machine = ¿Una máquina? Diga su número.
-# draft
-first-machine-how = Ejemplo: la máquina de la izquierda es 1. Lo demás puede esperar.
-# draft
-first-sign = Ahora su firma.
-# draft
 first-all = Ajustar lo demás
 # draft
 machine-number = Número en la puerta
@@ -2768,6 +2762,73 @@ letter-count = { $count ->
     [one] { $count } visita alcanzada. Una carta por visita, todas a la vez.
    *[other] { $count } visitas alcanzadas. Una carta por visita, todas a la vez.
 }
+# draft
+first-machines = { $count ->
+    [one] Una máquina
+   *[other] { $count } máquinas
+}
+
+## The first minute
+# draft
+first-machine = ¿Cuántas máquinas hay aquí?
+# draft
+first-title = Primer minuto
+# draft
+first-running = ¿La máquina 1 ya funciona?
+# draft
+first-sign = Elija una firma. Es suya desde ahora; las iniciales después.
+# draft
+first-asks = Puerta cerrada, en marcha: toque su firma y corre el reloj
+# draft
+first-asks-sign = Solo mi firma
+# draft
+first-not-running = Aún no funciona nada
+# draft
+first-signs = hoja, estrella, pez, luna, ola, árbol, ave, llave
+# draft
+refused-not-empty = Este libro ya no está vacío. No se anotó nada.
+    .do = Vaya a AHORA; máquinas y firmas se agregan en Ajustes.
+
+## Hot after the run
+# draft
+hot-until = CALIENTE hasta las { $at }
+# draft
+hot-then = Después mire cada bolsa y libere.
+# draft
+hot-cool = ¿Ya está frío al tacto? Mire ahora
+
+## Shapes and words
+# draft
+legend-title = Formas y palabras
+# draft
+legend-how = Cada estado tiene su forma y su palabra. El color solo las repite.
+# draft
+legend-states = Dónde está un juego
+# draft
+legend-records = Qué dice el registro de un ciclo
+# draft
+legend-fine = Todo bien
+# draft
+legend-fine-how = Tarjeta clara, línea fina: nada que hacer, o solo saber.
+# draft
+legend-turn = Su turno
+# draft
+legend-turn-how = Tarjeta clara con barra gruesa: se espera a alguien.
+# draft
+legend-stop = Alto
+# draft
+legend-stop-how = Tarjeta oscura con línea interior: no tocar, parezca lo que parezca.
+
+## Counting back
+# draft
+look-count = ¿Cuántas bolsas cuenta?
+# draft
+refused-count-first = Cuente primero las bolsas de este ciclo. No se liberó nada.
+    .do = Vuelva, escriba cuántas cuenta y firme.
+# draft
+refused-count-again = Ese número no coincide. No se liberó nada.
+    .do = Cuente otra vez, junto a la máquina.
+
 
 ## The record, shown
 # draft

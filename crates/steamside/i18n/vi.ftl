@@ -1005,12 +1005,6 @@ setup-zone = Múi giờ: { $zone }
 # draft
 setup-no-device = Công cụ này cho thấy bản ghi chứng minh gì và người ta thấy gì. Nó không cho thấy điều không ai biết được.
 # draft
-first-machine = Một máy? Nói số của nó.
-# draft
-first-machine-how = Ví dụ: máy bên trái là 1. Mọi thứ khác để sau.
-# draft
-first-sign = Bây giờ chữ ký của bạn.
-# draft
 first-all = Cài mọi thứ khác
 # draft
 machine-number = Số trên cửa máy
@@ -2643,6 +2637,70 @@ spore-visits = { $count } lần khách đến có liên quan
 spore-stays = Thử lại không đạt. Ngừng máy đến khi sửa xong; còn thiếu { $count } lần tốt liền.
 # draft
 letter-count = { $count } lần khách đến. Mỗi lần một thư, gửi cùng lúc.
+# draft
+first-machines = { $count } máy
+
+## The first minute
+# draft
+first-machine = Ở đây có mấy máy?
+# draft
+first-title = Phút đầu tiên
+# draft
+first-running = Máy 1 đang chạy?
+# draft
+first-sign = Chọn một dấu ký. Từ nay là của bạn; chữ tắt để sau.
+# draft
+first-asks = Cửa đóng, máy chạy: chạm dấu ký, đồng hồ chạy
+# draft
+first-asks-sign = Chỉ lấy dấu ký
+# draft
+first-not-running = Chưa có máy nào chạy
+# draft
+first-signs = lá, sao, cá, trăng, sóng, cây, chim, khóa
+# draft
+refused-not-empty = Sổ này không còn trống. Chưa ghi gì.
+    .do = Về trang BÂY GIỜ; thêm máy và dấu ký ở Cài đặt.
+
+## Hot after the run
+# draft
+hot-until = NÓNG đến { $at }
+# draft
+hot-then = Sau đó xem từng túi rồi cho phép dùng.
+# draft
+hot-cool = Đã nguội, cầm được? Xem ngay
+
+## Shapes and words
+# draft
+legend-title = Hình và chữ
+# draft
+legend-how = Mỗi trạng thái có hình riêng và chữ riêng. Màu chỉ lặp lại.
+# draft
+legend-states = Bộ đồ đang ở đâu
+# draft
+legend-records = Số liệu của mẻ nói gì
+# draft
+legend-fine = Mọi thứ ổn
+# draft
+legend-fine-how = Thẻ sáng, viền mảnh: không cần làm gì, chỉ để biết.
+# draft
+legend-turn = Đến lượt bạn
+# draft
+legend-turn-how = Thẻ sáng có vạch dày: đang chờ người làm.
+# draft
+legend-stop = Dừng
+# draft
+legend-stop-how = Thẻ sẫm có viền trong: không đụng vào, dù trông thế nào.
+
+## Counting back
+# draft
+look-count = Bạn đếm được mấy túi?
+# draft
+refused-count-first = Hãy đếm túi của mẻ này trước. Chưa cho phép dùng gì.
+    .do = Quay lại, gõ số túi đếm được rồi ký.
+# draft
+refused-count-again = Số đó không khớp. Chưa cho phép dùng gì.
+    .do = Đếm lại, ngay tại máy.
+
 
 ## The record, shown
 # draft

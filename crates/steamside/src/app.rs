@@ -2,6 +2,7 @@
 
 use crate::acts::Refusal;
 use crate::live::Live;
+use crate::pages::sets::Lived;
 use crate::planning::kept::Kept;
 use crate::{chance, clock};
 use logbook::book::{Book, BookError, Draft, Written};
@@ -22,6 +23,8 @@ pub struct App {
     pub live: Arc<Live>,
     /// The day plan that was made last.
     pub plans: Arc<Kept>,
+    /// What was found out last of how many sets to own.
+    pub lived: Arc<Lived>,
 }
 
 /// Who acts, where, and how that is known.
@@ -66,6 +69,7 @@ impl App {
             folder: Arc::new(folder),
             live: Arc::default(),
             plans: Arc::default(),
+            lived: Arc::default(),
         }
     }
 

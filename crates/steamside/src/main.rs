@@ -23,5 +23,6 @@ use clap::Parser;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
+    photo::quieten();
     commands::run(commands::Command::parse())
 }

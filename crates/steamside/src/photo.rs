@@ -8,7 +8,9 @@ mod grey;
 
 use grey::Grey;
 use measure::PouchId;
+use std::cell::Cell;
 use std::collections::BTreeSet;
+use std::panic::UnwindSafe;
 
 /// Bytes of a photo that are read at most. Phones write a fifth to a third of a byte a dot in
 /// JPEG (from memory); this leaves room for a busy picture and for PNG.
@@ -59,6 +61,30 @@ impl NotRead {
     }
 }
 
+thread_local! {
+    /// This thread does work of other people's whose faults are answered and not reported.
+    static QUIET: Cell<bool> = const { Cell::new(false) };
+}
+
+/// Keeps faults that [`pouch_in`] answers off the standard error; all others are told as ever. Once,
+/// at the start of the program.
+pub fn quieten() {
+    let told = std::panic::take_hook();
+    std::panic::set_hook(Box::new(move |fault| {
+        if !QUIET.get() {
+            told(fault);
+        }
+    }));
+}
+
+/// Work whose fault ends only itself; `None`: it had one.
+fn contained<T>(work: impl FnOnce() -> T + UnwindSafe) -> Option<T> {
+    QUIET.set(true);
+    let done = std::panic::catch_unwind(work);
+    QUIET.set(false);
+    done.ok()
+}
+
 /// The one pouch whose label is in the picture.
 ///
 /// # Errors
@@ -68,7 +94,7 @@ pub fn pouch_in(bytes: &[u8]) -> Result<PouchId, NotRead> {
         return Err(NotRead::TooLarge);
     }
     // A fault in a decoder of other people ends its own work and nothing else.
-    let picture = std::panic::catch_unwind(|| grey::unpack(bytes, MOST_DOTS));
+    let picture = contained(|| grey::unpack(bytes, MOST_DOTS));
     find(picture.unwrap_or(Err(NotRead::NoPicture))?)
 }
 
@@ -99,7 +125,7 @@ fn find(picture: Grey) -> Result<PouchId, NotRead> {
 /// The finder stops on an assertion where three spots look like the corners of a code and lie badly
 /// (found by the tests with spoilt pictures); such a look finds nothing, and the next one goes on.
 fn codes(look: &Grey) -> Vec<String> {
-    let found = std::panic::catch_unwind(|| {
+    let found = contained(|| {
         let (width, height) = (look.width(), look.height());
         let mut image =
             rqrr::PreparedImage::prepare_from_greyscale(width, height, |x, y| look.at(x, y));

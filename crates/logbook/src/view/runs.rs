@@ -16,6 +16,18 @@ pub(super) const SELECT: &str = "SELECT run.run, run.machine, machine.number, ru
     FROM run LEFT JOIN machine ON machine.machine = run.machine";
 
 impl View<'_> {
+    /// How many runs its machine had started when this one had, itself included; those that were
+    /// taken back do not count.
+    pub fn place_of_run(&self, run: &Run) -> Result<u64, BookError> {
+        let count = self.sql.first(
+            "SELECT COUNT(*) FROM run WHERE machine = $1 AND undone = 0 AND started_seq <= \
+             (SELECT started_seq FROM run WHERE run = $2)",
+            &[Value::id(&run.machine), Value::id(&run.run)],
+            |row| row.count(0),
+        )?;
+        Ok(count.unwrap_or(0))
+    }
+
     /// A run, also one whose start was undone.
     pub fn run(&self, id: RunId) -> Result<Option<Run>, BookError> {
         self.sql.first(&format!("{SELECT} WHERE run.run = $1"), &[Value::id(&id)], run_row)

@@ -4,9 +4,9 @@
 use super::Refusal;
 use load::SetState;
 use logbook::book::Draft;
-use logbook::fact::{Basis, Body, Judged, StopReason};
+use logbook::fact::{Basis, Body, Counter, Judged, StopReason};
 use logbook::view::{JudgedFact, Pouch, Run, View};
-use measure::{Instant, PouchId, RunId, Span};
+use measure::{Instant, PersonId, PouchId, RunId, Span};
 use release::looks::{Answers, Decision, DryWhole, Looked, Marks, Why, decide};
 
 /// How long an unpouched set may be used after its release, where the salon set nothing else.
@@ -24,8 +24,51 @@ pub struct Look {
     pub inner_mark: Option<bool>,
     /// Wet, torn, dropped; `None` where nobody looked.
     pub dry_whole: Option<[Vec<PouchId>; 3]>,
+    /// How many pouches were counted, where a count was asked for.
+    pub count: Option<u32>,
+    /// Who looked.
+    pub by: Option<PersonId>,
     /// When.
     pub now: Instant,
+}
+
+/// Every so many runs of a machine, all good is said with a count (ours: often enough that it is
+/// expected, seldom enough that it is done).
+const COUNT_EVERY: u64 = 10;
+
+/// Is a count of the pouches asked for before all is said to be good? It cannot be answered from a
+/// desk. Always where the one who looks still learns.
+pub fn asks_count(
+    view: &View<'_>,
+    run: &Run,
+    by: Option<PersonId>,
+) -> Result<bool, logbook::book::BookError> {
+    let learns = match by {
+        Some(by) => view.roles(by)?.learns,
+        None => false,
+    };
+    Ok(learns || view.place_of_run(run)?.is_multiple_of(COUNT_EVERY))
+}
+
+/// The count, where one is asked for and fits. A wrong one only says "count again".
+fn count_back(
+    view: &View<'_>,
+    draft: &mut Draft,
+    look: &Look,
+    (run, pouches): (&Run, usize),
+) -> Result<(), Refusal> {
+    let all_good = look.marks_not_turned.as_ref().is_some_and(Vec::is_empty)
+        && look.dry_whole.as_ref().is_some_and(|lists| lists.iter().all(Vec::is_empty));
+    if all_good && look.count.is_none() && asks_count(view, run, look.by)? {
+        return Err(Refusal::rule("refused-count-first"));
+    }
+    let Some(count) = look.count else { return Ok(()) };
+    if usize::try_from(count) != Ok(pouches) {
+        return Err(Refusal::rule("refused-count-again"));
+    }
+    let said = Counter::CountedBack { run: look.run, count };
+    draft.fact(Body::Counter(Box::new(said)));
+    Ok(())
 }
 
 /// Writes what was seen, and releases or sets aside what follows from it.
@@ -49,6 +92,8 @@ pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusa
     if !pouches.iter().any(|pouch| waiting(&pouch)) && decision.set_aside.is_empty() {
         return Err(Refusal::rule("refused-nothing-to-check"));
     }
+    let lie_here = pouches.iter().filter(waiting).count();
+    count_back(view, draft, &look, (&run, lie_here))?;
     draft.fact(looked_fact(&look));
     set_aside(draft, &pouches, &decision, look.run);
     let released: Vec<&Pouch> = pouches

@@ -13,7 +13,7 @@
 //! | `/act/take` | multipart: `file` (many), `machine` and `run` optional |
 //! | `/act/claim` | `sign`, `record`, `cycle`, `run` |
 //! | `/act/read-off` | `sign`, `run`, `lowest`, `minutes`, `seconds`, `pressure` (may be empty), `unit` = `kPa-abs`, `kPa-gauge`, `bar-abs`, `bar-gauge`, `psi-gauge`; `degrees` = `C` or `F` |
-//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `inner` = `yes` or `no` (only asked where the verdict rests on a reading), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each) |
+//! | `/act/look` | `sign`, `run`, `marks` = `all` or `not`, `mark` (many pouches), `inner` = `yes` or `no` (only asked where the verdict rests on a reading), `dry` = `all` or `not`, `wet`, `torn`, `dropped` (many pouches each), `counted` = how many pouches, where a count is asked for |
 //! | `/act/set-aside` | `sign` (may be absent), `run` or `pouch` (many), `why` |
 //! | `/act/lift` | `sign`, `pouch` (many), `why` = `mistake`, `paperwork` |
 //! | `/act/open` | `sign`, `code` or `pouch`, `chair` (may be empty) |
@@ -24,6 +24,7 @@
 //! | `/act/machine-out`, `/act/machine-back` | `sign`, `machine` |
 //! | `/act/machine-clock` | `sign`, `machine`, `ahead` = minutes, may be negative |
 //! | `/act/machine-reads` | `sign`, `machine`, `temperature` = `celsius`, `fahrenheit`, `kelvin`; `pressure` = `kPa`, `bar`, ...; `reference` = `absolute`, `gauge`; `dates` = `day-first`, `month-first`; `altitude` = metres. An empty one stays as it was said before; with `whole` = `yes` it is taken back. `record` and `cycle`: an unclaimed one to judge again |
+//! | `/act/first-run` | `machines`, `person` = its id, `sign-text`, `running` = `yes` or absent; only in an empty book |
 //! | `/act/person` | `sign-text` |
 //! | `/act/sets` | `sign`, `kind`, `owned`, `used`, `washed` |
 //! | `/act/visit` | `service`, `start` = a moment in ms, `chair` (may be empty) |
@@ -59,6 +60,7 @@
 mod accept;
 mod apart;
 mod claim;
+mod first;
 mod lift;
 mod loading;
 mod look;
@@ -83,12 +85,13 @@ mod wash;
 pub use accept::{Accept, accept};
 pub use apart::apart;
 pub use claim::{Claim, claim, write_verdict};
+pub use first::{First, first};
 pub use lift::{Lift, lift};
 pub use loading::{
     WeighTray, end_implement, end_pouch, set_implement, set_inside, set_of, set_pouch,
     set_programme, weigh_tray,
 };
-pub use look::{Look, look, rests_on_reading};
+pub use look::{Look, asks_count, look, rests_on_reading};
 pub use machine_reads::{MachineReads, is_open_question, machine_reads};
 pub use machines::{
     AddMachine, SetClock, add_machine, machine_back, machine_out, set_machine_clock,

@@ -12,16 +12,22 @@ const LONGEST: usize = 12;
 
 /// A person joins with a sign of their own choice.
 pub fn join(view: &View<'_>, draft: &mut Draft, sign: &str) -> Result<(), Refusal> {
-    let sign = sign.trim();
-    if sign.is_empty() || sign.chars().count() > LONGEST || sign.chars().any(unseen) {
-        return Err(Refusal::rule_with("refused-sign-length", "most", LONGEST));
-    }
+    let sign = fitting(sign)?;
     if view.people()?.iter().any(|person| person.sign.as_deref() == Some(sign)) {
         return Err(Refusal::rule_with("refused-sign-taken", "sign", sign));
     }
     let sign = draft.put(DrawerKind::Sign, sign.as_bytes())?;
     draft.fact(Body::PersonJoined { person: chance::id()?, sign });
     Ok(())
+}
+
+/// A sign that is neither empty nor long, and holds nothing that nobody sees.
+pub(super) fn fitting(sign: &str) -> Result<&str, Refusal> {
+    let sign = sign.trim();
+    if sign.is_empty() || sign.chars().count() > LONGEST || sign.chars().any(unseen) {
+        return Err(Refusal::rule_with("refused-sign-length", "most", LONGEST));
+    }
+    Ok(sign)
 }
 
 /// Characters that nobody sees but that turn or hide what others see.

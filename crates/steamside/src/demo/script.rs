@@ -302,11 +302,17 @@ impl<'a> Script<'a> {
 
     /// All good but for so many wet pouches.
     fn look(&mut self, at: Instant, round: usize, wet: usize) -> Result<(), Refusal> {
+        let run = self.run(round)?;
+        let pouches = self.app.read(|view| view.pouches_of_run(run))?;
+        let waiting = pouches.iter().filter(|pouch| pouch.state == SetState::ToCheck).count();
+        let waiting = u32::try_from(waiting).unwrap_or(u32::MAX);
         let look = acts::Look {
             run: self.run(round)?,
             marks_not_turned: Some(Vec::new()),
             inner_mark: Some(true),
             dry_whole: Some([self.wet(round, wet), Vec::new(), Vec::new()]),
+            count: (wet == 0).then_some(waiting),
+            by: None,
             now: at,
         };
         self.act(at, Known::Tapped, |v, d| acts::look(v, d, look))

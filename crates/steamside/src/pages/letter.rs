@@ -98,13 +98,13 @@ fn letter(ctx: &Ctx, seen: &Seen) -> Markup {
             }
             // Only the health authority can say this. It is never filled in by a program.
             p { (words.say("letter-risk")) }
-            p class="blank-lines" aria-label=(words.say("letter-risk")) {}
+            p class="blank-lines" aria-hidden="true" {}
             p { (words.say("letter-do")) }
-            p class="blank-lines" aria-label=(words.say("letter-do")) {}
+            p class="blank-lines" aria-hidden="true" {}
             p { (words.say("letter-ring")) }
-            p class="blank-lines" aria-label=(words.say("letter-ring")) {}
+            p class="blank-lines" aria-hidden="true" {}
             p { (words.say("letter-changed")) }
-            p class="blank-lines" aria-label=(words.say("letter-changed")) {}
+            p class="blank-lines" aria-hidden="true" {}
             p { (words.say("letter-sorry")) }
         }
     }

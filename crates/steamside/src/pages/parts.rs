@@ -5,7 +5,7 @@ use super::when;
 use crate::web::Ctx;
 use logbook::view::Person;
 use maud::{Markup, html};
-use measure::{ActId, Instant};
+use measure::{ActId, Instant, PersonId};
 use sha2::{Digest, Sha256};
 
 /// Where a form goes and what tells it from the others on its page.
@@ -78,7 +78,7 @@ pub fn sign_line(ctx: &Ctx, people: &[Person], asks: &str) -> Markup {
                 @for person in people {
                     button class=(if ctx.sign == Some(person.person) { "sign last" } else { "sign" })
                         name="sign" value=(person.person) {
-                        (sign_mark(person))
+                        (mark(person.person))
                         span class="unseen" { (asks) " " }
                         span class="sign-text" { (sign_text(ctx, person)) }
                     }
@@ -93,8 +93,8 @@ fn sign_text(ctx: &Ctx, person: &Person) -> String {
 }
 
 /// A small pattern that belongs to the person, so that a sign is found by its look as well.
-fn sign_mark(person: &Person) -> Markup {
-    let bytes = person.person.bytes();
+pub fn mark(person: PersonId) -> Markup {
+    let bytes = person.bytes();
     // Nine fields, mirrored, so that a pattern has a middle and is remembered.
     let field = |row: usize, column: usize| {
         let column = if column > 2 { 4 - column } else { column };

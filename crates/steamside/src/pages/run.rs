@@ -10,6 +10,7 @@ use super::plot::Trace;
 use super::shapes::Shape;
 use super::strip;
 use super::{now, reads, say, stop, telling};
+use crate::acts;
 use crate::intake::known;
 use crate::web::Ctx;
 use cycle::record::{self, Known, Samples};
@@ -44,6 +45,10 @@ pub struct Seen {
     pub people: Vec<Person>,
     /// The sign that started it.
     pub starter: Option<String>,
+    /// Its load is hot still.
+    pub hot: Option<strip::Hot>,
+    /// A count of the pouches is asked for.
+    pub count: bool,
 }
 
 /// The page; `None` where no such run is in the book.
@@ -66,6 +71,8 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         pouches: view.pouches_of_run(run.run)?,
         people,
         starter,
+        hot: strip::hot(view, &run, ctx.now)?,
+        count: acts::asks_count(view, &run, ctx.sign)?,
         run,
     };
     let frame = Frame {

@@ -20,6 +20,7 @@ use logbook::book::BookError;
 use logbook::view::View;
 use maud::{Markup, html};
 use measure::{Instant, Span};
+use std::sync::{Mutex, PoisonError};
 
 /// How far ahead the busiest day is looked for, days.
 const LOOK_AHEAD: u32 = 7;
@@ -75,9 +76,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     let seen = match busiest(view, ctx)? {
         // Where a day cannot be planned, the page of the plan says why.
         Some(today) => {
-            find(&today.problem, today.origin, history::counted(view, ctx.now)?, (DAYS, PLANNED))
-                .ok()
-                .flatten()
+            ctx.lived.find(&today.problem, today.origin, history::counted(view, ctx.now)?)
         }
         None => None,
     };
@@ -120,6 +119,38 @@ fn at_rest(problem: &mut Problem, spares: &[u32]) {
     for machine in &mut problem.machines {
         machine.free_from = 0;
         machine.warm_until = None;
+    }
+}
+
+/// What was found out last, kept for as long as the same day would be lived: that takes most of a
+/// second.
+#[derive(Default)]
+pub struct Lived {
+    last: Mutex<Option<Asked>>,
+}
+
+/// What was asked and what was found.
+struct Asked {
+    problem: Problem,
+    day: Instant,
+    assumptions: Assumptions,
+    found: Option<Seen>,
+}
+
+impl Lived {
+    fn find(&self, problem: &Problem, day: Instant, assumptions: Assumptions) -> Option<Seen> {
+        // What is kept is whole, whatever became of a thread that held the lock.
+        let mut last = self.last.lock().unwrap_or_else(PoisonError::into_inner);
+        let same = |asked: &&Asked| {
+            asked.problem == *problem && asked.day == day && asked.assumptions == assumptions
+        };
+        if let Some(asked) = last.as_ref().filter(same) {
+            return asked.found.clone();
+        }
+        let found = find(problem, day, assumptions, (DAYS, PLANNED)).ok().flatten();
+        let problem = problem.clone();
+        *last = Some(Asked { problem, day, assumptions, found: found.clone() });
+        found
     }
 }
 

@@ -4,7 +4,7 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
-use super::{say, telling};
+use super::{first, say, telling};
 use crate::web::Ctx;
 use crate::words::Language;
 use logbook::book::BookError;
@@ -76,6 +76,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         p class="ways" {
             (parts::way("/in", Shape::Envelope, &words.say("goes-in-title")))
             (parts::way("/services", Shape::Chair, &words.say("services-title")))
+            (parts::way("/shapes", Shape::Plateau, &words.say("legend-title")))
             (parts::way("/wall", Shape::House, &words.say("go-wall")))
             (parts::way("/wall?front=yes", Shape::House, &words.say("go-wall-front")))
         }
@@ -90,18 +91,21 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
 pub fn first_steps(ctx: &Ctx, machines: &[Machine], people: &[Person]) -> Markup {
     let words = ctx.words();
     html! {
-        @if machines.is_empty() {
-            (parts::card(Ground::Turn, Shape::Drum, &words.say("first-machine"), &html! {
-                p { (words.say("first-machine-how")) }
+        @if machines.is_empty() && people.is_empty() {
+            (first::machines(ctx))
+        } @else if machines.is_empty() {
+            (parts::card(Ground::Turn, Shape::Drum, &words.say("setup-machine-add"), &html! {
                 (machine_form(ctx, machines, false))
             }))
         } @else if people.is_empty() {
-            (parts::card(Ground::Turn, Shape::Tape, &words.say("first-sign"), &html! {
+            (parts::card(Ground::Turn, Shape::Tape, &words.say("setup-signs"), &html! {
                 p { (words.say("setup-signs-how")) }
                 (person_form(ctx))
             }))
         }
-        p { a href="/setup" { (words.say("first-all")) } }
+        @if !machines.is_empty() || !people.is_empty() {
+            p { a href="/setup" { (words.say("first-all")) } }
+        }
     }
 }
 

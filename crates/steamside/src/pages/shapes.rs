@@ -162,7 +162,7 @@ impl Shape {
                 r#"<path d="M3 41h6l7-26h18l5 26h6"/><path d="M11 6h28" stroke-dasharray="4 4"/><path d="M19 28l5 5 8-10"/>"#
             }
             Self::BrokenPlateau => {
-                r#"<path d="M3 41h6l7-26h3M31 15h3l5 26h6"/><path d="M11 6h28" stroke-dasharray="4 4"/><path d="M20 22c0-7 10-7 10 0 0 4-5 4-5 9"/><path d="M25 37v1"/>"#
+                r#"<path d="M3 43h7l4-13M34 30l4 13h7"/><path d="M15 16c0-15 18-15 18-2 0 9-9 8-9 18"/><path d="M24 41v1"/>"#
             }
             Self::Tape => {
                 r#"<path d="M8 5h32v38l-5-4-5 4-6-4-6 4-5-4-5 4z"/><path d="M15 14h18M15 22h18M15 30h10"/>"#

@@ -214,6 +214,31 @@ fn bar(gone: Span, started: Instant, usual: Expected) -> Markup {
     }
 }
 
+/// Until when a load that came out of its machine is hot, and whether the salon said how long it
+/// cools; otherwise that is typical.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Hot {
+    /// Until then.
+    pub until: Instant,
+    /// The salon's own figure.
+    pub said: bool,
+}
+
+/// Is the load of this run still hot at `now`? `None`: it is not, or is still in the machine.
+pub fn hot(view: &View<'_>, run: &Run, now: Instant) -> Result<Option<Hot>, BookError> {
+    let Some(out) = run.unloaded else { return Ok(None) };
+    let figures = view.machine_figures(run.machine)?;
+    let named = |word: &str| Some(word) == run.programme.as_deref();
+    let known = figures.value.cycles.iter().find(|cycle| named(cycle.programme.word()));
+    // A programme that nobody knows cools as long as the slowest.
+    let minutes = match known {
+        Some(cycle) => cycle.cool_min,
+        None => figures.value.cycles.iter().map(|cycle| cycle.cool_min).max().unwrap_or(0),
+    };
+    let until = out + Span::from_minutes(i64::from(minutes));
+    Ok((now < until).then_some(Hot { until, said: figures.said.is_some() }))
+}
+
 /// Since when a run is over, as far as a person said so.
 pub fn since_unloaded(ctx: &Ctx, at: Instant) -> Markup {
     html! { (ctx.words().say("unloaded-at")) " " (parts::time(ctx, at)) }

@@ -1,5 +1,6 @@
 //! What a page knows about the request: language, moment, zone, station, what was just done.
 
+use crate::pages::sets::Lived;
 use crate::pages::strip::Running;
 use crate::planning::kept::Kept;
 use crate::words::{Language, Words};
@@ -33,6 +34,8 @@ pub struct Ctx {
     pub running: Vec<Running>,
     /// The day plan that was made last.
     pub plans: Arc<Kept>,
+    /// What was found out last of how many sets to own.
+    pub lived: Arc<Lived>,
 }
 
 impl Ctx {

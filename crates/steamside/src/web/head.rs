@@ -101,6 +101,7 @@ impl Head {
             head: view.last_seq()?,
             running: strip::running(view, &app.live)?,
             plans: Arc::clone(&app.plans),
+            lived: Arc::clone(&app.lived),
         })
     }
 }

@@ -52,6 +52,7 @@ pub fn router(served: Served) -> Router {
         .layer(DefaultBodyLimit::max(4 * crate::photo::LARGEST));
     Router::new()
         .route("/", get(show::now))
+        .route("/first", get(show::first))
         .route("/plan", get(show::plan))
         .route("/plan/ways", get(show::ways))
         .route("/sets", get(show::sets))
@@ -68,6 +69,7 @@ pub fn router(served: Served) -> Router {
         .route("/spores", get(show::spores))
         .route("/spores/{test}", get(show::spore_path))
         .route("/letter", get(show::letter))
+        .route("/shapes", get(show::legend))
         .route("/setup", get(show::setup))
         .route("/show", get(folder::page).post(folder::begin))
         .route("/show/close", post(folder::close))

@@ -88,10 +88,12 @@ struct Done {
 }
 
 fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+    // In the first minute the sign is made by the act that it signs.
+    let first = name == "first-run";
     let who = Who {
         act: fields.need("act")?,
         station: head.station,
-        sign: fields.maybe("sign")?,
+        sign: fields.maybe(if first { "person" } else { "sign" })?,
         happened: chair_posts::happened(name, fields)?,
         known: match name {
             "open" => Known::Scanned,
@@ -105,7 +107,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         return Err(Refusal::rule("refused-no-sign"));
     }
     app.act(who, |view, draft| {
-        if let Some(sign) = who.sign
+        if let Some(sign) = who.sign.filter(|_| !first)
             && view.people()?.iter().all(|person| person.person != sign)
         {
             return Err(Refusal::rule("refused-no-such-person"));
@@ -206,6 +208,16 @@ fn decide_setup(
             acts::SetClock { machine: fields.need("machine")?, ahead_min: fields.need("ahead")? },
         ),
         "machine-reads" => acts::machine_reads(view, draft, machine_reads(view, fields)?),
+        "first-run" => acts::first(
+            view,
+            draft,
+            acts::First {
+                machines: fields.need("machines")?,
+                sign: fields.need("sign-text")?,
+                person: fields.need("person")?,
+                running: fields.yes("running"),
+            },
+        ),
         "person" => acts::join(view, draft, fields.one("sign-text").unwrap_or_default()),
         "person-left" => acts::leave(view, draft, fields.need("person")?),
         "sets" => acts::count(
@@ -318,7 +330,15 @@ fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         _ => None,
     };
     let run = fields.need("run")?;
-    Ok(acts::Look { run, marks_not_turned, inner_mark, dry_whole, now: clock::now() })
+    Ok(acts::Look {
+        run,
+        marks_not_turned,
+        inner_mark,
+        dry_whole,
+        count: fields.maybe("counted")?,
+        by: fields.maybe("sign")?,
+        now: clock::now(),
+    })
 }
 
 fn set_aside(fields: &Fields) -> Result<acts::SetAside, Refusal> {

@@ -144,6 +144,16 @@ pub async fn now(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::now::page(view, ctx)?))).await
 }
 
+/// The first minute: a sign starts the clock.
+pub async fn first(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let machines = read(asked.machines.as_ref()).unwrap_or(1);
+    show(&served, head, move |view, ctx| Ok(pages::first::page(view, ctx, machines)?)).await
+}
+
 /// The day plan.
 pub async fn plan(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::plan::page(view, ctx)?))).await
@@ -169,6 +179,7 @@ pub async fn wash(State(served): State<Served>, head: Head) -> Response {
 #[serde(default)]
 pub struct Asked {
     machine: Option<String>,
+    machines: Option<String>,
     run: Option<String>,
     act: Option<String>,
     code: Option<String>,
@@ -360,6 +371,11 @@ pub async fn unclaimed(
         None => Ok(None),
     })
     .await
+}
+
+/// Every state with its shape and its word.
+pub async fn legend(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::legend::page(view, ctx)?))).await
 }
 
 /// Machines, signs, sets.

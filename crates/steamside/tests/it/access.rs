@@ -127,7 +127,15 @@ pub fn not_linked(salon: &Salon) -> Vec<String> {
         salon.upload(&[("act", &*id()), ("machine", &*machines[1].machine.to_string())], &late),
         303
     );
+    // Spores that grew, in the machine that runs: its way on, the recall, the letter.
+    let placed = [("act", &*id()), ("sign", &*sign), ("machine", &*machine), ("control", "yes")];
+    assert_eq!(salon.post("/act/spore-place", &placed), Some(303));
+    let tests = book.read(|view| view.spore_tests(1)).expect("tests");
+    let test = tests[0].test.to_string();
+    let grew = [("act", &*id()), ("test", &*test), ("grew", "yes")];
+    assert_eq!(salon.post("/act/spore-read", &grew), Some(303));
     vec![
+        format!("/letter?test={test}&asked=yes"),
         "/".to_owned(),
         washed,
         format!("/labels?act={act}"),
@@ -313,7 +321,9 @@ async fn tour(language: &'static str) {
     let mut tour = Tour { browser, language, faults: BTreeSet::new() };
     let pages = crawl(&salon, &not_linked(&salon));
     let reached: BTreeSet<String> = pages.iter().map(|path| pattern(path).0).collect();
-    let missed: Vec<_> = routes().difference(&reached).cloned().collect();
+    let mut missed: Vec<_> = routes().difference(&reached).cloned().collect();
+    // Only an empty book has a first minute.
+    missed.retain(|path| path != "/first");
     assert_eq!(missed, [""; 0], "of {reached:?}");
     tour.pages(&salon, &pages).await;
     let calendar = home.path().join("calendar.ics");
@@ -321,7 +331,13 @@ async fn tour(language: &'static str) {
     tour.brought(&salon, &calendar).await;
     let places = crawl(
         &empty,
-        &["/".to_owned(), "/wash".to_owned(), "/start".to_owned(), "/chair".to_owned()],
+        &[
+            "/".to_owned(),
+            "/first?machines=1".to_owned(),
+            "/wash".to_owned(),
+            "/start".to_owned(),
+            "/chair".to_owned(),
+        ],
     );
     tour.pages(&empty, &places).await;
     tour.tab(&salon, &worked_with(&pages)).await;

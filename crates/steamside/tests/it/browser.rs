@@ -135,7 +135,7 @@ impl Browser {
     }
 
     /// Taps the first control with this accessible name that can be tapped.
-    async fn click(&self, name: &str) {
+    pub async fn click(&self, name: &str) {
         let quoted = format!("\"{name}\"");
         let by_name = format!(
             "//*[self::button or self::a or self::summary or self::label]\

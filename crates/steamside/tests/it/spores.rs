@@ -8,14 +8,9 @@ use logbook::view::SporeTest;
 use measure::{PouchId, RunId};
 use release::spores::Says;
 
-/// A run with so many sets that is over and released.
+/// The pouches of a released run, and the run.
 fn released(story: &Story, count: usize) -> (RunId, Vec<PouchId>) {
-    let run = story.start(count);
-    let named = run.to_string();
-    story.act("unload", &[("run", &named)]);
-    let read = [("run", &*named), ("lowest", "134.6"), ("minutes", "5"), ("pressure", "311")];
-    story.act("read-off", &[&read[..], &[("unit", "kPa-abs")]].concat());
-    story.act("look", &[("run", &named), ("marks", "all"), ("dry", "all"), ("inner", "yes")]);
+    let run = story.released(count);
     let ready = story.pouches(SetState::Ready);
     let of_run = ready.iter().filter(|pouch| pouch.run == Some(run)).map(|pouch| pouch.pouch);
     (run, of_run.collect())

@@ -26,6 +26,11 @@ impl Story {
         Self::begin_with(Salon::serve(folder, &["--zone", "Etc/UTC"]))
     }
 
+    /// The same in a time zone.
+    pub fn begin_in(folder: &std::path::Path, zone: &str) -> Self {
+        Self::begin_with(Salon::serve(folder, &["--zone", zone]))
+    }
+
     /// The same, with a folder that the machine writes to.
     pub fn begin_watching(folder: &std::path::Path, stick: &std::path::Path) -> Self {
         let stick = stick.to_str().expect("a path");
@@ -82,6 +87,24 @@ impl Story {
         let machine = self.machine.parse().expect("an id");
         let machine = self.book.read(|view| view.machine(machine)).expect("a machine");
         machine.expect("it is there").running.expect("it runs")
+    }
+
+    /// A run with so many sets that is over, read off its display; nobody has looked at it yet.
+    pub fn read_off(&self, count: usize) -> RunId {
+        let run = self.start(count);
+        let named = run.to_string();
+        self.act("unload", &[("run", &named)]);
+        let read = [("run", &*named), ("lowest", "134.6"), ("minutes", "5"), ("pressure", "311")];
+        self.act("read-off", &[&read[..], &[("unit", "kPa-abs")]].concat());
+        run
+    }
+
+    /// The same, released.
+    pub fn released(&self, count: usize) -> RunId {
+        let run = self.read_off(count);
+        let named = run.to_string();
+        self.act("look", &[("run", &named), ("marks", "all"), ("dry", "all"), ("inner", "yes")]);
+        run
     }
 
     /// Drops a file on the page of the machines.
@@ -386,4 +409,21 @@ fn forms_are_bounded_and_lead_nowhere_else() {
         assert_eq!(story.salon.location("/language", &fields), "/", "{elsewhere:?}");
     }
     assert_eq!(story.salon.location("/language", &[("back", "/run/1?did=2")]), "/run/1?did=2");
+}
+
+/// Every tenth run of a machine is released with a count, which only says "count again".
+#[test]
+fn every_tenth_run_is_counted_back() {
+    let home = tempfile::tempdir().expect("a folder");
+    let story = Story::begin(&home.path().join("book"));
+    for _ in 0..9 {
+        story.released(1);
+    }
+    let run = story.read_off(2).to_string();
+    let good = [("run", &*run), ("marks", "all"), ("dry", "all"), ("inner", "yes")];
+    let counted = |count| [&good[..], &[("counted", count)]].concat();
+    story.refused("look", &good);
+    story.refused("look", &counted("3"));
+    story.act("look", &counted("2"));
+    assert_eq!(story.pouches(SetState::Ready).len(), 11);
 }

@@ -3,8 +3,10 @@
 
 use super::Seen;
 use crate::acts;
-use crate::pages::parts::{self, Form};
+use crate::pages::parts::{self, Caution, Form, Ground};
 use crate::pages::shapes::Shape;
+use crate::pages::strip::Hot;
+use crate::pages::when;
 use crate::web::Ctx;
 use load::SetState;
 use logbook::view::Pouch;
@@ -29,11 +31,30 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         @if waiting.is_empty() {
         } @else if outcome == Some(Outcome::Lethal) && carried {
-            (looks(ctx, seen, &waiting))
+            @match seen.hot {
+                Some(hot) => (cooling(ctx, hot, &looks(ctx, seen, &waiting))),
+                None => (looks(ctx, seen, &waiting)),
+            }
         } @else if outcome.is_some() {
             (no_release(ctx, outcome))
         }
         @if about { (set_aside(ctx, seen, why)) }
+    }
+}
+
+/// Hot still: the looks wait. Where only a typical figure says so, whoever stands there knows
+/// better.
+fn cooling(ctx: &Ctx, hot: Hot, looks: &Markup) -> Markup {
+    let words = ctx.words();
+    let heading = words.tell("hot-until", &[("at", when::clock_of(ctx, hot.until).into())]);
+    html! {
+        (parts::card(Ground::Turn, Shape::Hot, &heading, &html! {
+            p { (words.say("hot-then")) }
+            (parts::cautions(ctx, &[Caution::Hot]))
+        }))
+        @if !hot.said {
+            details { summary { (words.say("hot-cool")) } (looks) }
+        }
     }
 }
 
@@ -78,8 +99,20 @@ fn looks(ctx: &Ctx, seen: &Seen, waiting: &[&Pouch]) -> Markup {
                 (parts::hidden("marks", "all"))
                 @if inner { (parts::hidden("inner", "yes")) }
                 (parts::hidden("dry", "all"))
+                @if seen.count { (count_field(ctx)) }
                 (parts::sign_line(ctx, &seen.people, &words.say("looks-asks")))
             }))
+        }
+    }
+}
+
+/// How many are there? It cannot be answered from a desk.
+fn count_field(ctx: &Ctx) -> Markup {
+    html! {
+        p class="field" {
+            label for="counted" { (ctx.words().say("look-count")) }
+            input type="number" id="counted" name="counted" min="1" max="999" inputmode="numeric"
+                autocomplete="off" required;
         }
     }
 }

@@ -53,6 +53,7 @@ pub fn ctx(language: Language) -> Ctx {
         head: 300,
         running: Vec::new(),
         plans: std::sync::Arc::default(),
+        lived: std::sync::Arc::default(),
     }
 }
 
@@ -222,6 +223,8 @@ pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
         pouches: pouches(11, SetState::ToCheck),
         people: people(),
         starter: Some("HL fish".to_owned()),
+        hot: None,
+        count: false,
     }
 }
 

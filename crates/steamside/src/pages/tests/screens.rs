@@ -198,6 +198,8 @@ fn in_machine() -> run::Seen {
         pouches: pouches(11, SetState::InMachine),
         people: people(),
         starter: None,
+        hot: None,
+        count: false,
     }
 }
 

@@ -1,10 +1,11 @@
-//! An inspector stands in the door: task script 10. In each language, with controls found by the name
-//! that a person reads: two taps to a page to read, no client in its source, a time to choose, marks
-//! that show, paper with its parts and page numbers, and an end after which it leads nowhere.
+//! Task 10: an inspector stands in the door. Two taps to a page to read, no client in its source, a
+//! time to choose, marks that show, paper with its parts and page numbers, and an end after which it
+//! leads nowhere.
 
-use super::browser::{Browser, TABLET, browser};
-use super::salon::{Salon, id};
-use super::story::{GOOD, Story, record};
+use super::{LANGUAGES, Task};
+use crate::browser::{Browser, TABLET};
+use crate::salon::{Salon, id};
+use crate::story::{GOOD, Story, record};
 use load::SetState;
 use logbook::book::{BookError, Draft, DrawerKind};
 use logbook::fact::{
@@ -17,23 +18,6 @@ use std::process::{Command, Stdio};
 
 /// Never to be found in the page: a client, a number, whoever came to repair.
 const SECRETS: [&str; 4] = ["Zuzana", "555 0134", "Repairs & Sons", "thumb, left hand"];
-
-/// The line of a language for a key, as the pages say it; without values.
-fn say(language: &str, key: &str) -> String {
-    let lines = match language {
-        "vi" => include_str!("../../i18n/vi.ftl"),
-        "es" => include_str!("../../i18n/es.ftl"),
-        _ => include_str!("../../i18n/en.ftl"),
-    };
-    let start = format!("{key} = ");
-    let line = lines.lines().find_map(|line| line.strip_prefix(&start));
-    line.unwrap_or_else(|| panic!("no line {key} in {language}")).trim().to_owned()
-}
-
-/// Up to where its value stands.
-fn before_value(language: &str, key: &str) -> String {
-    say(language, key).split('{').next().expect("a beginning").trim().to_owned()
-}
 
 fn chance<T>() -> Id<T> {
     id().parse().expect("an id")
@@ -182,123 +166,109 @@ async fn printed(browser: &Browser, name: &str, (width, height): (f64, f64)) -> 
 }
 
 /// Its parts in order, and each page with its number and how many there are.
-fn reads(text: &str, language: &str) {
+fn reads(task: &Task, text: &str) {
     let mut at = 0;
-    let words = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
-    let plain = words(text);
+    let plain = text.split_whitespace().collect::<Vec<_>>().join(" ");
     for part in 0..14 {
-        let head = format!("{part}. {}", say(language, &format!("folder-part-{part}")));
+        let head = format!("{part}. {}", task.say(&format!("folder-part-{part}")));
         // A heading may be cut into two lines, and its first words are enough.
         let head: String = head.chars().take(18).collect();
         let found = plain[at..].find(head.trim());
-        at += found.unwrap_or_else(|| panic!("{language}: no {head:?} in {plain}"));
+        at += found.unwrap_or_else(|| panic!("no {head:?} in {plain}"));
     }
     let pages = text.matches('\u{c}').count();
     assert!(pages >= 3, "{pages} pages");
-    let (page, of) = (say(language, "folder-page"), say(language, "folder-of"));
+    let (page, of) = (task.say("folder-page"), task.say("folder-of"));
     for number in 1..=pages {
         let foot = format!("{page} {number} {of} {pages}");
-        assert!(plain.contains(&foot), "{language}: no {foot:?} in {plain}");
+        assert!(plain.contains(&foot), "no {foot:?} in {plain}");
     }
-    assert!(plain.contains(&before_value(language, "folder-printed")), "{plain}");
+    assert!(plain.contains(&task.say_before("folder-printed", "at")), "{plain}");
 }
 
-async fn script_10(language: &'static str) {
-    let Some(browser) = browser(TABLET, language).await else { return };
-    let home = tempfile::tempdir().expect("a folder");
-    let (story, visit) = salon(&home.path().join("book"));
-    let salon = &story.salon;
-    // From any screen two taps.
-    for screen in ["/", "/wash", "/ready", "/machine", "/log", "/setup"] {
-        browser.goto(&format!("{}{screen}", salon.url)).await;
-        browser.tap(&say(language, "show-title")).await;
-        assert_eq!(browser.path().await, "/show", "from {screen}");
-    }
-    browser.tap(&say(language, "show-do")).await;
-    let own = browser.path().await;
-    assert!(own.starts_with("/folder/") && own.len() == "/folder/".len() + 32, "{own}");
-    let text = browser.text().await;
-    assert!(text.contains(&before_value(language, "folder-until")), "{text}");
-    for mark in ["known-from-paper", "folder-gap-power", "do-not-use"] {
-        assert!(text.contains(&say(language, mark)), "{mark}: {text}");
-    }
-    assert!(text.contains(&before_value(language, "log-later")), "{text}");
-    browser.picture(&format!("folder-{language}")).await;
-    leads(&browser, &own).await;
-    let source = browser.client.source().await.expect("its source");
-    for secret in SECRETS.iter().copied().chain([visit.as_str()]) {
-        assert!(!source.contains(secret), "{secret}");
-    }
-    for (name, paper) in [("a4", (8.27, 11.69)), ("letter", (8.5, 11.0))] {
-        let name = format!("folder-{language}-{name}");
-        if let Some(text) = printed(&browser, &name, paper).await {
-            reads(&text, language);
+#[tokio::test]
+async fn somebody_asks_to_see_the_record() {
+    for language in LANGUAGES {
+        let home = tempfile::tempdir().expect("a folder");
+        let (story, visit) = salon(&home.path().join("book"));
+        let Some(mut task) = Task::begin(("10-inspector", TABLET), language, &story.salon).await
+        else {
+            return;
+        };
+        for screen in ["/", "/ready", "/machine", "/log", "/setup"] {
+            task.open(screen).await;
+            assert!(task.has("link", &task.say("show-title")).await, "{screen}");
         }
+        task.open("/wash").await;
+        task.tap("link", &task.say("show-title")).await;
+        task.tap("button", &task.say("show-do")).await;
+        let own = task.browser.path().await;
+        assert!(own.starts_with("/folder/") && own.len() == "/folder/".len() + 32, "{own}");
+        task.expect(&task.say_before("folder-until", "at")).await;
+        for mark in ["known-from-paper", "folder-gap-power", "do-not-use"] {
+            task.expect(&task.say(mark)).await;
+        }
+        task.expect(&task.say_before("log-later", "at")).await;
+        task.picture("record").await;
+        leads(&task.browser, &own).await;
+        let source = task.browser.client.source().await.expect("its source");
+        for secret in SECRETS.iter().copied().chain([visit.as_str()]) {
+            assert!(!source.contains(secret), "{secret}");
+        }
+        for (name, paper) in [("a4", (8.27, 11.69)), ("letter", (8.5, 11.0))] {
+            let name = format!("task-10-{language}-{name}");
+            if let Some(text) = printed(&task.browser, &name, paper).await {
+                reads(&task, &text);
+            }
+        }
+        chooses(&task, &own).await;
+        // Over when it is closed: it says so, and nothing more.
+        task.open("/show").await;
+        task.browser.tap(&task.say("show-close")).await;
+        task.open(&own).await;
+        is_over(&task).await;
+        task.end(2).await;
     }
-    chooses(&browser, language, &own).await;
-    // Over when it is closed: it says so, and nothing more.
-    browser.goto(&format!("{}/show", salon.url)).await;
-    browser.tap(&say(language, "show-close")).await;
-    browser.goto(&format!("{}{own}", salon.url)).await;
-    is_over(&browser, language).await;
-    browser.close().await;
 }
 
-async fn chooses(browser: &Browser, language: &str, own: &str) {
-    browser.tap(&say(language, "folder-days-90")).await;
-    assert_eq!(browser.path().await, format!("{own}?time=90"));
+/// The time that is shown, by a link and by two days.
+async fn chooses(task: &Task, own: &str) {
+    task.browser.tap(&task.say("folder-days-90")).await;
+    assert_eq!(task.browser.path().await, format!("{own}?time=90"));
     let set = "document.querySelector('#folder-from').value = '2020-02-01';
                document.querySelector('#folder-to').value = '2020-02-29';";
-    browser.client.execute(set, vec![]).await.expect("days");
-    browser.tap(&say(language, "folder-choose")).await;
-    assert_eq!(browser.path().await, format!("{own}?from=2020-02-01&to=2020-02-29"));
-    let text = browser.text().await;
-    assert!(text.contains(&say(language, "folder-none-span")), "{text}");
-    leads(browser, own).await;
+    task.script(set).await;
+    task.browser.tap(&task.say("folder-choose")).await;
+    assert_eq!(task.browser.path().await, format!("{own}?from=2020-02-01&to=2020-02-29"));
+    task.expect(&task.say("folder-none-span")).await;
+    leads(&task.browser, own).await;
 }
 
-async fn is_over(browser: &Browser, language: &str) {
-    let text = browser.text().await;
-    assert!(text.contains(&say(language, "folder-over")), "{text}");
-    let said = browser
-        .client
-        .execute("return document.querySelectorAll('a, form, button').length", vec![]);
-    assert_eq!(said.await.expect("a count"), json!(0), "it leads nowhere");
-}
-
-#[tokio::test]
-async fn script_10_in_english() {
-    script_10("en").await;
-}
-
-#[tokio::test]
-async fn script_10_in_vietnamese() {
-    script_10("vi").await;
-}
-
-#[tokio::test]
-async fn script_10_in_spanish() {
-    script_10("es").await;
+async fn is_over(task: &Task) {
+    task.expect(&task.say("folder-over")).await;
+    let left = task.script("return document.querySelectorAll('a, form, button').length").await;
+    assert_eq!(left, json!(0), "it leads nowhere");
 }
 
 /// Nobody has to touch it: the page that is open closes itself.
 #[tokio::test]
 async fn the_page_closes_itself_after_its_time() {
-    let Some(browser) = browser(TABLET, "en").await else { return };
     let home = tempfile::tempdir().expect("a folder");
     let more = ["--zone", "Etc/UTC", "--folder-minutes", "1"];
     let salon = Salon::serve(&home.path().join("book"), &more);
-    browser.goto(&format!("{}/show", salon.url)).await;
-    browser.tap(&say("en", "show-do")).await;
-    assert!(browser.text().await.contains("Read only until"));
+    let begun = Task::begin(("10-inspector-over", TABLET), "en", &salon).await;
+    let Some(mut task) = begun else { return };
+    task.open("/show").await;
+    task.tap("button", &task.say("show-do")).await;
+    task.expect(&task.say_before("folder-until", "at")).await;
     for _ in 0..150 {
-        if browser.text().await.contains(&say("en", "folder-over-title")) {
+        if task.text().await.contains(&task.say("folder-over-title")) {
             break;
         }
         tokio::time::sleep(std::time::Duration::from_millis(500)).await;
     }
-    is_over(&browser, "en").await;
-    browser.close().await;
+    is_over(&task).await;
+    task.end(1).await;
 }
 
 /// A reader becomes no screen of the salon, nothing is kept by the browser, and an address that nobody
