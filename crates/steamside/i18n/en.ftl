@@ -2096,3 +2096,196 @@ refused-stops-how-often = What stops work needs a number of days or runs.
 refused-spore-placed = A spore test is placed, not signed for.
     .do = Go to the spore tests and place one.
 refused-no-such-stock = That is not kept in stock here.
+
+
+## The record, shown
+show-title = Show the record
+show-how = One page to read, for somebody who asks to see the record. Nothing on it can be changed, and it leads nowhere else. It holds no names of clients.
+show-back = The browser's Back key leads from that page back to here.
+show-do = Show it now
+show-open = Open to read now
+show-address = Until { $at }:
+show-close = Close all of them now
+folder-title = The record of this salon
+folder-until = Read only until { $at }
+folder-over-title = This page is closed
+folder-over = Its time is over, or nobody has opened it. It was only for reading, and nothing was changed. Ask somebody who works here to show the record again.
+folder-languages = Language of this page
+folder-span = From { $from } to { $to }
+folder-printed = Printed as of { $at }
+folder-page = Page
+folder-of = of
+folder-book-salon = A salon's own book
+folder-period = Choose the time
+folder-days-30 = Last 30 days
+folder-days-90 = Last 90 days
+folder-year = This year
+folder-from = From day
+folder-to = To day
+folder-choose = Show this time
+folder-unread = These days could not be read. The last 30 days are shown.
+folder-parts = Parts of this page
+folder-none = Nothing about this is kept in this book yet. Ask for the paper.
+folder-none-span = Nothing about this was written in the time shown.
+folder-part-0 = This salon today
+folder-part-1 = Who works here, and who may run a machine
+folder-part-2 = The rule that is followed, and settings
+folder-part-3 = Runs
+folder-part-4 = Spore tests
+folder-part-5 = Set aside, and what became of it; recalls
+folder-part-6 = Disinfectant
+folder-part-7 = Ultrasonic bath
+folder-part-8 = The machines
+folder-part-9 = Foot basins
+folder-part-10 = Training and people's safety
+folder-part-11 = Gaps, and why
+folder-part-12 = Safety sheets, waste, single use
+folder-part-13 = How to read this
+folder-machine-in = in use
+folder-machine-out = OUT OF USE since { $at }
+folder-aside-none = Nothing is set aside now.
+folder-sign = Sign
+folder-is = What was said of the person
+folder-in-charge = in charge of the machines
+folder-learns = learns: another person looks as well
+folder-teaches = teaches
+folder-no-role = nothing was said
+folder-who = Only the signs that people chose stand here. For names and licences, ask to see the display copies.
+folder-who-runs = Nobody was named in this book as being in charge of the machines. Ask.
+folder-rule = Name and section of the rule, and the day on which it was read, are not kept in this book. Ask for the paper.
+folder-retention = How long the record is kept: not set. No entry can be changed or deleted without its being seen.
+folder-interval = Time from one spore test to the next: not set.
+folder-interval-days = Time from one spore test to the next, { $machine }: { $days } days at most.
+folder-limits = Limits by which a run is judged
+folder-limits-own = The stricter of these and the machine's own settings counts. What and where from stand as they were written, in English.
+folder-col-what = What
+folder-col-value = Value
+folder-col-source = Where from
+folder-col-how = How known
+folder-limit-seen = read in that source
+folder-limit-memory = remembered, to be checked
+folder-limit-ours = a rule of this program
+folder-col-day = Day
+folder-col-run = Run
+folder-col-end = Out
+folder-col-programme = Programme
+folder-col-inside = Inside
+folder-col-steam = Steam
+folder-col-known = Known by
+folder-col-looks = Marks; dry and whole
+folder-col-signs = Signs
+folder-col-notes = Marked
+folder-col-by = By
+folder-col-why = Why
+folder-col-became = What became of it
+folder-col-in = In
+folder-col-result = Result
+folder-col-done = What was done
+folder-col-chore = Chore
+folder-col-found = Found
+folder-col-after = After
+folder-col-drained = Drained
+folder-col-last = Last done here
+folder-not-out = not out yet
+folder-marks-all = marks all turned
+folder-marks-none = marks not looked at
+folder-dry-all = all dry and whole
+folder-dry-none = dryness not looked at
+folder-dry-bad = { $wet } wet, { $torn } torn, { $dropped } dropped
+folder-inner-bad = the indicator inside did not reach its end point
+folder-not-looked = nobody has looked yet
+folder-signed-start = started { $sign }
+folder-signed-look = looked { $sign }
+folder-signed-release = released { $sign }
+folder-no-sign = no sign
+folder-corrected = corrected
+folder-differ = two entries differ
+folder-aside-why = DO NOT USE. { $why }
+folder-lot-none = lot not kept
+folder-jar = Jar { $number }
+folder-basin = Basin { $number }
+folder-bath = Bath { $number }
+folder-jar-contact = { $label }: things stay under for { $minutes } min.
+folder-jar-hours = A mix lasts { $hours } h.
+folder-jar-day = A mix lasts to the end of the day.
+folder-jar-no-label = label not kept
+folder-jar-unset = What its label asks was not said.
+folder-mixed = mixed anew
+folder-emptied = emptied and rinsed
+folder-fine = as it should be
+folder-not-fine = NOT as it should be
+folder-left-closed = left out: the salon was closed
+folder-left-unused = left out: not used
+folder-machine-paper = Model, serial number, manual and certificates are not kept in this book. Ask for the paper.
+folder-services-none = No service was written down.
+folder-due-runs = { $chore }: after { $runs } runs at the latest, { $since } since it was last done.
+folder-after-client = a client
+folder-after-day = the end of the day
+folder-after-week = the week
+folder-not-used = not used that day
+folder-not-drained = not noted
+folder-training = Training, yearly refreshers and offers of vaccination are not kept in this book. Ask for the paper.
+folder-exposure = Contact with blood was noted. What was done about it is kept apart, out of respect for the person.
+folder-gap-closed = the salon was closed
+folder-gap-holiday = holiday
+folder-gap-power = no power
+folder-gap-nothing = open, nothing to do here
+folder-gap-paper = kept on paper
+folder-gap-forgotten = forgotten
+folder-gap-box = the salon's computer was off
+folder-gap-none = No gap was explained in the time shown. That does not say that there was none: look for days without a line in part 3.
+folder-sheets = Safety data sheets, how waste leaves the salon and what is used once only are not kept in this book. Ask to see the sheets, the bin and the single-use stock.
+folder-read-measured = Measured: taken from the file that the machine wrote itself. The file is kept as it came.
+folder-read-read = Read off the display: a person typed three numbers from the machine.
+folder-read-clock = By the clock: only start and end are known, and nothing about the steam.
+folder-read-paper = From paper: copied in from a sheet that was filled in by hand.
+folder-read-later = Written later: more than five minutes lie between the happening and the writing. Both times are kept.
+folder-read-corrected = Corrected or struck through: the first entry stays, with the later one beside it.
+folder-read-steam = That steam did its work says that the record carries it for what was said to be inside. It does not say that pouches were dry: only a look does.
+folder-read-chain = Each line is tied to the one before it. Whether the whole log is as it was written can be checked at the salon's computer.
+folder-show-title = Ask us to show you
+folder-show-how = Anybody who works here can show these six steps.
+folder-show-1 = Put a clean, dry set into a pouch and label it
+folder-show-2 = Load a tray, choose the programme, start
+folder-show-3 = Look at numbers, marks and pouches, and say what happens if one is not right
+folder-show-4 = Check a pouch at the chair before opening it
+folder-show-5 = Mix the disinfectant and date the jar
+folder-show-6 = Clean a foot basin and keep it wet for the label's time
+folder-show-never = not in this book
+folder-col-lot = Lot and use by
+show-minutes = { $count ->
+    [one] It closes itself after { $count } minute.
+   *[other] It closes itself after { $count } minutes.
+}
+folder-aside-now = { $count ->
+    [one] { $count } pouch must not be used now.
+   *[other] { $count } pouches must not be used now.
+}
+folder-runs-count = { $count ->
+    [one] { $count } run in the time shown.
+   *[other] { $count } runs in the time shown.
+}
+folder-marks-bad = { $count ->
+    [one] { $count } mark not turned
+   *[other] { $count } marks not turned
+}
+folder-became-still = { $count ->
+    [one] { $count } still set aside
+   *[other] { $count } still set aside
+}
+folder-became-apart = { $count ->
+    [one] { $count } taken apart, to be washed again
+   *[other] { $count } taken apart, to be washed again
+}
+folder-became-back = { $count ->
+    [one] { $count } in use again, by a named person
+   *[other] { $count } in use again, by a named person
+}
+folder-became-opened = { $count ->
+    [one] { $count } had been opened before
+   *[other] { $count } had been opened before
+}
+folder-exposures = { $count ->
+    [one] Contact with blood: noted { $count } time in the time shown.
+   *[other] Contact with blood: noted { $count } times in the time shown.
+}

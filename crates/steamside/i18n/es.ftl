@@ -3792,3 +3792,359 @@ refused-spore-placed = Una prueba de esporas se coloca, no solo se firma.
     .do = Vaya a las pruebas de esporas y coloque una.
 # draft
 refused-no-such-stock = Eso no se lleva aquí.
+
+
+## The record, shown
+# draft
+show-title = Mostrar el registro
+# draft
+show-how = Una página solo para leer, para quien pide ver el registro. Nada en ella se puede cambiar y no lleva a otro lugar. No contiene nombres de clientes.
+# draft
+show-back = La tecla Atrás del navegador vuelve de esa página hasta aquí.
+# draft
+show-do = Mostrar ahora
+# draft
+show-open = Abierto para leer ahora
+# draft
+show-address = Hasta las { $at }:
+# draft
+show-close = Cerrarlas todas ahora
+# draft
+folder-title = El registro de este salón
+# draft
+folder-until = Solo lectura hasta las { $at }
+# draft
+folder-over-title = Esta página está cerrada
+# draft
+folder-over = Su tiempo terminó, o nadie la abrió. Era solo para leer y nada cambió. Pida a alguien que trabaja aquí que muestre el registro otra vez.
+# draft
+folder-languages = Idioma de esta página
+# draft
+folder-span = Del { $from } al { $to }
+# draft
+folder-printed = Impreso según el registro a las { $at }
+# draft
+folder-page = Página
+# draft
+folder-of = de
+# draft
+folder-book-salon = El libro propio de un salón
+# draft
+folder-period = Elija el tiempo
+# draft
+folder-days-30 = Últimos 30 días
+# draft
+folder-days-90 = Últimos 90 días
+# draft
+folder-year = Este año
+# draft
+folder-from = Desde el día
+# draft
+folder-to = Hasta el día
+# draft
+folder-choose = Ver este tiempo
+# draft
+folder-unread = No se pudieron leer esos días. Se muestran los últimos 30 días.
+# draft
+folder-parts = Partes de esta página
+# draft
+folder-none = Este libro todavía no guarda nada sobre esto. Pida el papel.
+# draft
+folder-none-span = No se escribió nada sobre esto en el tiempo mostrado.
+# draft
+folder-part-0 = Este salón hoy
+# draft
+folder-part-1 = Quién trabaja aquí y quién puede usar una máquina
+# draft
+folder-part-2 = La regla que se sigue y los ajustes
+# draft
+folder-part-3 = Tandas
+# draft
+folder-part-4 = Pruebas de esporas
+# draft
+folder-part-5 = Apartados y qué pasó después; retiradas
+# draft
+folder-part-6 = Desinfectante
+# draft
+folder-part-7 = Baño ultrasónico
+# draft
+folder-part-8 = Las máquinas
+# draft
+folder-part-9 = Tinas de pies
+# draft
+folder-part-10 = Capacitación y seguridad de las personas
+# draft
+folder-part-11 = Vacíos y por qué
+# draft
+folder-part-12 = Hojas de seguridad, residuos, un solo uso
+# draft
+folder-part-13 = Cómo leer esto
+# draft
+folder-machine-in = en uso
+# draft
+folder-machine-out = FUERA DE USO desde { $at }
+# draft
+folder-aside-none = No hay nada apartado ahora.
+# draft
+folder-sign = Firma
+# draft
+folder-is = Lo que se dijo de la persona
+# draft
+folder-in-charge = a cargo de las máquinas
+# draft
+folder-learns = aprende: otra persona también revisa
+# draft
+folder-teaches = enseña
+# draft
+folder-no-role = no se dijo nada
+# draft
+folder-who = Aquí solo están las firmas que cada persona eligió. Para nombres y licencias, pida ver las copias expuestas.
+# draft
+folder-who-runs = En este libro no se nombró a nadie a cargo de las máquinas. Pregunte.
+# draft
+folder-rule = El nombre y la sección de la regla, y el día en que se leyó, no se guardan en este libro. Pida el papel.
+# draft
+folder-retention = Cuánto tiempo se guarda el registro: no fijado. Ninguna entrada se puede cambiar o borrar sin que se note.
+# draft
+folder-interval = Tiempo entre una prueba de esporas y la siguiente: no fijado.
+# draft
+folder-interval-days = Tiempo entre una prueba de esporas y la siguiente, { $machine }: { $days } días como máximo.
+# draft
+folder-limits = Límites con los que se juzga una tanda
+# draft
+folder-limits-own = Vale lo más estricto entre estos y los ajustes de la máquina. El contenido y la fuente están como se escribieron, en inglés.
+# draft
+folder-col-what = Qué
+# draft
+folder-col-value = Valor
+# draft
+folder-col-source = De dónde
+# draft
+folder-col-how = Cómo se sabe
+# draft
+folder-limit-seen = leído en esa fuente
+# draft
+folder-limit-memory = de memoria, por comprobar
+# draft
+folder-limit-ours = una regla de este programa
+# draft
+folder-col-day = Día
+# draft
+folder-col-run = Tanda
+# draft
+folder-col-end = Fuera
+# draft
+folder-col-programme = Programa
+# draft
+folder-col-inside = Dentro
+# draft
+folder-col-steam = Vapor
+# draft
+folder-col-known = Se sabe por
+# draft
+folder-col-looks = Marcas; seco y entero
+# draft
+folder-col-signs = Firmas
+# draft
+folder-col-notes = Anotado
+# draft
+folder-col-by = Por
+# draft
+folder-col-why = Por qué
+# draft
+folder-col-became = Qué pasó después
+# draft
+folder-col-in = En
+# draft
+folder-col-result = Resultado
+# draft
+folder-col-done = Qué se hizo
+# draft
+folder-col-chore = Tarea
+# draft
+folder-col-found = Se vio
+# draft
+folder-col-after = Después de
+# draft
+folder-col-drained = Vaciado
+# draft
+folder-col-last = Última vez aquí
+# draft
+folder-not-out = aún no sale
+# draft
+folder-marks-all = todas las marcas cambiaron
+# draft
+folder-marks-none = marcas no revisadas
+# draft
+folder-dry-all = todo seco y entero
+# draft
+folder-dry-none = sequedad no revisada
+# draft
+folder-dry-bad = { $wet } mojadas, { $torn } rotas, { $dropped } caídas
+# draft
+folder-inner-bad = el indicador interior no llegó a su punto final
+# draft
+folder-not-looked = nadie ha revisado aún
+# draft
+folder-signed-start = inició { $sign }
+# draft
+folder-signed-look = revisó { $sign }
+# draft
+folder-signed-release = liberó { $sign }
+# draft
+folder-no-sign = sin firma
+# draft
+folder-corrected = corregido
+# draft
+folder-differ = dos entradas difieren
+# draft
+folder-aside-why = NO USAR. { $why }
+# draft
+folder-lot-none = lote no guardado
+# draft
+folder-jar = Frasco { $number }
+# draft
+folder-basin = Tina { $number }
+# draft
+folder-bath = Baño { $number }
+# draft
+folder-jar-contact = { $label }: las piezas quedan sumergidas { $minutes } min.
+# draft
+folder-jar-hours = Una mezcla dura { $hours } h.
+# draft
+folder-jar-day = Una mezcla dura hasta el final del día.
+# draft
+folder-jar-no-label = etiqueta no guardada
+# draft
+folder-jar-unset = No se dijo lo que pide su etiqueta.
+# draft
+folder-mixed = mezclado de nuevo
+# draft
+folder-emptied = vaciado y enjuagado
+# draft
+folder-fine = como debe ser
+# draft
+folder-not-fine = NO como debe ser
+# draft
+folder-left-closed = no se hizo: el salón estaba cerrado
+# draft
+folder-left-unused = no se hizo: no se usó
+# draft
+folder-machine-paper = El modelo, el número de serie, el manual y los certificados no se guardan en este libro. Pida el papel.
+# draft
+folder-services-none = No se anotó ningún servicio.
+# draft
+folder-due-runs = { $chore }: a más tardar tras { $runs } tandas, { $since } desde la última vez.
+# draft
+folder-after-client = un cliente
+# draft
+folder-after-day = el final del día
+# draft
+folder-after-week = la semana
+# draft
+folder-not-used = no se usó ese día
+# draft
+folder-not-drained = no anotado
+# draft
+folder-training = La capacitación, los repasos anuales y las ofertas de vacuna no se guardan en este libro. Pida el papel.
+# draft
+folder-exposure = Se anotó contacto con sangre. Lo que se hizo se guarda aparte, por respeto a la persona.
+# draft
+folder-gap-closed = el salón estaba cerrado
+# draft
+folder-gap-holiday = día festivo
+# draft
+folder-gap-power = sin electricidad
+# draft
+folder-gap-nothing = abierto, nada que hacer aquí
+# draft
+folder-gap-paper = anotado en papel
+# draft
+folder-gap-forgotten = olvidado
+# draft
+folder-gap-box = la computadora del salón estaba apagada
+# draft
+folder-gap-none = No se explicó ningún vacío en el tiempo mostrado. Eso no dice que no hubo: busque días sin línea en la parte 3.
+# draft
+folder-sheets = Las hojas de seguridad, cómo salen los residuos y lo que se usa una sola vez no se guardan en este libro. Pida ver las hojas, el contenedor y las existencias de un solo uso.
+# draft
+folder-read-measured = Medido: tomado del archivo que escribió la propia máquina. El archivo se guarda como llegó.
+# draft
+folder-read-read = Leído en la pantalla: una persona escribió tres números de la máquina.
+# draft
+folder-read-clock = Por el reloj: solo se saben el inicio y el fin, y nada del vapor.
+# draft
+folder-read-paper = De papel: copiado de una hoja llenada a mano.
+# draft
+folder-read-later = Escrito después: hay más de cinco minutos entre el hecho y la escritura. Se guardan las dos horas.
+# draft
+folder-read-corrected = Corregido o tachado: la primera entrada queda, con la posterior al lado.
+# draft
+folder-read-steam = Que el vapor hizo su trabajo dice que el registro lo muestra para lo que se dijo que había dentro. No dice que las bolsas estaban secas: eso solo lo dice una mirada.
+# draft
+folder-read-chain = Cada línea está unida a la anterior. En la computadora del salón se puede comprobar si todo el registro está como se escribió.
+# draft
+folder-show-title = Pídanos que le mostremos
+# draft
+folder-show-how = Cualquiera que trabaja aquí puede mostrar estos seis pasos.
+# draft
+folder-show-1 = Poner un juego limpio y seco en una bolsa y etiquetarla
+# draft
+folder-show-2 = Cargar una bandeja, elegir el programa, iniciar
+# draft
+folder-show-3 = Mirar números, marcas y bolsas, y decir qué pasa si algo no está bien
+# draft
+folder-show-4 = Comprobar una bolsa en la silla antes de abrirla
+# draft
+folder-show-5 = Preparar el desinfectante y fechar el frasco
+# draft
+folder-show-6 = Limpiar una tina de pies y mantenerla mojada el tiempo de la etiqueta
+# draft
+folder-show-never = no está en este libro
+# draft
+folder-col-lot = Lote y caducidad
+# draft
+show-minutes = { $count ->
+    [one] Se cierra sola después de { $count } minuto.
+   *[other] Se cierra sola después de { $count } minutos.
+}
+# draft
+folder-aside-now = { $count ->
+    [one] { $count } bolsa no se debe usar ahora.
+   *[other] { $count } bolsas no se deben usar ahora.
+}
+# draft
+folder-runs-count = { $count ->
+    [one] { $count } tanda en el tiempo mostrado.
+   *[other] { $count } tandas en el tiempo mostrado.
+}
+# draft
+folder-marks-bad = { $count ->
+    [one] { $count } marca no cambió
+   *[other] { $count } marcas no cambiaron
+}
+# draft
+folder-became-still = { $count ->
+    [one] { $count } sigue apartada
+   *[other] { $count } siguen apartadas
+}
+# draft
+folder-became-apart = { $count ->
+    [one] { $count } desarmada, para lavar otra vez
+   *[other] { $count } desarmadas, para lavar otra vez
+}
+# draft
+folder-became-back = { $count ->
+    [one] { $count } en uso otra vez, con la firma de una persona
+   *[other] { $count } en uso otra vez, con la firma de una persona
+}
+# draft
+folder-became-opened = { $count ->
+    [one] { $count } ya se había abierto
+   *[other] { $count } ya se habían abierto
+}
+# draft
+folder-exposures = { $count ->
+    [one] Contacto con sangre: anotado { $count } vez en el tiempo mostrado.
+   *[other] Contacto con sangre: anotado { $count } veces en el tiempo mostrado.
+}

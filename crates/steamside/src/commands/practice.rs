@@ -1,6 +1,6 @@
 //! `practice`: a made-up salon for teaching, never a salon's own book.
 
-use super::serve::{ServeArgs, serve};
+use super::serve::{FOLDER_MINUTES, ServeArgs, serve};
 use super::unusable;
 use crate::practice;
 use clap::Args;
@@ -34,6 +34,7 @@ pub fn run(args: PracticeArgs) -> ExitCode {
         watch: Vec::new(),
         name: Vec::new(),
         zone: None,
+        folder_minutes: FOLDER_MINUTES,
     };
     let cards = "PRACTICE: a made-up salon. The cards are at /cards.".to_owned();
     serve(app, &serve_args, Some(cards))

@@ -4,7 +4,7 @@ use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
 use crate::practice::machine;
-use crate::web::{Beside, Hosts, Served, router};
+use crate::web::{Beside, Folders, Hosts, Served, router};
 use crate::{acts, chance, clock, heartbeat, live};
 use clap::Args;
 use load::SetKind;
@@ -16,6 +16,9 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 use tokio::net::TcpListener;
+
+/// An inspection takes 20 to 40 minutes (estimate, no source); a page can be opened again.
+pub const FOLDER_MINUTES: u32 = 30;
 
 /// Where the book is and who may reach it.
 #[derive(Debug, Clone, Args)]
@@ -36,6 +39,9 @@ pub struct ServeArgs {
     /// for a new book.
     #[arg(long)]
     pub zone: Option<String>,
+    /// Minutes after which a page that shows the record to somebody from outside closes itself.
+    #[arg(long, default_value_t = FOLDER_MINUTES, value_parser = clap::value_parser!(u32).range(1..=1440))]
+    pub folder_minutes: u32,
 }
 
 /// Opens the book, or begins one, and serves it until Ctrl-C.
@@ -139,7 +145,8 @@ async fn serve_until_stopped(
     let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
     let live = Arc::clone(&app.live);
     let beside = Arc::new(Beside::pages_at(at));
-    let served = Served { app, hosts: Arc::new(Hosts { names }), beside };
+    let folders = Arc::new(Folders::new(args.folder_minutes));
+    let served = Served { app, hosts: Arc::new(Hosts { names }), beside, folders };
     axum::serve(listener, router(served))
         .with_graceful_shutdown(async move {
             stopped().await;

@@ -1,6 +1,7 @@
 //! The frame of every page: the places, the clock, the language, what was just done.
 
 use super::shapes::{self, Shape};
+use super::show;
 use super::strip;
 use super::telling::{self, Names};
 use super::when;
@@ -164,6 +165,7 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
                 }
                 footer {
                     p { (words.say("foot-manual")) " " (words.say("foot-person")) }
+                    p { a class="key" href=(show::PATH) { (Shape::Tape.draw()) span { (words.say("show-title")) } } }
                     p { a href="/setup" { (words.say("setup-title")) } }
                 }
             }

@@ -178,6 +178,7 @@ pub fn draw(ctx: &Ctx, names: &Names, seen: &Seen) -> Markup {
                 a class="key" href="/log?print=yes" { (words.say("log-print")) }
             }
             a class="key" href="/spores" { (words.say("spores-title")) }
+            a class="key" href="/show" { (words.say("show-title")) }
         }
         p { (words.say("log-verify")) }
     }

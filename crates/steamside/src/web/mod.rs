@@ -5,6 +5,7 @@ mod counter_posts;
 mod ctx;
 mod day_posts;
 mod fields;
+mod folder;
 mod guard;
 mod head;
 mod later_posts;
@@ -20,6 +21,7 @@ mod upkeep_posts;
 pub use counter_posts::REASONS;
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use folder::Folders;
 pub use upkeep_posts::about_of;
 
 use crate::app::App;
@@ -38,6 +40,8 @@ pub struct Served {
     pub hosts: Arc<guard::Hosts>,
     /// The practice book, served beside a salon's own.
     pub beside: Arc<Beside>,
+    /// The pages that are open to somebody from outside, to read.
+    pub folders: Arc<Folders>,
 }
 
 pub use guard::Hosts;
@@ -83,6 +87,11 @@ pub fn router(served: Served) -> Router {
         .route("/letter", get(show::letter))
         .route("/shapes", get(show::legend))
         .route("/setup", get(show::setup))
+        .route("/show", get(folder::page).post(folder::begin))
+        .route("/show/close", post(folder::close))
+        // Whoever has the address may read, from any screen: it has to stay open to screens that were
+        // not let in, as long as it is reached by its random token alone and takes no form.
+        .route("/folder/{token}", get(folder::read))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))
         .route("/live", get(live::live))

@@ -223,7 +223,8 @@ async fn through(served: &Served) -> Result<SocketAddr, Refusal> {
     tokio::spawn(live::follow(app.clone()));
     tokio::spawn(machine::follow(app.clone()));
     let hosts = Arc::clone(&served.hosts);
-    let pages = router(Served { app, hosts, beside: Arc::default() });
+    let folders = Arc::new(served.folders.another());
+    let pages = router(Served { app, hosts, beside: Arc::default(), folders });
     tokio::spawn(async move {
         if let Err(error) = axum::serve(listener, pages).await {
             eprintln!("the practice book was closed: {error}");

@@ -86,7 +86,10 @@ pub fn crawl(salon: &Salon, begin: &[String]) -> Vec<String> {
 /// Every address of the program that answers with a page.
 fn routes() -> BTreeSet<String> {
     let named = |line: &str| {
-        let path = line.trim().strip_prefix(".route(\"")?.split_once("\", get(show::")?.0;
+        let (path, answers) = line.trim().strip_prefix(".route(\"")?.split_once("\", get(")?;
+        if !answers.starts_with("show::") && !answers.starts_with("folder::") {
+            return None;
+        }
         let part = |part: &str| if part.starts_with('{') { "{}".to_owned() } else { part.into() };
         Some(path.split('/').map(part).collect::<Vec<String>>().join("/"))
     };
@@ -146,6 +149,9 @@ pub fn not_linked(salon: &Salon) -> Vec<String> {
         "/setup".to_owned(),
         // Linked only on a day that comes up short.
         "/plan/ways".to_owned(),
+        // Under an address that nobody can guess, and what is said of one that nobody opened.
+        salon.location("/show", &[]),
+        format!("/folder/{}", id()),
     ]
 }
 
@@ -233,7 +239,10 @@ impl Tour {
             self.screen(SCREENS[0]).await;
             self.browser.goto(&format!("{}{path}", salon.url)).await;
             let said = self.list("return [document.documentElement.lang]").await;
-            assert_eq!(said, [self.language], "{path}");
+            // The record can be read in a language that is chosen on it.
+            if !pattern(path).1.split('&').any(|name| name == "in") {
+                assert_eq!(said, [self.language], "{path}");
+            }
             self.look(path).await;
         }
     }

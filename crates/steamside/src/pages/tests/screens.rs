@@ -31,6 +31,11 @@ fn framed(ctx: &Ctx, place: frame::Place, desk: bool, body: &Markup) -> String {
     frame::page(ctx, &frame, body).into_string()
 }
 
+/// Anything in the frame of a page that is read at a desk.
+pub fn desk(ctx: &Ctx, html: &str) -> String {
+    framed(ctx, frame::Place::Log, true, &maud::PreEscaped(html.to_owned()))
+}
+
 /// Every screen with its name, as a browser gets it.
 pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     let ctx = ctx(language);
@@ -80,6 +85,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     screens.push(sheet);
     screens.extend(alone(&ctx));
     screens.extend(super::wall_screens::wall_screens(&ctx));
+    screens.extend(super::folder_screens::folder_screens(&ctx));
     screens
 }
 
