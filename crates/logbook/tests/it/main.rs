@@ -16,4 +16,5 @@ mod loading;
 mod loading_bodies;
 mod record_shown;
 mod story;
+mod upkeep;
 mod upkeep_bodies;

@@ -75,7 +75,8 @@ pub fn seen(ctx: &Ctx, asked: Asked<'_>, facts: &[Fact], packed: Instant) -> See
     let (stock, sheet) =
         SHEETS.into_iter().find(|(word, _)| Some(*word) == asked.sheet).unwrap_or(SHEETS[0]);
     let start = asked.start.unwrap_or(1);
-    let sheets = sheets(ctx, &pouches, packed, (&sheet, start));
+    // A label outlives the screen that it was made on.
+    let sheets = sheets(&ctx.for_record(), &pouches, packed, (&sheet, start));
     Seen { act: asked.act, packed, pouches, stock, start, sheets }
 }
 
@@ -90,6 +91,7 @@ fn sheets(
     // A no-break space keeps day and month in one line.
     let day = when::day_and_month(ctx, packed).replace(' ', "\u{a0}");
     let sentence = words.tell("label-sentence", &[("day", day.as_str().into())]);
+    let sentence = frame::on_paper(ctx, sentence);
     let labels: Vec<Label> = pouches
         .iter()
         .filter(|pouch| pouch.pouched)
@@ -106,6 +108,7 @@ fn sheets(
         words.tell("print-page", &args)
     };
     let printed = words.tell("print-printed", &[("at", when::day_of(ctx, ctx.now).into())]);
+    let printed = frame::on_paper(ctx, printed);
     let (scale, stock) = (words.say("print-scale"), words.say("print-stock"));
     let (machine, run) = (words.say("print-machine"), words.say("print-run"));
     let (machine_short, run_short) =

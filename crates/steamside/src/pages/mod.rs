@@ -3,21 +3,27 @@
 
 pub mod another;
 pub mod bag;
+pub mod cards;
 pub mod chair;
 mod changes;
+pub mod correct;
 pub mod first;
 pub mod folder;
 pub mod frame;
 pub mod goes_in;
+pub mod hand_over;
 pub mod labels;
+pub mod later;
 pub mod legend;
 pub mod letter;
 pub mod log;
 pub mod machine;
 pub mod now;
+pub mod outage;
 mod parts;
 pub mod plan;
 mod plot;
+pub mod practice;
 mod proposal;
 pub mod reads;
 pub mod ready;
@@ -39,10 +45,13 @@ mod telling;
 pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
+mod units;
+pub mod upkeep;
 pub mod visits;
 pub mod wall;
 pub mod wash;
 pub mod ways;
+pub mod week;
 mod when;
 
 pub use parts::Form;
@@ -55,7 +64,9 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
         "folder.css" => Some(("text/css; charset=utf-8", folder::STYLE.as_bytes())),
+        "week.css" => Some(("text/css; charset=utf-8", week::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
+        "practice.svg" => Some(("image/svg+xml", frame::PRACTICE_ICON.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,
     }

@@ -1,11 +1,12 @@
 //! What a page knows about the request: language, moment, zone, station, what was just done.
 
+use crate::pace::Pace;
 use crate::pages::sets::Lived;
 use crate::pages::strip::Running;
 use crate::planning::kept::Kept;
 use crate::words::{Language, Words};
 use jiff::tz::TimeZone;
-use logbook::fact::BookKind;
+use logbook::fact::{BookKind, Units};
 use measure::{ActId, Instant, PersonId, StationId};
 use std::sync::Arc;
 
@@ -14,8 +15,12 @@ use std::sync::Arc;
 pub struct Ctx {
     /// The reader's language.
     pub language: Language,
-    /// The moment of the request.
+    /// Language and units of the record, whatever this screen shows.
+    pub record: (Language, Units),
+    /// The moment of the request, as the clock of the book shows it.
     pub now: Instant,
+    /// How that clock runs.
+    pub pace: Pace,
     /// The salon's zone.
     pub zone: TimeZone,
     /// Whose book it is.
@@ -39,6 +44,11 @@ pub struct Ctx {
 }
 
 impl Ctx {
+    /// The same, as the record is written: what is printed is for those who come later.
+    pub fn for_record(&self) -> Self {
+        self.in_language(self.record.0)
+    }
+
     /// The same in another language.
     pub fn in_language(&self, language: Language) -> Self {
         Self { language, ..self.clone() }

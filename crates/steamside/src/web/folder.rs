@@ -33,6 +33,11 @@ impl Folders {
         Self { life: Span::from_minutes(minutes.into()), open: Mutex::default() }
     }
 
+    /// None open yet, for another book, closing after the same time.
+    pub fn another(&self) -> Self {
+        Self { life: self.life, open: Mutex::default() }
+    }
+
     /// Those that are open at this moment.
     fn list(&self, now: Instant) -> Vec<(String, Instant)> {
         let mut open = self.open.lock().unwrap_or_else(PoisonError::into_inner);

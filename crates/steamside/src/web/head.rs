@@ -3,14 +3,15 @@
 use super::{Ctx, Served};
 use crate::acts::Refusal;
 use crate::app::App;
+use crate::chance;
 use crate::intake::take::salon_zone;
 use crate::pages::strip;
 use crate::words::Language;
-use crate::{chance, clock};
 use axum::extract::FromRequestParts;
 use axum::http::StatusCode;
 use axum::http::request::Parts;
 use axum_extra::extract::cookie::{Cookie, CookieJar, SameSite};
+use logbook::fact::Units;
 use logbook::view::View;
 use measure::{ActId, PersonId, StationId};
 use std::sync::Arc;
@@ -22,12 +23,16 @@ pub struct Head {
     pub jar: CookieJar,
     /// The reader's language.
     pub language: Language,
+    /// The language that was chosen on this screen.
+    pub chosen: Option<Language>,
     /// The station.
     pub station: StationId,
     /// The sign last used here.
     pub sign: Option<PersonId>,
     /// The act just done.
     pub did: Option<ActId>,
+    /// It is a book for practice.
+    pub practice: bool,
     /// Path and query, without `did`.
     pub here: String,
 }
@@ -42,24 +47,36 @@ pub fn lasting(name: &'static str, value: String) -> Cookie<'static> {
         .build()
 }
 
+/// Cookies do not tell two ports of one computer apart: those of a practice book have other names,
+/// so that no sign and no station of it is ever one of the salon's own.
+pub const fn own(practice: bool, name: &'static str) -> &'static str {
+    match (practice, name.as_bytes()) {
+        (true, b"sign") => "practice-sign",
+        (true, b"station") => "practice-station",
+        _ => name,
+    }
+}
+
 impl FromRequestParts<Served> for Head {
     type Rejection = (StatusCode, String);
 
-    async fn from_request_parts(parts: &mut Parts, _: &Served) -> Result<Self, Self::Rejection> {
+    async fn from_request_parts(
+        parts: &mut Parts,
+        served: &Served,
+    ) -> Result<Self, Self::Rejection> {
         let mut jar = CookieJar::from_headers(&parts.headers);
         let cookie = |name: &str| jar.get(name).map(|cookie| cookie.value().to_owned());
-        let language = cookie("language")
-            .and_then(|code| Language::from_code(&code))
-            .or_else(|| asked_for(parts))
-            .unwrap_or(Language::En);
-        let sign = cookie("sign").and_then(|text| text.parse().ok());
-        let known = cookie("station").and_then(|text| text.parse().ok());
+        let practice = served.app.practice;
+        let chosen = cookie("language").and_then(|code| Language::from_code(&code));
+        let language = chosen.or_else(|| asked_for(parts)).unwrap_or(Language::En);
+        let sign = cookie(own(practice, "sign")).and_then(|text| text.parse().ok());
+        let known = cookie(own(practice, "station")).and_then(|text| text.parse().ok());
         let station = match known {
             Some(station) => station,
             None => {
                 let station: StationId = chance::id()
                     .map_err(|error| (StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
-                jar = jar.add(lasting("station", station.to_string()));
+                jar = jar.add(lasting(own(practice, "station"), station.to_string()));
                 station
             }
         };
@@ -71,7 +88,7 @@ impl FromRequestParts<Served> for Head {
             rest if rest.is_empty() => parts.uri.path().to_owned(),
             rest => format!("{}?{rest}", parts.uri.path()),
         };
-        Ok(Self { jar, language, station, sign, did, here })
+        Ok(Self { jar, language, chosen, station, sign, did, practice, here })
     }
 }
 
@@ -87,11 +104,29 @@ fn asked_for(parts: &Parts) -> Option<Language> {
 }
 
 impl Head {
+    /// The language chosen on this screen; where none was, that of the person who signed here last;
+    /// where nobody said it, the browser's.
+    fn reads(&self, view: &View<'_>) -> Result<Language, Refusal> {
+        let (None, Some(sign)) = (self.chosen, self.sign) else {
+            return Ok(self.language);
+        };
+        let speaks = view.speaks(sign)?.and_then(|code| Language::from_code(&code));
+        Ok(speaks.unwrap_or(self.language))
+    }
+
     /// The page's surroundings, with what only the book and the machines' files know.
     pub fn ctx(&self, app: &App, view: &View<'_>) -> Result<Ctx, Refusal> {
+        let language = self.reads(view)?;
+        let said = view.record_shows()?;
+        let record = match said {
+            Some((code, units)) => (Language::from_code(&code).unwrap_or(language), units),
+            None => (language, Units::Metric),
+        };
         Ok(Ctx {
-            language: self.language,
-            now: clock::now(),
+            language,
+            record,
+            now: app.now(),
+            pace: app.pace(),
             zone: salon_zone(view)?,
             book: view.salon()?.book,
             station: self.station,
