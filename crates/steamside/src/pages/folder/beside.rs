@@ -3,7 +3,7 @@
 use super::gather::upkeep;
 use super::table::{by, table, time};
 use super::{Kept, MachineShown, day, full};
-use crate::pages::{telling, when};
+use crate::pages::{say, telling, when};
 use crate::web::Ctx;
 use load::ChoreWord;
 use logbook::fact::{About, BasinAfter, Fact, Found, LeftOut, ThingKind, Upkeep};
@@ -18,11 +18,7 @@ struct Thing {
 
 /// Those of one kind, also those that are here no longer: what was done with them stays.
 fn things(ctx: &Ctx, kept: &Kept, kind: ThingKind) -> Vec<Thing> {
-    let key = match kind {
-        ThingKind::Jar => "folder-jar",
-        ThingKind::FootBasin => "folder-basin",
-        ThingKind::Ultrasonic => "folder-bath",
-    };
+    let key = say::thing_key(kind);
     let named = |fact: &Fact| match upkeep(fact) {
         Some(Upkeep::ThingAdded { thing, what, number }) if *what == kind => Some(Thing {
             id: *thing,
@@ -104,7 +100,7 @@ pub fn baths(ctx: &Ctx, kept: &Kept) -> Markup {
     });
     html! {
         (chores(ctx, kept, "folder-part-7", &of))
-        @if !foil { p { (chore_name(ctx, "foil test")) ": " (ctx.words().say("folder-none")) } }
+        @if !foil { p { (ctx.words().say("chore-word-foil-test")) ": " (ctx.words().say("folder-none")) } }
     }
 }
 
@@ -124,7 +120,7 @@ fn chores(ctx: &Ctx, kept: &Kept, name: &str, of: &dyn Fn(About) -> Option<Strin
         @for (fact, chore, about, key) in &done {
             tr {
                 td { (time(ctx, fact.stamp.happened)) }
-                th scope="row" { (about) ", " (chore_name(ctx, chore.word())) }
+                th scope="row" { (about) ", " (say::chore(ctx, chore)) }
                 td { @if *key == "folder-not-fine" { strong { (words.say(key)) } } @else { (words.say(key)) } }
                 td { (by(ctx, kept, &fact.stamp)) }
             }
@@ -149,12 +145,6 @@ const fn left_key(why: LeftOut) -> &'static str {
         LeftOut::Closed => "folder-left-closed",
         LeftOut::NotUsed => "folder-left-unused",
     }
-}
-
-/// A chore in the reader's language where it is a typical one.
-fn chore_name(ctx: &Ctx, word: &str) -> String {
-    let key = format!("chore-word-{}", word.replace(' ', "-"));
-    if ctx.words().has(&key) { ctx.words().say(&key) } else { word.to_owned() }
 }
 
 /// Part 8: the file of each machine, and what was done for it.
@@ -201,7 +191,7 @@ fn machine(ctx: &Ctx, kept: &Kept, shown: &MachineShown) -> Markup {
             li { (words.say(telling::air_key(machine.air_removal))) ", " (words.say(files)) ", " (most) }
             @for (chore, runs, since) in &shown.counted {
                 (sentence(words.tell("folder-due-runs", &[
-                    ("chore", chore_name(ctx, chore.word()).into()),
+                    ("chore", say::chore(ctx, chore).into()),
                     ("runs", runs.to_string().into()),
                     ("since", since.map_or_else(|| words.say("not-known"), |since| since.to_string()).into()),
                 ])))
