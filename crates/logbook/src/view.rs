@@ -3,6 +3,7 @@
 //! All answers of one [`View`] belong to one moment. Lists are oldest first unless they say
 //! otherwise.
 
+mod counter;
 mod day;
 mod drift;
 mod events;
@@ -16,8 +17,10 @@ mod salon;
 mod sets;
 mod spores;
 mod stations;
+mod upkeep;
 mod visits;
 
+pub use counter::{BoxOff, Corrected, Explained, HandOver};
 pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
 pub use drift::JudgedRun;
 pub use loading::{DryLook, Weighed};
@@ -26,6 +29,7 @@ pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
 pub use spores::{SporeAnswer, SporeTest};
 pub use stations::{Roles, Station};
+pub use upkeep::{Basin, Chore, ChoreDone, Jar, JarLabel, Stock, Thing};
 pub use visits::{Appointment, Shift, Visit, VisitState};
 
 use crate::store::Sql;

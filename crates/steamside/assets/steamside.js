@@ -6,15 +6,56 @@
 
   // Keys that only work with this script stay hidden without it.
   const wake = (from) => {
-    all(".step, .keypad, [data-fills], [data-prints]", from).forEach((part) => { part.hidden = false; });
+    all(".step, .keypad, [data-fills], [data-prints], [data-wipes]", from).forEach((part) => { part.hidden = false; });
   };
   wake();
   // A part of the page that was read again.
   document.addEventListener("fresh", (event) => wake(event.detail));
 
+  // A touch shorter than 35 ms is a drop of water; while the glass is wiped no touch counts at all.
+  // One of hardly any length is made by a program, such as a screen reader, and is meant. A click
+  // comes when the finger is lifted, and on the place where it came down.
+  const down = new Map();
+  let drop = false;
+  let wiping = false;
+  document.addEventListener("pointerdown", (event) => { down.set(event.pointerId, event.timeStamp); }, true);
+  document.addEventListener("pointerup", (event) => {
+    const long = event.timeStamp - down.get(event.pointerId);
+    drop = event.pointerType === "touch" && long > 2 && long < 35;
+    down.delete(event.pointerId);
+  }, true);
+  document.addEventListener("pointercancel", (event) => { down.delete(event.pointerId); }, true);
+
+  function wipe(key) {
+    let left = 15;
+    wiping = true;
+    const cover = document.createElement("div");
+    cover.className = "wiping";
+    cover.setAttribute("role", "status");
+    cover.append(key.dataset.wipes, document.createElement("strong"));
+    const shown = cover.lastChild;
+    shown.setAttribute("aria-hidden", "true");
+    shown.textContent = left;
+    document.body.append(cover);
+    const tick = setInterval(() => {
+      left -= 1;
+      shown.textContent = left;
+      if (left > 0) return;
+      clearInterval(tick);
+      cover.remove();
+      wiping = false;
+    }, 1000);
+  }
+
   // A second touch on the same place within 400 ms is a drop or a double knock.
   let last = { at: 0, target: null };
   document.addEventListener("click", (event) => {
+    // A key of the keyboard has no length, and is no drop.
+    if (event.detail > 0 && (wiping || drop)) {
+      event.preventDefault();
+      event.stopPropagation();
+      return;
+    }
     const target = event.target.closest("button, a, summary");
     if (!target || target.matches(".step, [data-types]")) return;
     if (target === last.target && event.timeStamp - last.at < 400) {
@@ -55,7 +96,7 @@
   }, true);
 
   document.addEventListener("click", (event) => {
-    const key = event.target.closest("[data-step], [data-types], [data-fills], [data-prints]");
+    const key = event.target.closest("[data-step], [data-types], [data-fills], [data-prints], [data-wipes]");
     if (!key) return;
     if (key.dataset.step) {
       const field = key.parentElement.querySelector("input");
@@ -69,6 +110,8 @@
       document.getElementById(key.dataset.fills).value = key.dataset.with;
     } else if (key.dataset.prints) {
       window.print();
+    } else if (key.dataset.wipes) {
+      wipe(key);
     }
   });
 

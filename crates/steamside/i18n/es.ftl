@@ -212,19 +212,19 @@ reason-hold-short = A temperatura solo { $held }; hacían falta { $needed }.
 # draft
 reason-hold-border = A temperatura { $held }, demasiado cerca de { $needed } para estar seguros.
 # draft
-reason-dip = La temperatura bajó de { $set } °C. El tiempo más largo sin bajar es { $held }.
+reason-dip = La temperatura bajó de { $set }. El tiempo más largo sin bajar es { $held }.
 # draft
-reason-over-band = Más caliente de lo permitido: hasta { $highest } °C, ajuste { $set } °C.
+reason-over-band = Más caliente de lo permitido: hasta { $highest }, ajuste { $set }.
 # draft
-reason-air-left = Quedó aire dentro: el vapor se aparta { $deviation } K de lo que promete la presión.
+reason-air-left = Quedó aire dentro: el vapor se aparta { $deviation } de lo que promete la presión.
 # draft
-reason-superheat = El vapor estaba demasiado seco: { $deviation } K aparte de lo que promete la presión.
+reason-superheat = El vapor estaba demasiado seco: { $deviation } aparte de lo que promete la presión.
 # draft
 reason-gasket-leak = La cámara tiene fuga. Mire la junta de la puerta.
 # draft
 reason-leak-rate = La presión sube demasiado rápido en la prueba de fuga.
 # draft
-reason-sensor-offset = Temperatura y presión no concuerdan: un sensor se aparta unos { $deviation } K.
+reason-sensor-offset = Temperatura y presión no concuerdan: un sensor se aparta unos { $deviation }.
 # draft
 reason-sensor-frozen = Un sensor está quieto mientras la cámara cambia.
 # draft
@@ -1802,13 +1802,13 @@ line-plan = Se aceptó un plan de { $count ->
    *[other] { $count } tandas
 }.
 # draft
-line-implement-set = Instrumento { $what }: { $length } × { $width } mm, { $mass } g.
+line-implement-set = Instrumento { $what }: { $length } × { $width }, { $mass }.
 # draft
 line-implement-ended = { $what } ya no se usa.
 # draft
 line-set-of = Un juego { $kind } es { $pieces }.
 # draft
-line-pouch-set = Tamaño de bolsa { $what }: { $width } × { $length } mm.
+line-pouch-set = Tamaño de bolsa { $what }: { $width } × { $length }.
 # draft
 line-pouch-ended = El tamaño de bolsa { $what } ya no se tiene.
 # draft
@@ -1817,9 +1817,9 @@ line-inside-set = Se midió el interior de { $machine }: { $count ->
    *[other] { $count } bandejas
 }.
 # draft
-line-tray-weighed = Bandeja pesada: { $grams } g con { $sets }.
+line-tray-weighed = Bandeja pesada: { $grams } con { $sets }.
 # draft
-line-programme-set = { $programme } en { $machine }, según su manual: { $temperature } °C durante { $hold } s, { $count } min de secado.
+line-programme-set = { $programme } en { $machine }, según su manual: { $temperature } durante { $hold } s, { $count } min de secado.
 # draft
 refused-no-calendar = Este archivo no es un calendario ni una tabla de citas que se pueda leer.
     .do = Expórtelo otra vez como .ics, o como tabla con fecha, hora y servicio.
@@ -1926,7 +1926,7 @@ goes-in-sets = Juegos y sus bolsas
 # draft
 goes-in-sets-how = De qué se compone un juego. Un juego es lo que va en una bolsa.
 # draft
-grams = { $grams } g
+grams = { $grams }
 # draft
 bag-show = Ver su bolsa
 # draft
@@ -2164,7 +2164,7 @@ tray-total = Todo, sin bandejas: { $grams } g
 # draft
 bag-title = Bolsa: { $kind }
 # draft
-bag-size = { $size }, { $width } × { $length } mm
+bag-size = { $size }, { $width } × { $length }
 # draft
 bag-full = Se usa { $full } % de su cara; 75 % es el máximo.
 # draft
@@ -2340,7 +2340,7 @@ watch-ask-ultrasonic = Al ultrasonido solo si su fabricante lo dice.
 # draft
 watch-rusts = El acero al carbono se oxida en vapor.
 # draft
-watch-heat = Resiste solo { $celsius } °C: muy poco para un ciclo de 134 °C.
+watch-heat = Resiste solo { $celsius }: muy poco para un ciclo de 134 °C.
 # draft
 watch-apart = Aparte de otros metales: { $metal } solo va con { $metal }.
 # draft
@@ -2511,9 +2511,9 @@ strip-clock = POR RELOJ
 # draft
 strip-clock-usual = POR RELOJ: suele tardar { $low } a { $high } min
 # draft
-strip-measured = MEDIDO: { $phase }, { $temperature } °C.
+strip-measured = MEDIDO: { $phase }, { $temperature }.
 # draft
-strip-measured-only = MEDIDO: { $temperature } °C.
+strip-measured-only = MEDIDO: { $temperature }.
 # draft
 strip-held = A temperatura hasta ahora { $held }.
 # draft
@@ -2571,6 +2571,325 @@ wall-stop-some = { $count ->
 line-upkeep = Se hizo una tarea de cuidado.
 # draft
 line-counter = Se anotó algo en el mostrador.
+
+## The counter: hand over, correct, from paper, gaps, people
+# draft
+go-hand-over = ENTREGAR EL TURNO
+# draft
+hand-over-title = Entrega del turno
+# draft
+hand-over-give = Cinco líneas para quien sigue
+# draft
+hand-over-alone = Aquí trabaja una sola persona
+# draft
+hand-over-alone-how = No hay nada que entregar. Añada una segunda firma en la página de ajustes.
+# draft
+hand-over-1 = 1 En marcha
+# draft
+hand-over-2 = 2 En espera
+# draft
+hand-over-3 = 3 Apartado
+# draft
+hand-over-4 = 4 Vigilar
+# draft
+hand-over-5 = 5 Si una máquina se para
+# draft
+hand-over-none = Nada
+# draft
+hand-over-drying = Juegos secándose en la rejilla
+# draft
+hand-over-dries = Secándose en la rejilla: { $count }
+# draft
+hand-over-note = Algo que vigilar, si quiere
+# draft
+hand-over-to = A una persona
+# draft
+hand-over-whoever = quien lo tome
+# draft
+hand-over-asks = Yo entrego: toque su firma
+# draft
+take-over-asks = Lo tengo: toque su firma
+# draft
+go-take-over = Verlo y tomarlo
+# draft
+hand-over-from = { $sign } entrega desde { $at }.
+# draft
+hand-over-for = A: { $sign }
+# draft
+hand-over-has = { $sign } lo tiene desde { $at }.
+# draft
+hand-over-check = Por revisar: { $run }
+# draft
+hand-over-runs = { $run }, bolsas: { $count }, pocas corridas para saber el final
+# draft
+hand-over-runs-until = { $run }, bolsas: { $count }, suele acabar a las { $at }
+# draft
+hand-over-jar = Frasco { $jar }: cambiar antes de { $at }
+# draft
+hand-over-not-fine = { $chore }: la última vez no estaba bien
+# draft
+if-no-machine = No hay máquina en uso: use lo listo y después juegos desechables.
+# draft
+if-only-machine = Si la máquina { $machine } se para: aparte su corrida, use lo listo y después juegos desechables.
+# draft
+if-machine-stops = Si la máquina { $machine } se para: aparte su corrida, embolse de nuevo, use la máquina { $other }.
+# draft
+nobody-has-it = Nadie lleva la parte de atrás
+# draft
+line-handed-over = Turno entregado a { $sign }. Secándose: { $count }.
+# draft
+line-taken-over = Turno tomado: lo tengo.
+# draft
+refused-alone = Aquí trabaja una sola persona: no hay a quién entregar.
+# draft
+refused-note-long = Una nota tiene como máximo { $most } caracteres.
+# draft
+refused-taken-already = Alguien ya lo tomó.
+    .do = Mire en el registro quién lo tomó.
+# draft
+refused-not-offered = Esta no es la última entrega ofrecida.
+    .do = Abra de nuevo la página ENTREGAR EL TURNO.
+# draft
+correct-title = Corregir una entrada
+# draft
+correct-key = Corregir
+# draft
+correct-was = Como se escribió
+# draft
+correct-is = Como fue en verdad
+# draft
+correct-stays = La entrada anterior queda en el registro, tachada, con la suya al lado.
+# draft
+correct-asks = Así fue: toque su firma
+# draft
+correct-chair = Silla
+# draft
+correct-inside = En la corrida: quite la marca a las que no estaban
+# draft
+correct-too = En espera: marque las que también estaban
+# draft
+correct-programme = El programa no se corrige aquí: el registro de la máquina dice qué corrió. En duda, aparte la corrida.
+# draft
+log-corrected = Corregido { $at }, { $sign }: { $what }
+# draft
+line-correction = Corrección: { $what }
+# draft
+line-run-corrected = { $run }: se corrigió lo que había dentro.
+# draft
+line-run-out = No estaba: { $what }.
+# draft
+line-run-put = También estaba: { $what }.
+# draft
+refused-not-correctable = Esta entrada no se corrige aquí.
+    .do = Si algo no debe usarse, apártelo. Si un número está mal, cuente otra vez.
+# draft
+refused-nothing-corrected = No se cambió nada.
+    .do = Cambie lo que estaba mal y toque su firma.
+# draft
+refused-correct-counts = Estos juegos se contaron o embolsaron después; la entrada ya no se corrige.
+    .do = Cuente los juegos ahora y anótelo en la página de ajustes.
+# draft
+refused-correct-opened = Se escribió más sobre esta bolsa; la apertura ya no se corrige.
+    .do = Si no debe usarse, apártela.
+# draft
+refused-correct-gone = La bolsa { $code } ya se liberó, abrió o apartó: sigue en su corrida para que un retiro la alcance.
+    .do = Apártela si no estaba en la corrida.
+# draft
+refused-correct-failed = Esta corrida no llegó a sus números: la bolsa { $code } no se saca de ella.
+    .do = Ábrala, lave otra vez, bolsa nueva, corrida nueva.
+# draft
+refused-correct-harder = Lo que añade es más difícil para el vapor que lo que se juzgó.
+    .do = Hágalo de nuevo en otra corrida.
+# draft
+refused-future = Esa hora aún no ha llegado. Nadie puede haberlo visto.
+    .do = Ponga el día y la hora como fueron, no después de ahora.
+# draft
+refused-end-before-start = Termina antes de empezar.
+    .do = Mire las dos horas. Una corrida de noche necesita su propio día de final.
+# draft
+refused-later-machine-full = La máquina { $machine } tiene una corrida ahora; la del papel debe esperar.
+    .do = Escríbala cuando la carga esté fuera.
+# draft
+refused-look-before-out = A esa hora la carga seguía en la máquina.
+    .do = Mire otra vez la hora en el papel.
+# draft
+later-title = Del papel
+# draft
+later-how = En el orden de la hoja semanal. Ponga el día y la hora como están en el papel.
+# draft
+later-day = Día
+# draft
+later-time = Hora
+# draft
+later-start = Empezó a las
+# draft
+later-end = Terminó a las
+# draft
+later-asks = Como en el papel: toque su firma
+# draft
+later-wash = Lavado
+# draft
+later-run = Una corrida
+# draft
+later-look = Números y revisión de una corrida
+# draft
+later-open = Abierta en una silla
+# draft
+later-chore = Una tarea hecha
+# draft
+later-closed = Cerrado ese día
+# draft
+later-machine = Máquina
+# draft
+later-inside = Bolsas en ella
+# draft
+later-packed = Embolsadas en papel
+# draft
+later-packed-how = Las bolsas que el registro no conoce reciben ahora un código: escríbalo en ellas.
+# draft
+later-kind = Qué tipo de juego
+# draft
+later-no-look = Ninguna carga espera revisión.
+# draft
+later-look-how = Lo que dice el papel. Un no en el papel es un no aquí.
+# draft
+later-all-turned = Todas cambiaron
+# draft
+later-all-dry = Todas secas y enteras
+# draft
+later-inner-yes = Sí, llegó al punto final
+# draft
+later-which = Cuál no
+# draft
+later-code = Los cuatro símbolos de la bolsa
+# draft
+later-which-chore = Qué tarea
+# draft
+later-about = Dónde
+# draft
+later-about-salon = El salón
+# draft
+later-found = Estado
+# draft
+later-fine = Bien
+# draft
+later-not-fine = No está bien
+# draft
+log-print = Para imprimir
+# draft
+gap-nothing-written = No hay nada escrito de { $from } a { $to }.
+# draft
+gap-asks = ¿Por qué? Un toque. Queda visible con su motivo.
+# draft
+gap-closed = Cerrado
+# draft
+gap-holiday = Día festivo
+# draft
+gap-power = Sin luz
+# draft
+gap-nothing = Nada que hacer
+# draft
+gap-paper = En papel
+# draft
+gap-forgotten = Se olvidó
+# draft
+line-gap = Nada escrito de { $from } a { $to }: { $why }.
+# draft
+line-box-off = El equipo del salón estuvo apagado de { $from } a { $to }.
+# draft
+outage = Se fue la luz de { $from } a { $to }.
+# draft
+outage-do = La máquina { $machine } debe mostrar completo; si no, repita la corrida. Queda apartada hasta tener sus números y que una persona con firma lo levante.
+# draft
+line-counted-back = { $run }: recuento, { $count }.
+# draft
+line-no-code = Se abrió una bolsa sin código: { $kind }.
+# draft
+line-no-code-chair = Se abrió una bolsa sin código en la silla { $chair }: { $kind }.
+# draft
+line-exposure = Se anotó contacto con sangre.
+# draft
+line-exposure-chair = Se anotó contacto con sangre en la silla { $chair }.
+# draft
+line-speaks = { $sign } lee { $language }.
+# draft
+line-person-is = { $sign }: { $what }.
+# draft
+line-record-shows = El registro se escribe en { $language }, { $units }.
+# draft
+role-learns = aprende
+# draft
+role-charge = a cargo de máquinas y apartados
+# draft
+role-teaches = enseña
+# draft
+role-none = nada en particular
+# draft
+units-metric = °C, kPa, mm, g
+# draft
+units-us = °F, psi, in, oz
+# draft
+person-is = Idioma y papel
+# draft
+person-reads = Lee
+# draft
+person-reads-any = como la pantalla
+# draft
+person-roles = Aquí esta persona
+# draft
+person-is-do = Guardar
+# draft
+record-title = Cómo se escribe el registro
+# draft
+record-how = Para impresos: registro, etiquetas, hoja de bandeja, hoja semanal. Cada pantalla guarda su idioma.
+# draft
+record-language = Idioma del registro
+# draft
+record-units = Unidades
+# draft
+record-do = Guardar
+# draft
+shelf-aside = Apartar { $code }: no seguro
+# draft
+wipe-glass = Limpiar pantalla
+# draft
+wipe-says = Limpie ahora. Los toques no hacen nada.
+# draft
+week-title = Hoja semanal
+# draft
+week-how = Imprímala y cuélguela: funciona sin luz. Un cuadro: toca ese día. Cópiela después.
+# draft
+week-water = agua + desagüe
+# draft
+week-seal = junta limpia
+# draft
+week-washed = lavado: juegos, hora, firma
+# draft
+week-run = corrida { $run }
+# draft
+week-spore = prueba de esporas máquina { $machine }: puesta, resultado
+# draft
+week-jar-a = frasco A preparado
+# draft
+week-jar-b = frasco B preparado
+# draft
+week-bath = agua del ultrasonido cambiada
+# draft
+week-foil = prueba de papel aluminio (mes)
+# draft
+week-retired = retirado, fuera
+# draft
+week-odd = tarde o raro
+# draft
+week-back = quién llevó atrás
+# draft
+week-marks = Palomita: sí. Cruz: no, entonces NO USAR.
+
+## The shelf and the sheet
+# draft
+shelf-not-sure = ¿No está seguro de una? Toque su código: se aparta.
+# draft
+week-run-first = corrida { $run }: programa; de, a; marcas, seca; firma
 
 ## Practice
 # draft
@@ -3053,3 +3372,423 @@ refused-count-first = Cuente primero las bolsas de este ciclo. No se liberó nad
 # draft
 refused-count-again = Ese número no coincide. No se liberó nada.
     .do = Cuente otra vez, junto a la máquina.
+
+## Counted on paper
+# draft
+later-counted = Bolsas contadas, si el papel lo dice
+
+## Upkeep
+# draft
+place-upkeep = TAREAS
+# draft
+upkeep-title = Tareas
+# draft
+upkeep-all = Todas las tareas
+# draft
+upkeep-set-title = Tareas: ajustes
+# draft
+caution-liquids = Nunca mezcle dos productos. Abra una ventana. La etiqueta manda.
+# draft
+about-salon = El salón
+# draft
+thing-jar = Frasco { $number }
+# draft
+thing-basin = Tina de pies { $number }
+# draft
+thing-bath = Cuba de ultrasonidos { $number }
+# draft
+thing-gone = (no está)
+# draft
+chore-of = { $about }: { $chore }
+# draft
+chores-now = Tareas pendientes
+# draft
+chores-soon = Tareas pendientes: { $count }
+# draft
+chores-more = y { $count } más
+# draft
+chores-none = Ahora no hay tareas.
+# draft
+chores-later = Más tarde hoy
+# draft
+chores-counted = Por número de ciclos, o no se sabe
+# draft
+chores-quiet = Hecho hoy, y lo que viene
+# draft
+chores-today = Hoy
+# draft
+chores-next = Después
+# draft
+chores-watch = No está bien: alguien debe atenderlo
+# draft
+chore-asks = ¿Hecho? Toque su firma.
+# draft
+chore-not-fine = No está bien
+# draft
+chore-found = No estaba bien: { $done }
+# draft
+chore-closed = Hoy cerrado
+# draft
+chore-not-used = Hoy no se usó
+# draft
+chore-stops = No se arranca hasta hacerlo y verlo bien. Nadie puede saltarlo.
+# draft
+due-now = Toca ahora
+# draft
+due-late = Atrasado desde { $day }
+# draft
+due-later = Toca hoy a las { $time }
+# draft
+due-done = Hecho { $done }
+# draft
+due-done-today = hecho hoy
+# draft
+due-left = Hoy no se hace
+# draft
+due-next = Próxima antes del { $day }
+# draft
+due-runs = { $runs } de { $most } ciclos
+# draft
+due-runs-over = Atrasado. Ciclos de más: { $count }
+# draft
+due-not-known = No se sabe cada cuánto: mire el manual
+# draft
+often-day = cada día
+# draft
+often-days = cada { $count } días
+# draft
+often-runs = tras { $count } ciclos
+# draft
+source-own = Cada cuánto: lo dice su salón.
+# draft
+source-page = Cada cuánto: manual, página { $page }.
+# draft
+source-common = Cada cuánto: costumbre, sin fuente.
+# draft
+source-dental = Cada cuánto: guía dental, CDC 2003. Su lugar puede pedir otra cosa.
+# draft
+source-foil = Cada cuánto: revista dental.
+# draft
+source-nsw = Cada cuánto: Nueva Gales del Sur, 2022. Su lugar puede pedir otra cosa.
+# draft
+source-manual = Solo lo sabe el manual de la máquina.
+# draft
+how-water = Solo agua destilada. Nivel y desagüe.
+# draft
+how-seal = Paño húmedo, sin lejía. ¿Hay cortes?
+# draft
+how-chamber = Cámara, bandejas y rejilla. Sin estropajo abrasivo.
+# draft
+how-tank = Vaciar, enjuagar, llenar con agua destilada.
+# draft
+how-bin = Vaciar y limpiar. Guantes.
+# draft
+how-last-load = Nada queda dentro de noche: se moja y se oxida.
+# draft
+how-bath = Solución nueva, no más de 45 °C (113 °F). Deje que desgasifique.
+# draft
+how-foil = Papel de aluminio vertical, 30 s. Zona lisa de más de 1,3 cm (1/2 in): no está bien.
+# draft
+how-stock = Cuente lo que se gasta. Mire las fechas.
+# draft
+basins-title = Tinas de pies
+# draft
+basin-waits = Clientes de pies que ya salieron, tina sin limpiar: { $count }
+# draft
+basin-how = Vacíe. Lave con jabón. Enjuague. Llene, desinfecte, bombas en marcha. Luego firme: empieza el tiempo mojado.
+# draft
+basin-liner = Un forro no sustituye la limpieza.
+# draft
+basin-wet-until = mojada hasta las { $time }
+# draft
+basin-not-yet = No vacíe antes.
+# draft
+basin-drain-now = vacíe ya, tiempo cumplido desde las { $time }
+# draft
+basin-clean-since = Vacía y seca: { $time }
+# draft
+basin-again = Empezar de nuevo el tiempo mojado
+# draft
+basin-after = ¿Después de qué?
+# draft
+basin-after-client = una clienta
+# draft
+basin-after-day = fin del día
+# draft
+basin-after-week = limpieza semanal
+# draft
+basin-wet-asks = ¿Limpia y llena? Toque su firma: empiezan { $count } min.
+# draft
+basin-drain-asks = ¿Vacía y seca? Toque su firma.
+# draft
+basin-day-end = limpiar al cerrar
+# draft
+basin-week = limpieza semanal
+# draft
+basin-not-used-today = hoy no se usó
+# draft
+basin-label-own = { $count } min mojada, según su etiqueta.
+# draft
+basin-label-typical = { $count } min mojada: lo usual (EPA). Su etiqueta manda.
+# draft
+jars-title = Frascos
+# draft
+jar-under = Sumergido hasta las { $time }
+# draft
+jar-out = Tiempo cumplido desde las { $time }. Saque, enjuague, seque.
+# draft
+jar-empty = Vacío. Prepare nuevo.
+# draft
+jar-not-known = Cuánto dura la mezcla: no se sabe. Lea la etiqueta.
+# draft
+jar-good = Mezcla buena hasta { $time }
+# draft
+jar-past = Vencida desde { $time }. Vacíe, enjuague, prepare nueva.
+# draft
+jar-contact = { $count } min del todo sumergido, según la etiqueta.
+# draft
+jar-contact-not-known = Minutos sumergido: no se sabe. Lea la etiqueta.
+# draft
+jar-again = Cada pieza nueva reinicia el tiempo.
+# draft
+jar-change = Cambiar la mezcla
+# draft
+jar-cloudy = ¿Turbia? Cámbiela ya.
+# draft
+jar-in-asks = ¿Entró algo? Toque su firma.
+# draft
+jar-mixed-asks = ¿Vacío, enjuagado, mezcla nueva? Toque su firma.
+# draft
+jar-emptied-asks = ¿Vacío y enjuagado? Toque su firma.
+# draft
+jar-lasts-day = hasta el fin del día
+# draft
+jar-lasts-hours = { $count } horas
+# draft
+stock-title = Compras
+# draft
+stock-enough = Ahora no hay que comprar.
+# draft
+stock-rest = Hay suficiente: { $count }
+# draft
+stock-left = Quedan unos { $count }, contados el { $day }.
+# draft
+stock-left-counted = { $count } en la última cuenta, { $day }.
+# draft
+stock-not-counted = Sin contar.
+# draft
+stock-buy = Compre: menos de { $count }.
+# draft
+stock-bought = Comprado
+# draft
+stock-counted = Contado
+# draft
+spore-title = Pruebas de esporas
+# draft
+spore-line = { $about }: última buena { $good }. { $due }
+# draft
+spore-never = ninguna
+# draft
+spore-go = A las pruebas de esporas
+# draft
+set-things = Frascos, tinas, cubas
+# draft
+add-jar = Un frasco más
+# draft
+add-basin = Una tina más
+# draft
+add-bath = Una cuba más
+# draft
+set-keep = Guardar
+# draft
+set-wet = Minutos mojada, según la etiqueta
+# draft
+set-contact = Minutos sumergido, según la etiqueta
+# draft
+set-lasts = Horas que dura la mezcla (vacío: hasta el fin del día)
+# draft
+set-label = Nombre, número, dosis, como en la etiqueta
+# draft
+set-thing-ended = Ya no está aquí
+# draft
+set-chores = Cada cuánto
+# draft
+set-chores-how = Por días, por ciclos o ambos: lo que llegue antes. Deje vacío lo que nadie sabe.
+# draft
+set-chore-own = Una tarea propia
+# draft
+set-chore-word = Qué, en minúsculas
+# draft
+set-about = Para qué
+# draft
+set-days = A más tardar tras tantos días
+# draft
+set-runs = A más tardar tras tantos ciclos
+# draft
+set-part = Cuándo en el día
+# draft
+part-opening = antes de la primera clienta
+# draft
+part-closing = después de la última clienta
+# draft
+part-any = a cualquier hora
+# draft
+set-page = Página del manual
+# draft
+set-stops = Si está atrasada, no se arranca
+# draft
+set-chore-ended = Aquí no se hace
+# draft
+set-stock-add = Llevar otra cosa
+# draft
+set-stock-word = Qué, en minúsculas
+# draft
+set-used-by = Qué lo gasta
+# draft
+used-by-counting = solo se sabe contando
+# draft
+used-by-pouch = uno por bolsa
+# draft
+used-by-run = uno por ciclo
+# draft
+used-by-test = uno por prueba de esporas
+# draft
+set-least = Comprar si hay menos de
+# draft
+set-stock-ended = Ya no se lleva
+# draft
+wall-drain = Vacíe la tina { $number } ya
+# draft
+wall-jar = Cambie el frasco { $number } ya
+# draft
+wall-upkeep = TAREAS { $count }
+# draft
+line-thing = Hay { $what }.
+# draft
+line-thing-ended = { $what } ya no está.
+# draft
+line-jar-set = { $what }: { $count } min sumergido, la mezcla dura { $lasts }.
+# draft
+line-jar-mixed = { $what }: vacío, enjuagado, mezcla nueva.
+# draft
+line-jar-in = { $what }: entró algo.
+# draft
+line-jar-emptied = { $what }: vacío y enjuagado.
+# draft
+line-basin-set = { $what }: { $count } min mojada, según la etiqueta.
+# draft
+line-basin-wet = { $what }: limpia y mojada. Después de: { $after }.
+# draft
+line-basin-drained = { $what }: vacía y seca.
+# draft
+line-not-used = { $what }: hoy no se usó.
+# draft
+line-chore-set = { $chore }: { $often }.
+# draft
+line-chore-ended = Aquí no se hace: { $chore }.
+# draft
+line-chore-done = Hecho: { $chore }.
+# draft
+line-chore-not-fine = Hecho, no está bien: { $chore }.
+# draft
+line-chore-closed = No se hizo, salón cerrado: { $chore }.
+# draft
+line-chore-not-used = No se hizo, sin uso: { $chore }.
+# draft
+line-stock-set = { $what }: comprar si hay menos de { $count }.
+# draft
+line-stock-ended = Ya no se lleva: { $what }.
+# draft
+line-stock-counted = Contado: { $count } { $what }.
+# draft
+line-stock-bought = Comprado: { $count } { $what }.
+# draft
+chore-word-water-level = nivel de agua
+# draft
+chore-word-door-seal = junta de la puerta
+# draft
+chore-word-chamber = cámara y bandejas
+# draft
+chore-word-tank = tanque enjuagado
+# draft
+chore-word-spore-test = prueba de esporas
+# draft
+chore-word-bacteria-filter = filtro de aire
+# draft
+chore-word-dust-filter = filtro de polvo
+# draft
+chore-word-door-seal-change = junta nueva
+# draft
+chore-word-validation = validación
+# draft
+chore-word-used-bin = recipiente de usados
+# draft
+chore-word-last-load = última carga fuera
+# draft
+chore-word-stock-count = contar existencias
+# draft
+chore-word-sharpness = con filo o sin filo
+# draft
+chore-word-eyewash = lavaojos y botiquín
+# draft
+chore-word-bath-fresh = solución nueva
+# draft
+chore-word-bath-drained = vaciar y secar
+# draft
+chore-word-foil-test = prueba del papel de aluminio
+# draft
+stock-word-pouches = bolsas
+# draft
+stock-word-marks = indicadores
+# draft
+stock-word-spore-tests = pruebas de esporas
+# draft
+stock-word-distilled-water = agua destilada
+# draft
+stock-word-oil = aceite
+# draft
+stock-word-brushes = cepillos
+# draft
+stock-word-gloves = guantes
+# draft
+stock-word-detergent = detergente
+# draft
+stock-word-disinfectant = desinfectante
+# draft
+refused-no-such-thing = Ese frasco, tina o cuba no está en el registro.
+# draft
+refused-jar-empty = El frasco { $number } está vacío.
+    .do = Prepare mezcla nueva y firme.
+# draft
+refused-jar-past = La mezcla del frasco { $number } está vencida.
+    .safe = No se escribió nada. Lo que está dentro no está desinfectado.
+    .do = Vacíe, enjuague, prepare nueva. Después meta las cosas.
+# draft
+refused-basin-wet = La tina { $number } sigue mojada hasta las { $until }.
+    .safe = No se escribió nada. Los minutos de la etiqueta no han pasado.
+    .do = Espere. ¿Ya la vació? Llénela y empiece de nuevo el tiempo mojado.
+# draft
+refused-basin-dry = La tina { $number } no está mojada: no hay nada que vaciar.
+# draft
+refused-basin-used = La tina { $number } se limpió hoy, así que se usó.
+    .do = Límpiela también al cerrar.
+# draft
+refused-no-such-chore = Esa tarea no se hace aquí.
+# draft
+refused-chore-due = La máquina no puede arrancar: { $chore } está atrasada.
+    .safe = No se arrancó nada. Las bolsas siguen preparadas.
+    .do = Hágala, véala bien, firme en TAREAS. O use otra máquina.
+# draft
+refused-chore-stops = { $chore } detiene el trabajo, así que no se salta.
+# draft
+refused-chore-stopped = { $chore } detuvo el trabajo: hágala primero.
+    .do = ¿Era errónea la cifra? Póngala con la página del manual.
+# draft
+refused-stops-machine = Solo una tarea de una máquina puede detener el trabajo.
+# draft
+refused-stops-how-often = Lo que detiene el trabajo necesita días o ciclos.
+# draft
+refused-spore-placed = Una prueba de esporas se coloca, no solo se firma.
+    .do = Vaya a las pruebas de esporas y coloque una.
+# draft
+refused-no-such-stock = Eso no se lleva aquí.

@@ -209,19 +209,19 @@ reason-hold-short = Ở đúng nhiệt độ chỉ { $held }; cần { $needed }.
 # draft
 reason-hold-border = Ở đúng nhiệt độ { $held }, quá sát { $needed } nên không chắc.
 # draft
-reason-dip = Nhiệt độ tụt dưới { $set } °C. Khoảng dài nhất không tụt là { $held }.
+reason-dip = Nhiệt độ tụt dưới { $set }. Khoảng dài nhất không tụt là { $held }.
 # draft
-reason-over-band = Nóng quá mức: tới { $highest } °C, đã cài { $set } °C.
+reason-over-band = Nóng quá mức: tới { $highest }, đã cài { $set }.
 # draft
-reason-air-left = Còn khí bên trong: hơi nước lệch { $deviation } K so với áp suất.
+reason-air-left = Còn khí bên trong: hơi nước lệch { $deviation } so với áp suất.
 # draft
-reason-superheat = Hơi nước quá khô: lệch { $deviation } K so với áp suất.
+reason-superheat = Hơi nước quá khô: lệch { $deviation } so với áp suất.
 # draft
 reason-gasket-leak = Buồng hấp bị xì. Coi lại ron cửa.
 # draft
 reason-leak-rate = Áp suất lên quá nhanh trong lần thử xì hơi.
 # draft
-reason-sensor-offset = Nhiệt độ và áp suất không khớp: đầu đo lệch khoảng { $deviation } K.
+reason-sensor-offset = Nhiệt độ và áp suất không khớp: đầu đo lệch khoảng { $deviation }.
 # draft
 reason-sensor-frozen = Một đầu đo đứng yên trong khi buồng thay đổi.
 # draft
@@ -1704,21 +1704,21 @@ line-day-rules = Đã đặt điều chung cho mọi kế hoạch.
 # draft
 line-plan = Đã nhận kế hoạch { $count } mẻ.
 # draft
-line-implement-set = Dụng cụ { $what }: { $length } × { $width } mm, { $mass } g.
+line-implement-set = Dụng cụ { $what }: { $length } × { $width }, { $mass }.
 # draft
 line-implement-ended = Không dùng { $what } nữa.
 # draft
 line-set-of = Một bộ { $kind } gồm { $pieces }.
 # draft
-line-pouch-set = Cỡ túi { $what }: { $width } × { $length } mm.
+line-pouch-set = Cỡ túi { $what }: { $width } × { $length }.
 # draft
 line-pouch-ended = Không giữ cỡ túi { $what } nữa.
 # draft
 line-inside-set = Đã đo bên trong { $machine }: { $count } khay.
 # draft
-line-tray-weighed = Đã cân khay: { $grams } g với { $sets }.
+line-tray-weighed = Đã cân khay: { $grams } với { $sets }.
 # draft
-line-programme-set = { $programme } trên { $machine }, theo sách hướng dẫn: { $temperature } °C trong { $hold } giây, sấy { $count } phút.
+line-programme-set = { $programme } trên { $machine }, theo sách hướng dẫn: { $temperature } trong { $hold } giây, sấy { $count } phút.
 # draft
 refused-no-calendar = Tệp này không phải lịch hay bảng hẹn đọc được.
     .do = Hãy xuất lại dạng .ics, hoặc bảng có ngày, giờ và dịch vụ.
@@ -1825,7 +1825,7 @@ goes-in-sets = Bộ dụng cụ và túi
 # draft
 goes-in-sets-how = Một bộ gồm những gì. Một bộ nằm trong một túi.
 # draft
-grams = { $grams } g
+grams = { $grams }
 # draft
 bag-show = Xem túi của bộ này
 # draft
@@ -2063,7 +2063,7 @@ tray-total = Tất cả, không kể khay: { $grams } g
 # draft
 bag-title = Túi: { $kind }
 # draft
-bag-size = { $size }, { $width } × { $length } mm
+bag-size = { $size }, { $width } × { $length }
 # draft
 bag-full = Dùng { $full } % mặt túi; nhiều nhất 75 %.
 # draft
@@ -2239,7 +2239,7 @@ watch-ask-ultrasonic = Chỉ cho vào bể siêu âm nếu nhà sản xuất cho
 # draft
 watch-rusts = Thép thường bị rỉ trong hơi nước.
 # draft
-watch-heat = Chỉ chịu được { $celsius } °C: không đủ cho chu trình 134 °C.
+watch-heat = Chỉ chịu được { $celsius }: không đủ cho chu trình 134 °C.
 # draft
 watch-apart = Để riêng với kim loại khác: { $metal } chỉ nằm với { $metal }.
 # draft
@@ -2410,9 +2410,9 @@ strip-clock = THEO ĐỒNG HỒ
 # draft
 strip-clock-usual = THEO ĐỒNG HỒ: thường { $low } tới { $high } phút
 # draft
-strip-measured = ĐO ĐƯỢC: { $phase }, { $temperature } °C.
+strip-measured = ĐO ĐƯỢC: { $phase }, { $temperature }.
 # draft
-strip-measured-only = ĐO ĐƯỢC: { $temperature } °C.
+strip-measured-only = ĐO ĐƯỢC: { $temperature }.
 # draft
 strip-held = Giữ ở nhiệt độ được { $held } rồi.
 # draft
@@ -2467,6 +2467,325 @@ wall-stop-some = { $count } túi của máy { $machine }
 line-upkeep = Có việc bảo dưỡng đã làm.
 # draft
 line-counter = Có ghi chép tại quầy.
+
+## The counter: hand over, correct, from paper, gaps, people
+# draft
+go-hand-over = BÀN GIAO
+# draft
+hand-over-title = Bàn giao
+# draft
+hand-over-give = Năm dòng cho người làm tiếp
+# draft
+hand-over-alone = Ở đây chỉ có một người làm
+# draft
+hand-over-alone-how = Không có gì để bàn giao. Thêm chữ ký thứ hai trong trang cài đặt.
+# draft
+hand-over-1 = 1 Đang chạy
+# draft
+hand-over-2 = 2 Đang chờ
+# draft
+hand-over-3 = 3 Để riêng
+# draft
+hand-over-4 = 4 Để ý
+# draft
+hand-over-5 = 5 Nếu máy dừng
+# draft
+hand-over-none = Không có
+# draft
+hand-over-drying = Số bộ đang khô trên giá
+# draft
+hand-over-dries = Đang khô trên giá: { $count }
+# draft
+hand-over-note = Điều cần để ý, nếu muốn
+# draft
+hand-over-to = Cho một người
+# draft
+hand-over-whoever = ai nhận cũng được
+# draft
+hand-over-asks = Tôi bàn giao: chạm chữ ký
+# draft
+take-over-asks = Tôi nhận: chạm chữ ký
+# draft
+go-take-over = Xem và nhận
+# draft
+hand-over-from = { $sign } bàn giao từ { $at }.
+# draft
+hand-over-for = Cho: { $sign }
+# draft
+hand-over-has = { $sign } đã nhận từ { $at }.
+# draft
+hand-over-check = Cần kiểm tra: { $run }
+# draft
+hand-over-runs = { $run }, số túi: { $count }, chưa đủ lần chạy để biết lúc xong
+# draft
+hand-over-runs-until = { $run }, số túi: { $count }, thường xong lúc { $at }
+# draft
+hand-over-jar = Hũ { $jar }: thay trước { $at }
+# draft
+hand-over-not-fine = { $chore }: lần trước không tốt
+# draft
+if-no-machine = Không có máy nào dùng được: dùng đồ sẵn sàng, rồi bộ dùng một lần.
+# draft
+if-only-machine = Nếu máy { $machine } dừng: để riêng mẻ đó, dùng đồ sẵn sàng, rồi bộ dùng một lần.
+# draft
+if-machine-stops = Nếu máy { $machine } dừng: để riêng mẻ đó, vô túi mới, dùng máy { $other }.
+# draft
+nobody-has-it = Chưa ai nhận phía sau
+# draft
+line-handed-over = Bàn giao cho { $sign }. Đang khô trên giá: { $count }.
+# draft
+line-taken-over = Đã nhận bàn giao.
+# draft
+refused-alone = Ở đây chỉ có một người làm: không có ai để bàn giao.
+# draft
+refused-note-long = Ghi chú nhiều nhất { $most } ký tự.
+# draft
+refused-taken-already = Đã có người nhận rồi.
+    .do = Xem sổ ghi để biết ai nhận.
+# draft
+refused-not-offered = Đây không phải lần bàn giao mới nhất.
+    .do = Mở lại trang BÀN GIAO.
+# draft
+correct-title = Sửa một dòng
+# draft
+correct-key = Sửa
+# draft
+correct-was = Đã ghi như vầy
+# draft
+correct-is = Đúng ra là
+# draft
+correct-stays = Dòng cũ vẫn còn trong sổ, bị gạch, dòng của bạn ở bên cạnh.
+# draft
+correct-asks = Đúng là vậy: chạm chữ ký
+# draft
+correct-chair = Ghế
+# draft
+correct-inside = Trong mẻ: bỏ dấu ở túi không có trong mẻ
+# draft
+correct-too = Đang chờ: đánh dấu túi cũng có trong mẻ
+# draft
+correct-programme = Không sửa chương trình ở đây: số liệu của máy cho biết máy đã chạy gì. Nếu không chắc, để riêng mẻ đó.
+# draft
+log-corrected = Đã sửa { $at }, { $sign }: { $what }
+# draft
+line-correction = Sửa lại: { $what }
+# draft
+line-run-corrected = { $run }: đã sửa đồ bên trong.
+# draft
+line-run-out = Không có trong mẻ: { $what }.
+# draft
+line-run-put = Cũng có trong mẻ: { $what }.
+# draft
+refused-not-correctable = Dòng này không sửa ở đây.
+    .do = Nếu có đồ không được dùng, để riêng. Nếu số sai, đếm lại.
+# draft
+refused-nothing-corrected = Không có gì thay đổi.
+    .do = Sửa chỗ sai, rồi chạm chữ ký.
+# draft
+refused-correct-counts = Các bộ này đã được đếm hoặc vô túi sau đó, nên không sửa dòng cũ được.
+    .do = Đếm các bộ bây giờ và ghi trong trang cài đặt.
+# draft
+refused-correct-opened = Túi này đã có ghi thêm, nên không sửa lần mở được.
+    .do = Nếu không được dùng, để riêng.
+# draft
+refused-correct-gone = Túi { $code } đã được cho dùng, mở hoặc để riêng: nó vẫn thuộc mẻ này, để khi thu hồi còn tìm ra.
+    .do = Để riêng túi đó nếu nó không có trong mẻ.
+# draft
+refused-correct-failed = Mẻ này không đạt số: không lấy túi { $code } ra khỏi mẻ.
+    .do = Mở ra, rửa lại, túi mới, mẻ mới.
+# draft
+refused-correct-harder = Đồ bạn thêm khó hấp hơn đồ mà mẻ này được xét.
+    .do = Hấp lại trong một túi mới.
+# draft
+refused-future = Giờ đó chưa tới. Chưa ai thấy được.
+    .do = Ghi đúng ngày giờ đã xảy ra, không sau bây giờ.
+# draft
+refused-end-before-start = Kết thúc trước khi bắt đầu.
+    .do = Xem lại hai giờ. Mẻ qua nửa đêm cần ngày kết thúc riêng.
+# draft
+refused-later-machine-full = Máy { $machine } đang có một mẻ, nên mẻ trên giấy phải đợi.
+    .do = Ghi vào khi đồ đã lấy ra.
+# draft
+refused-look-before-out = Lúc đó đồ còn trong máy.
+    .do = Xem lại giờ trên giấy.
+# draft
+later-title = Ghi lại từ giấy
+# draft
+later-how = Theo thứ tự của tờ tuần. Ghi ngày giờ như trên giấy.
+# draft
+later-day = Ngày
+# draft
+later-time = Giờ
+# draft
+later-start = Bắt đầu lúc
+# draft
+later-end = Xong lúc
+# draft
+later-asks = Đúng như trên giấy: chạm chữ ký
+# draft
+later-wash = Đã rửa
+# draft
+later-run = Một mẻ hấp
+# draft
+later-look = Số liệu và kiểm tra của một mẻ
+# draft
+later-open = Đã mở ở ghế
+# draft
+later-chore = Việc đã làm
+# draft
+later-closed = Ngày đó nghỉ
+# draft
+later-machine = Máy
+# draft
+later-inside = Túi trong mẻ
+# draft
+later-packed = Vô túi ghi trên giấy
+# draft
+later-packed-how = Túi chưa có trong sổ sẽ có mã bây giờ: ghi mã lên túi.
+# draft
+later-kind = Loại bộ đồ
+# draft
+later-no-look = Không có mẻ nào chờ kiểm tra.
+# draft
+later-look-how = Ghi như trên giấy. Trên giấy là không thì ở đây cũng là không.
+# draft
+later-all-turned = Đổi màu hết
+# draft
+later-all-dry = Khô và nguyên hết
+# draft
+later-inner-yes = Có, đạt điểm cuối
+# draft
+later-which = Túi nào không
+# draft
+later-code = Bốn ký tự trên túi
+# draft
+later-which-chore = Việc nào
+# draft
+later-about = Ở đâu
+# draft
+later-about-salon = Cả tiệm
+# draft
+later-found = Thấy
+# draft
+later-fine = Tốt
+# draft
+later-not-fine = Không tốt
+# draft
+log-print = Để in
+# draft
+gap-nothing-written = Không có gì được ghi từ { $from } tới { $to }.
+# draft
+gap-asks = Vì sao? Chạm một lần. Vẫn hiện cùng lý do.
+# draft
+gap-closed = Tiệm nghỉ
+# draft
+gap-holiday = Ngày lễ
+# draft
+gap-power = Cúp điện
+# draft
+gap-nothing = Không có việc
+# draft
+gap-paper = Ghi trên giấy
+# draft
+gap-forgotten = Quên ghi
+# draft
+line-gap = Không ghi gì từ { $from } tới { $to }: { $why }.
+# draft
+line-box-off = Hộp của tiệm tắt từ { $from } tới { $to }.
+# draft
+outage = Mất điện từ { $from } tới { $to }.
+# draft
+outage-do = Máy { $machine } phải báo xong; nếu không, hấp lại. Mẻ được để riêng cho tới khi có số liệu và một người ký tên bỏ lệnh.
+# draft
+line-counted-back = { $run }: đếm lại, { $count }.
+# draft
+line-no-code = Đã mở một túi không có mã: { $kind }.
+# draft
+line-no-code-chair = Đã mở một túi không có mã ở ghế { $chair }: { $kind }.
+# draft
+line-exposure = Đã ghi có dính máu.
+# draft
+line-exposure-chair = Đã ghi có dính máu ở ghế { $chair }.
+# draft
+line-speaks = { $sign } đọc { $language }.
+# draft
+line-person-is = { $sign }: { $what }.
+# draft
+line-record-shows = Sổ được ghi bằng { $language }, { $units }.
+# draft
+role-learns = đang học
+# draft
+role-charge = phụ trách máy và lệnh để riêng
+# draft
+role-teaches = dạy nghề
+# draft
+role-none = không có gì riêng
+# draft
+units-metric = °C, kPa, mm, g
+# draft
+units-us = °F, psi, in, oz
+# draft
+person-is = Ngôn ngữ và vai trò
+# draft
+person-reads = Đọc
+# draft
+person-reads-any = theo màn hình
+# draft
+person-roles = Ở đây người này
+# draft
+person-is-do = Lưu lại
+# draft
+record-title = Sổ được ghi ra sao
+# draft
+record-how = Cho bản in: sổ ghi, nhãn, tờ khay, tờ tuần. Mỗi màn hình giữ ngôn ngữ riêng.
+# draft
+record-language = Ngôn ngữ của sổ
+# draft
+record-units = Đơn vị
+# draft
+record-do = Lưu lại
+# draft
+shelf-aside = Để riêng { $code }: không chắc
+# draft
+wipe-glass = Lau màn hình
+# draft
+wipe-says = Lau bây giờ. Chạm không có tác dụng.
+# draft
+week-title = Tờ tuần
+# draft
+week-how = In ra và treo tường: không cần điện. Ô vuông: tới hạn ngày đó. Sau này ghi lại vào sổ.
+# draft
+week-water = nước + xả
+# draft
+week-seal = lau ron cửa
+# draft
+week-washed = đã rửa: số bộ, giờ, chữ ký
+# draft
+week-run = mẻ { $run }
+# draft
+week-spore = thử bào tử máy { $machine }: đặt, kết quả
+# draft
+week-jar-a = pha hũ A
+# draft
+week-jar-b = pha hũ B
+# draft
+week-bath = thay nước máy siêu âm
+# draft
+week-foil = thử giấy bạc (tháng)
+# draft
+week-retired = bỏ, gửi đi
+# draft
+week-odd = trễ hoặc lạ
+# draft
+week-back = ai lo phía sau
+# draft
+week-marks = Dấu: có. Chéo: không, thì KHÔNG DÙNG.
+
+## The shelf and the sheet
+# draft
+shelf-not-sure = Không chắc túi nào? Chạm mã: để riêng.
+# draft
+week-run-first = mẻ { $run }: chương trình; từ, tới; dấu, khô; chữ ký
 
 ## Practice
 # draft
@@ -2925,3 +3244,423 @@ refused-count-first = Hãy đếm túi của mẻ này trước. Chưa cho phép
 # draft
 refused-count-again = Số đó không khớp. Chưa cho phép dùng gì.
     .do = Đếm lại, ngay tại máy.
+
+## Counted on paper
+# draft
+later-counted = Số túi đã đếm, nếu giấy có ghi
+
+## Upkeep
+# draft
+place-upkeep = VIỆC CẦN LÀM
+# draft
+upkeep-title = Việc cần làm
+# draft
+upkeep-all = Tất cả việc cần làm
+# draft
+upkeep-set-title = Việc cần làm: cài đặt
+# draft
+caution-liquids = Không trộn hai loại thuốc. Mở cửa sổ. Nhãn thuốc là trên hết.
+# draft
+about-salon = Cả tiệm
+# draft
+thing-jar = Hũ ngâm { $number }
+# draft
+thing-basin = Bồn chân { $number }
+# draft
+thing-bath = Máy rửa siêu âm { $number }
+# draft
+thing-gone = (không có)
+# draft
+chore-of = { $about }: { $chore }
+# draft
+chores-now = Việc đến hạn
+# draft
+chores-soon = Việc đến hạn: { $count }
+# draft
+chores-more = và { $count } việc nữa
+# draft
+chores-none = Giờ chưa có việc nào đến hạn.
+# draft
+chores-later = Cuối ngày hôm nay
+# draft
+chores-counted = Tính theo mẻ, hoặc chưa biết
+# draft
+chores-quiet = Đã làm hôm nay, và việc sắp tới
+# draft
+chores-today = Hôm nay
+# draft
+chores-next = Sắp tới
+# draft
+chores-watch = Không ổn: cần người xem lại
+# draft
+chore-asks = Xong chưa? Chạm dấu ký của bạn.
+# draft
+chore-not-fine = Thấy không ổn
+# draft
+chore-found = Thấy không ổn: { $done }
+# draft
+chore-closed = Hôm nay tiệm đóng cửa
+# draft
+chore-not-used = Hôm nay không dùng
+# draft
+chore-stops = Không chạy máy đến khi làm xong và thấy ổn. Không ai được bỏ qua.
+# draft
+due-now = Đến hạn bây giờ
+# draft
+due-late = Trễ từ { $day }
+# draft
+due-later = Hạn hôm nay lúc { $time }
+# draft
+due-done = Đã làm { $done }
+# draft
+due-done-today = hôm nay đã làm
+# draft
+due-left = Hôm nay bỏ qua
+# draft
+due-next = Lần tới trước { $day }
+# draft
+due-runs = { $runs } trên { $most } mẻ
+# draft
+due-runs-over = Trễ. Số mẻ quá hạn: { $count }
+# draft
+due-not-known = Chưa biết bao lâu một lần: xem sách máy
+# draft
+often-day = mỗi ngày
+# draft
+often-days = { $count } ngày một lần
+# draft
+often-runs = sau { $count } mẻ
+# draft
+source-own = Bao lâu một lần: do tiệm đặt.
+# draft
+source-page = Bao lâu một lần: sách máy, trang { $page }.
+# draft
+source-common = Bao lâu một lần: thói quen chung, không có nguồn.
+# draft
+source-dental = Bao lâu một lần: hướng dẫn nha khoa, CDC 2003. Nơi bạn có thể khác.
+# draft
+source-foil = Bao lâu một lần: báo ngành nha khoa.
+# draft
+source-nsw = Bao lâu một lần: New South Wales, 2022. Nơi bạn có thể khác.
+# draft
+source-manual = Chỉ sách máy mới biết.
+# draft
+how-water = Chỉ dùng nước cất. Xem mực nước và chỗ xả.
+# draft
+how-seal = Lau bằng khăn ẩm, không thuốc tẩy. Có vết rách không?
+# draft
+how-chamber = Lòng máy, khay và giá. Không dùng miếng chà nhám.
+# draft
+how-tank = Xả, súc, đổ nước cất.
+# draft
+how-bin = Đổ và rửa thùng. Mang bao tay.
+# draft
+how-last-load = Không để gì trong máy qua đêm: ướt và rỉ sét.
+# draft
+how-bath = Thuốc mới, không quá 45 °C (113 °F). Để thoát khí.
+# draft
+how-foil = Giấy nhôm đứng, 30 giây. Mảng trống quá 1,3 cm (1/2 in): không ổn.
+# draft
+how-stock = Đếm đồ hao. Xem hạn dùng.
+# draft
+basins-title = Bồn chân
+# draft
+basin-waits = Khách chân đã xong, bồn chưa rửa: { $count }
+# draft
+basin-how = Xả. Rửa bằng xà phòng. Súc. Đổ nước, khử trùng, mở bơm. Rồi ký: bắt đầu tính giờ ướt.
+# draft
+basin-liner = Túi lót không thay cho việc rửa.
+# draft
+basin-wet-until = giữ ướt đến { $time }
+# draft
+basin-not-yet = Đừng xả trước giờ đó.
+# draft
+basin-drain-now = xả ngay, đủ giờ từ { $time }
+# draft
+basin-clean-since = Đã xả và khô: { $time }
+# draft
+basin-again = Bắt đầu lại giờ ướt
+# draft
+basin-after = Sau việc gì?
+# draft
+basin-after-client = một khách
+# draft
+basin-after-day = cuối ngày
+# draft
+basin-after-week = rửa hằng tuần
+# draft
+basin-wet-asks = Sạch và đầy chưa? Chạm dấu ký: bắt đầu { $count } phút.
+# draft
+basin-drain-asks = Đã xả và khô chưa? Chạm dấu ký của bạn.
+# draft
+basin-day-end = rửa cuối ngày
+# draft
+basin-week = rửa hằng tuần
+# draft
+basin-not-used-today = hôm nay không dùng
+# draft
+basin-label-own = Giữ ướt { $count } phút, theo nhãn của bạn.
+# draft
+basin-label-typical = Giữ ướt { $count } phút: thường gặp (EPA). Nhãn của bạn là trên hết.
+# draft
+jars-title = Hũ ngâm
+# draft
+jar-under = Ngâm ngập đến { $time }
+# draft
+jar-out = Ngâm đủ từ { $time }. Lấy ra, súc, lau khô.
+# draft
+jar-empty = Trống. Pha mới.
+# draft
+jar-not-known = Thuốc dùng được bao lâu: chưa biết. Đọc nhãn.
+# draft
+jar-good = Thuốc dùng được đến { $time }
+# draft
+jar-past = Quá hạn từ { $time }. Đổ, súc, pha mới.
+# draft
+jar-contact = Ngập hoàn toàn { $count } phút, theo nhãn.
+# draft
+jar-contact-not-known = Số phút ngâm: chưa biết. Đọc nhãn.
+# draft
+jar-again = Mỗi món bỏ thêm tính giờ lại từ đầu.
+# draft
+jar-change = Thay thuốc
+# draft
+jar-cloudy = Thuốc đục? Thay ngay.
+# draft
+jar-in-asks = Vừa bỏ đồ vào? Chạm dấu ký của bạn.
+# draft
+jar-mixed-asks = Đã đổ, súc, pha mới? Chạm dấu ký của bạn.
+# draft
+jar-emptied-asks = Đã đổ và súc? Chạm dấu ký của bạn.
+# draft
+jar-lasts-day = đến cuối ngày
+# draft
+jar-lasts-hours = { $count } giờ
+# draft
+stock-title = Mua đồ
+# draft
+stock-enough = Giờ chưa cần mua gì.
+# draft
+stock-rest = Còn đủ: { $count }
+# draft
+stock-left = Còn khoảng { $count }, đếm ngày { $day }.
+# draft
+stock-left-counted = { $count } lúc đếm, ngày { $day }.
+# draft
+stock-not-counted = Chưa đếm.
+# draft
+stock-buy = Mua: dưới { $count }.
+# draft
+stock-bought = Đã mua
+# draft
+stock-counted = Đã đếm
+# draft
+spore-title = Thử bào tử
+# draft
+spore-line = { $about }: lần tốt gần nhất { $good }. { $due }
+# draft
+spore-never = chưa có
+# draft
+spore-go = Đến phần thử bào tử
+# draft
+set-things = Hũ ngâm, bồn chân, máy siêu âm
+# draft
+add-jar = Thêm hũ ngâm
+# draft
+add-basin = Thêm bồn chân
+# draft
+add-bath = Thêm máy siêu âm
+# draft
+set-keep = Lưu lại
+# draft
+set-wet = Số phút giữ ướt, theo nhãn
+# draft
+set-contact = Số phút ngập, theo nhãn
+# draft
+set-lasts = Thuốc dùng được mấy giờ (trống: đến cuối ngày)
+# draft
+set-label = Tên, số, độ pha, như trên nhãn
+# draft
+set-thing-ended = Không còn ở đây
+# draft
+set-chores = Bao lâu một lần
+# draft
+set-chores-how = Theo ngày, theo mẻ, hoặc cả hai: cái nào đến trước. Chưa biết thì để trống.
+# draft
+set-chore-own = Việc riêng của tiệm
+# draft
+set-chore-word = Việc gì, chữ thường
+# draft
+set-about = Cho cái gì
+# draft
+set-days = Chậm nhất sau mấy ngày
+# draft
+set-runs = Chậm nhất sau mấy mẻ
+# draft
+set-part = Lúc nào trong ngày
+# draft
+part-opening = trước khách đầu
+# draft
+part-closing = sau khách cuối
+# draft
+part-any = lúc nào cũng được
+# draft
+set-page = Trang trong sách máy
+# draft
+set-stops = Trễ thì không chạy máy
+# draft
+set-chore-ended = Tiệm không làm việc này
+# draft
+set-stock-add = Theo dõi thêm một món
+# draft
+set-stock-word = Món gì, chữ thường
+# draft
+set-used-by = Cái gì làm hao
+# draft
+used-by-counting = chỉ đếm mới biết
+# draft
+used-by-pouch = mỗi túi một cái
+# draft
+used-by-run = mỗi mẻ một cái
+# draft
+used-by-test = mỗi lần thử bào tử một cái
+# draft
+set-least = Mua khi còn dưới
+# draft
+set-stock-ended = Không theo dõi nữa
+# draft
+wall-drain = Xả bồn chân { $number } ngay
+# draft
+wall-jar = Thay hũ ngâm { $number } ngay
+# draft
+wall-upkeep = VIỆC CẦN LÀM { $count }
+# draft
+line-thing = Có { $what }.
+# draft
+line-thing-ended = { $what } không còn ở đây.
+# draft
+line-jar-set = { $what }: ngâm { $count } phút, thuốc dùng { $lasts }.
+# draft
+line-jar-mixed = { $what }: đã đổ, súc, pha mới.
+# draft
+line-jar-in = { $what }: vừa bỏ đồ vào.
+# draft
+line-jar-emptied = { $what }: đã đổ và súc.
+# draft
+line-basin-set = { $what }: giữ ướt { $count } phút, theo nhãn.
+# draft
+line-basin-wet = { $what }: đã rửa và giữ ướt. Sau: { $after }.
+# draft
+line-basin-drained = { $what }: đã xả và khô.
+# draft
+line-not-used = { $what }: hôm nay không dùng.
+# draft
+line-chore-set = { $chore }: { $often }.
+# draft
+line-chore-ended = Tiệm không làm: { $chore }.
+# draft
+line-chore-done = Đã làm: { $chore }.
+# draft
+line-chore-not-fine = Đã làm, thấy không ổn: { $chore }.
+# draft
+line-chore-closed = Bỏ qua, tiệm đóng cửa: { $chore }.
+# draft
+line-chore-not-used = Bỏ qua, không dùng: { $chore }.
+# draft
+line-stock-set = { $what }: mua khi còn dưới { $count }.
+# draft
+line-stock-ended = Không theo dõi nữa: { $what }.
+# draft
+line-stock-counted = Đã đếm: { $count } { $what }.
+# draft
+line-stock-bought = Đã mua: { $count } { $what }.
+# draft
+chore-word-water-level = mực nước
+# draft
+chore-word-door-seal = ron cửa
+# draft
+chore-word-chamber = lòng máy và khay
+# draft
+chore-word-tank = súc bình nước
+# draft
+chore-word-spore-test = thử bào tử
+# draft
+chore-word-bacteria-filter = màng lọc khí
+# draft
+chore-word-dust-filter = màng lọc bụi
+# draft
+chore-word-door-seal-change = thay ron cửa
+# draft
+chore-word-validation = kiểm định máy
+# draft
+chore-word-used-bin = thùng đồ dơ
+# draft
+chore-word-last-load = lấy mẻ cuối ra
+# draft
+chore-word-stock-count = đếm đồ
+# draft
+chore-word-sharpness = sắc hay lụt
+# draft
+chore-word-eyewash = rửa mắt và sơ cứu
+# draft
+chore-word-bath-fresh = pha thuốc mới
+# draft
+chore-word-bath-drained = xả và lau
+# draft
+chore-word-foil-test = thử giấy nhôm
+# draft
+stock-word-pouches = túi hấp
+# draft
+stock-word-marks = dấu đổi màu
+# draft
+stock-word-spore-tests = thử bào tử
+# draft
+stock-word-distilled-water = nước cất
+# draft
+stock-word-oil = dầu
+# draft
+stock-word-brushes = bàn chải
+# draft
+stock-word-gloves = bao tay
+# draft
+stock-word-detergent = xà phòng rửa
+# draft
+stock-word-disinfectant = thuốc khử trùng
+# draft
+refused-no-such-thing = Hũ, bồn hay máy đó không có trong sổ.
+# draft
+refused-jar-empty = Hũ ngâm { $number } đang trống.
+    .do = Pha mới trước, rồi ký.
+# draft
+refused-jar-past = Thuốc trong hũ ngâm { $number } đã quá hạn.
+    .safe = Chưa ghi gì. Đồ trong hũ chưa được khử trùng.
+    .do = Đổ, súc, pha mới. Rồi mới bỏ đồ vào.
+# draft
+refused-basin-wet = Bồn chân { $number } phải giữ ướt đến { $until }.
+    .safe = Chưa ghi gì. Chưa đủ số phút trên nhãn.
+    .do = Chờ đến giờ đó. Lỡ xả rồi? Đổ đầy và bắt đầu lại giờ ướt.
+# draft
+refused-basin-dry = Bồn chân { $number } không đang ướt: không có gì để xả.
+# draft
+refused-basin-used = Bồn chân { $number } đã rửa hôm nay, nên đã dùng.
+    .do = Cuối ngày cũng rửa bồn này.
+# draft
+refused-no-such-chore = Tiệm không có việc đó.
+# draft
+refused-chore-due = Chưa được chạy máy: { $chore } đã trễ.
+    .safe = Chưa chạy gì. Các túi vẫn đã đóng gói.
+    .do = Làm việc đó, thấy ổn, ký ở VIỆC CẦN LÀM. Hoặc dùng máy khác.
+# draft
+refused-chore-stops = { $chore } làm dừng việc, nên không được bỏ qua.
+# draft
+refused-chore-stopped = { $chore } đang làm dừng việc: hãy làm trước.
+    .do = Con số sai? Nhập lại cùng số trang trong sách máy.
+# draft
+refused-stops-machine = Chỉ việc của máy hấp mới làm dừng việc.
+# draft
+refused-stops-how-often = Việc làm dừng máy cần số ngày hoặc số mẻ.
+# draft
+refused-spore-placed = Thử bào tử phải đặt vào máy, không chỉ ký.
+    .do = Vào phần thử bào tử và đặt một cái.
+# draft
+refused-no-such-stock = Tiệm không theo dõi món đó.

@@ -56,7 +56,7 @@ impl Who {
     fn stamp(self, written: Instant) -> Stamp {
         Stamp {
             act: self.act,
-            happened: self.happened.map_or(written, |at| at.min(written)),
+            happened: self.happened.unwrap_or(written),
             written,
             station: self.station,
             sign: self.sign,
@@ -105,13 +105,18 @@ impl App {
         self.book.read(f)
     }
 
-    /// Writes one act: all of its facts or none, and durable when this returns.
+    /// Writes one act: all of its facts or none, and durable when this returns. A time that is still
+    /// to come is refused: nobody has seen it.
     pub fn act(
         &self,
         who: Who,
         decide: impl FnOnce(&View<'_>, &mut Draft) -> Result<(), Refusal>,
     ) -> Result<Written, Refusal> {
-        let written = self.book.act(who.stamp(self.now()), decide)?;
+        let stamp = who.stamp(self.now());
+        if stamp.happened > stamp.written {
+            return Err(Refusal::rule("refused-future"));
+        }
+        let written = self.book.act(stamp, decide)?;
         if self.practice {
             self.clock.set(self.read(pace::of)?);
         }

@@ -110,16 +110,16 @@ impl View<'_> {
         Ok(looks)
     }
 
-    /// The number of the next run at this machine on the day that began at `day_start`. A number
-    /// that was given stays given, even if that start was undone: it may be on a label.
+    /// The number of the next run at this machine on the day from the first moment up to the second.
+    /// A number that was given stays given, even if that start was undone: it may be on a label.
     pub fn next_run_number(
         &self,
         machine: MachineId,
-        day_start: Instant,
+        (from, to): (Instant, Instant),
     ) -> Result<u32, BookError> {
         let last = self.sql.first(
-            "SELECT MAX(number) FROM run WHERE machine = $1 AND started_ms >= $2",
-            &[Value::id(&machine), Value::Int(day_start.millis())],
+            "SELECT MAX(number) FROM run WHERE machine = $1 AND started_ms >= $2 AND started_ms < $3",
+            &[Value::id(&machine), Value::Int(from.millis()), Value::Int(to.millis())],
             |row| row.maybe_count::<u32>(0),
         )?;
         Ok(last.flatten().unwrap_or(0).saturating_add(1))

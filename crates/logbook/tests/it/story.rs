@@ -102,8 +102,9 @@ fn wash_and_pack(book: &Book) {
 }
 
 fn run(book: &Book) {
-    let number =
-        book.read::<_, BookError>(|view| view.next_run_number(id(MACHINE), at(-60))).unwrap();
+    let number = book
+        .read::<_, BookError>(|view| view.next_run_number(id(MACHINE), (at(-60), at(86_400))))
+        .unwrap();
     assert_eq!(number, 1);
     let started = Body::RunStarted {
         run: id(RUN),
@@ -127,7 +128,7 @@ fn run(book: &Book) {
     book.read::<_, BookError>(|view| {
         assert_eq!(view.machine(id(MACHINE))?.unwrap().running, None);
         assert_eq!(view.runs_open()?.len(), 1, "it stays to check");
-        assert_eq!(view.next_run_number(id(MACHINE), at(-60))?, 2);
+        assert_eq!(view.next_run_number(id(MACHINE), (at(-60), at(86_400)))?, 2);
         Ok(())
     })
     .unwrap();

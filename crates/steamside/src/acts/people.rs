@@ -2,9 +2,10 @@
 
 use super::Refusal;
 use crate::chance;
+use crate::words::Language;
 use logbook::book::{Draft, DrawerKind};
-use logbook::fact::Body;
-use logbook::view::View;
+use logbook::fact::{Body, Counter, Units};
+use logbook::view::{Roles, View};
 use measure::PersonId;
 
 /// Most characters of a sign: initials and a picture, not a name.
@@ -42,5 +43,55 @@ pub fn leave(view: &View<'_>, draft: &mut Draft, person: PersonId) -> Result<(),
         return Err(Refusal::rule("refused-no-such-person"));
     }
     draft.fact(Body::PersonLeft { person });
+    Ok(())
+}
+
+/// What a person is here and in which language they read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PersonIs {
+    /// The person.
+    pub person: PersonId,
+    /// The language, where it was said.
+    pub language: Option<Language>,
+    /// What they are.
+    pub roles: Roles,
+}
+
+/// Writes what changed of it.
+pub fn person_is(view: &View<'_>, draft: &mut Draft, said: PersonIs) -> Result<(), Refusal> {
+    let PersonIs { person, language, roles } = said;
+    if view.people()?.iter().all(|known| known.person != person) {
+        return Err(Refusal::rule("refused-no-such-person"));
+    }
+    let before = view.speaks(person)?;
+    let language = language.map(Language::code).filter(|code| before.as_deref() != Some(code));
+    let is = (view.roles(person)? != roles).then_some(roles);
+    if language.is_none() && is.is_none() {
+        return Err(Refusal::rule("refused-said-already"));
+    }
+    if let Some(code) = language {
+        let speaks = Counter::PersonSpeaks { person, language: code.to_owned() };
+        draft.fact(Body::Counter(Box::new(speaks)));
+    }
+    if let Some(Roles { learns, in_charge, teaches }) = is {
+        let is = Counter::PersonIs { person, learns, in_charge, teaches };
+        draft.fact(Body::Counter(Box::new(is)));
+    }
+    Ok(())
+}
+
+/// How the record is written, whatever each screen shows.
+pub fn record_shows(
+    view: &View<'_>,
+    draft: &mut Draft,
+    language: Language,
+    units: Units,
+) -> Result<(), Refusal> {
+    let said = (language.code().to_owned(), units);
+    if view.record_shows()?.as_ref() == Some(&said) {
+        return Err(Refusal::rule("refused-said-already"));
+    }
+    let (language, units) = said;
+    draft.fact(Body::Counter(Box::new(Counter::RecordShows { language, units })));
     Ok(())
 }

@@ -56,8 +56,8 @@ pub struct StartTest {
     pub programme: Option<String>,
     /// A control of the same lot is kept beside it.
     pub control: bool,
-    /// First moment of the salon's day, for the run's number.
-    pub day_start: Instant,
+    /// First moment of the salon's day and of the next one, for the run's number.
+    pub day: (Instant, Instant),
 }
 
 /// Starts such a run. Nothing for a client is inside, so nothing is released from it.
@@ -71,7 +71,7 @@ pub fn start_test(view: &View<'_>, draft: &mut Draft, start: StartTest) -> Resul
     draft.fact(Body::RunStarted {
         run,
         machine,
-        number: view.next_run_number(machine, start.day_start)?,
+        number: view.next_run_number(machine, start.day)?,
         programme: start.programme,
         contents: Contents::Unknown,
         pouches: Vec::new(),

@@ -5,7 +5,7 @@ use super::Refusal;
 use crate::pace::Pace;
 use load::SetState;
 use logbook::book::Draft;
-use logbook::fact::{Body, Day, Loading, StopReason};
+use logbook::fact::{Body, Counter, Day, Loading, StopReason, Upkeep};
 use logbook::view::View;
 use measure::{ActId, Instant, PouchId, Span};
 
@@ -67,6 +67,20 @@ pub fn can_be_undone(body: &Body) -> bool {
     if let Body::Loading(said) = body {
         return matches!(**said, Loading::TrayWeighed { .. });
     }
+    if let Body::Counter(said) = body {
+        return matches!(
+            **said,
+            Counter::HandedOver { .. }
+                | Counter::TakenOver { .. }
+                | Counter::GapExplained { .. }
+                | Counter::PersonSpeaks { .. }
+                | Counter::PersonIs { .. }
+                | Counter::RecordShows { .. }
+        );
+    }
+    if let Body::Upkeep(said) = body {
+        return is_of_the_day(said);
+    }
     matches!(
         body,
         Body::Washed { .. }
@@ -84,6 +98,20 @@ pub fn can_be_undone(body: &Body) -> bool {
                     | Day::VisitCancelled { .. }
                     | Day::VisitIs { .. }
             )
+    )
+}
+
+/// Chores, jars, basins and stock are what they were before; a machine's service and a spore test
+/// are put right by a new fact.
+fn is_of_the_day(said: &Upkeep) -> bool {
+    !matches!(
+        said,
+        Upkeep::MachineServiced { .. }
+            | Upkeep::SporePlaced { .. }
+            | Upkeep::SporePosted { .. }
+            | Upkeep::SporeRead { .. }
+            | Upkeep::SporeLost { .. }
+            | Upkeep::Unfrozen { .. }
     )
 }
 

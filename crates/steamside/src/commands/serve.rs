@@ -5,7 +5,7 @@ use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
 use crate::practice::machine;
 use crate::web::{Beside, Hosts, Served, router};
-use crate::{acts, chance, clock, live};
+use crate::{acts, chance, clock, heartbeat, live};
 use clap::Args;
 use load::SetKind;
 use logbook::book::{Book, Opening};
@@ -117,6 +117,14 @@ async fn serve_until_stopped(
     tokio::spawn(live::follow(app.clone()));
     if app.practice {
         tokio::spawn(machine::follow(app.clone()));
+    } else {
+        // The clock of a practice book is not the box's.
+        let station: StationId = chance::id().map_err(|error| error.to_string())?;
+        app.look(move |app| heartbeat::after_a_silence(app, station))
+            .await
+            .map_err(|error| error.to_string())?
+            .map_err(|error| error.to_string())?;
+        tokio::spawn(heartbeat::beat(app.clone()));
     }
     println!(
         "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",

@@ -2,6 +2,7 @@
 
 mod rooms;
 mod spores;
+mod upkeep;
 mod visits;
 
 use super::records::Series;
@@ -59,6 +60,7 @@ enum Step {
     PlaceTest(u32),
     /// No growth, the control grew.
     ReadTest(u32),
+    Tend(upkeep::Tend),
 }
 
 /// One trip of a load through a machine.
@@ -122,6 +124,8 @@ impl<'a> Script<'a> {
             self.plan_past_day(day);
         }
         self.plan_today();
+        self.plan_weekly();
+        self.plan_upkeep_today();
         self.play_steps()?;
         self.book_days()?;
         Ok(TRIES
@@ -175,7 +179,8 @@ impl<'a> Script<'a> {
         }
         self.people = self.app.read(|v| v.people())?.iter().map(|p| p.person).collect();
         self.machines = self.app.read(|v| v.machines())?;
-        self.describe_rooms(begun)
+        self.describe_rooms(begun)?;
+        self.set_up_upkeep(begun)
     }
 
     /// A day that is over: two runs in the first machine, one in the second, most pouches opened.
@@ -192,6 +197,7 @@ impl<'a> Script<'a> {
         }
         self.plan_spores(days, later(0));
         self.plan_openings(later(190), 14, 4);
+        self.plan_upkeep_of(days, begin);
     }
 
     fn plan_today(&mut self) {
@@ -311,6 +317,7 @@ impl<'a> Script<'a> {
             Step::Open(chair) => self.open(at, chair),
             Step::PlaceTest(machine) => self.place_test(at, machine),
             Step::ReadTest(machine) => self.read_test(at, machine),
+            Step::Tend(tend) => self.tended(at, tend),
         }
     }
 
@@ -365,7 +372,8 @@ impl<'a> Script<'a> {
             programme: Some(if number == 1 { "middle" } else { "long" }.to_owned()),
             pouches: self.pouches.get(round).cloned().unwrap_or_default(),
             over: false,
-            day_start: clock::day_start(at, &self.zone),
+            day: clock::day(at, &self.zone),
+            now: Some(at),
         };
         self.act(at, Known::Tapped, |v, d| acts::start(v, d, start))?;
         let running = self.app.read(|v| v.machine(machine))?.and_then(|row| row.running);

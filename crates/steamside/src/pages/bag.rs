@@ -2,8 +2,8 @@
 
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Ground};
-use super::say;
 use super::shapes::Shape;
+use super::{say, units};
 use crate::loading::kinds::{Kind, Kinds};
 use crate::planning::explain::kind_word;
 use crate::web::Ctx;
@@ -100,12 +100,13 @@ pub const fn refused_key(why: Refused) -> &'static str {
 
 fn pouch(ctx: &Ctx, kind: &Kind, size: &PouchSize, (at, filled): (usize, &Filled)) -> Markup {
     let words = ctx.words();
+    let (width, length) = units::width_and_length(ctx, size.width_mm, size.length_mm);
     let heading = words.tell(
         "bag-size",
         &[
             ("size", say::pouch_size(ctx, &size.word).into()),
-            ("width", size.width_mm.into()),
-            ("length", size.length_mm.into()),
+            ("width", width.into()),
+            ("length", length.into()),
         ],
     );
     parts::card(

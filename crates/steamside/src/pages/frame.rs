@@ -48,18 +48,21 @@ pub enum Place {
     Ready,
     /// The machines.
     Machine,
+    /// Chores, jars, foot basins, stock.
+    Upkeep,
     /// Everything that happened.
     Log,
 }
 
 impl Place {
-    const ALL: [Self; 4] = [Self::Now, Self::Ready, Self::Machine, Self::Log];
+    const ALL: [Self; 5] = [Self::Now, Self::Ready, Self::Machine, Self::Upkeep, Self::Log];
 
     const fn parts(self) -> (&'static str, Shape, &'static str) {
         match self {
             Self::Now => ("/", Shape::Hourglass, "place-now"),
             Self::Ready => ("/ready", Shape::House, "place-ready"),
             Self::Machine => ("/machine", Shape::Drum, "place-machine"),
+            Self::Upkeep => ("/upkeep", Shape::Brush, "place-upkeep"),
             Self::Log => ("/log", Shape::Tape, "place-log"),
         }
     }
@@ -89,6 +92,10 @@ pub struct Did {
     pub text: String,
     /// How it can be taken back, and for how many more seconds.
     pub undo: Option<(Undo, i64)>,
+    /// It can be corrected, which has no time limit.
+    pub correct: bool,
+    /// Whoever signed reads another language than this screen shows.
+    pub reads: Option<Language>,
 }
 
 /// How an act can be taken back.
@@ -108,11 +115,18 @@ pub fn did(view: &View<'_>, ctx: &Ctx) -> Result<Option<Did>, BookError> {
         return Ok(None);
     };
     let names = Names::of(view, &facts)?;
-    let text = facts.iter().map(|fact| telling::line(ctx, &names, fact)).collect::<Vec<_>>();
+    let text = telling::entry(ctx, &names, &facts);
     let left_ms = (UNDO.millis()) - ctx.pace.true_between(first.stamp.written, ctx.now).millis();
     let open = left_ms > 0 && view.act_undone(act)?.is_none();
     let undo = undo_of(&facts).filter(|_| open);
-    Ok(Some(Did { act, text: text.join(" "), undo: undo.map(|undo| (undo, left_ms / 1_000)) }))
+    let correct =
+        undo.is_none() && view.act_undone(act)?.is_none() && acts::correctable(&facts).is_some();
+    let reads = match first.stamp.sign {
+        Some(sign) => view.speaks(sign)?.and_then(|code| Language::from_code(&code)),
+        None => None,
+    };
+    let reads = reads.filter(|reads| *reads != ctx.language);
+    Ok(Some(Did { act, text, undo: undo.map(|undo| (undo, left_ms / 1_000)), correct, reads }))
 }
 
 /// Going to the safer side is never taken back by a tap.
@@ -284,6 +298,15 @@ fn did_bar(ctx: &Ctx, did: &Did) -> Markup {
                     }
                     " " span class="left" { "0:" (format!("{left:02}")) }
                 }
+            }
+        }
+        @if did.correct {
+            a class="key" href=(format!("/correct/{}", did.act)) { (words.say("correct-key")) }
+        }
+        @if let Some(reads) = did.reads {
+            form method="post" action="/language" {
+                input type="hidden" name="back" value=(ctx.here);
+                button name="language" value=(reads.code()) lang=(reads.code()) { (reads.name()) }
             }
         }
     }

@@ -8,8 +8,8 @@ mod machines;
 use super::bag;
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Counter, Form, Ground};
-use super::say;
 use super::shapes::Shape;
+use super::{say, units};
 use crate::loading::kinds::{Kinds, MassFrom};
 use crate::planning::explain::kind_word;
 use crate::web::Ctx;
@@ -155,7 +155,7 @@ fn sets(ctx: &Ctx, seen: &Seen) -> Markup {
             p { (words.say("goes-in-sets-how")) }
             @for (at, kind) in seen.kinds.kinds.iter().enumerate() {
                 @let name = kind_word(words, kind.kind.word());
-                @let grams = words.tell("grams", &[("grams", kind.set_g.into())]);
+                @let grams = words.tell("grams", &[("grams", units::mass(ctx, f64::from(kind.set_g)).into())]);
                 details {
                     summary {
                         span {

@@ -75,7 +75,8 @@ pub fn seen(ctx: &Ctx, asked: Asked<'_>, facts: &[Fact], packed: Instant) -> See
     let (stock, sheet) =
         SHEETS.into_iter().find(|(word, _)| Some(*word) == asked.sheet).unwrap_or(SHEETS[0]);
     let start = asked.start.unwrap_or(1);
-    let sheets = sheets(ctx, &pouches, packed, (&sheet, start));
+    // A label outlives the screen that it was made on.
+    let sheets = sheets(&ctx.for_record(), &pouches, packed, (&sheet, start));
     Seen { act: asked.act, packed, pouches, stock, start, sheets }
 }
 

@@ -6,15 +6,19 @@ pub mod bag;
 pub mod cards;
 pub mod chair;
 mod changes;
+pub mod correct;
 pub mod first;
 pub mod frame;
 pub mod goes_in;
+pub mod hand_over;
 pub mod labels;
+pub mod later;
 pub mod legend;
 pub mod letter;
 pub mod log;
 pub mod machine;
 pub mod now;
+pub mod outage;
 mod parts;
 pub mod plan;
 mod plot;
@@ -39,10 +43,13 @@ mod telling;
 pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
+mod units;
+pub mod upkeep;
 pub mod visits;
 pub mod wall;
 pub mod wash;
 pub mod ways;
+pub mod week;
 mod when;
 
 pub use parts::Form;
@@ -54,6 +61,7 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "steamside.js" => Some(("text/javascript; charset=utf-8", frame::SCRIPT.as_bytes())),
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
+        "week.css" => Some(("text/css; charset=utf-8", week::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
         "practice.svg" => Some(("image/svg+xml", frame::PRACTICE_ICON.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),

@@ -1,16 +1,18 @@
 //! Now: what needs hands in the next hour, the most urgent first.
 
 use super::frame::{self, Frame, Place};
+use super::outage::{self, Outage};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{say, setup, spores, stop, telling, wash, when};
+use super::{hand_over, say, setup, spores, stop, telling, upkeep, wash, when};
+use crate::clock;
 use crate::web::Ctx;
 use day::Expected;
 use load::SetState;
 use logbook::book::BookError;
 use logbook::fact::StopReason;
-use logbook::view::{KindCount, Machine, Person, Pouch, Run, TakenCycle, View};
+use logbook::view::{HandOver, KindCount, Machine, Person, Pouch, Run, TakenCycle, View};
 use maud::{Markup, html};
 use measure::RunId;
 use release::verdict::Outcome;
@@ -35,8 +37,14 @@ pub struct Seen {
     pub apart: Vec<Pouch>,
     /// Cycles that belong to no run.
     pub unclaimed: Vec<TakenCycle>,
+    /// Runs that were in a machine while the box was off.
+    pub outages: Vec<Outage>,
+    /// The work was offered, and nobody has taken it.
+    pub offered: Option<HandOver>,
     /// Spore tests that failed or whose answer is late.
     pub spores: Markup,
+    /// Foot basins that wait, and chores that are due within the hour.
+    pub soon: upkeep::Soon,
 }
 
 /// Records that no run has claimed, shown as cards; the rest is folded.
@@ -63,8 +71,13 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .into_iter()
             .filter(late)
             .collect(),
+        outages: outage::outages(view)?,
+        offered: view.last_hand_over()?.filter(|offered| {
+            offered.taken.is_none() && when::same_day(ctx, offered.given.0, ctx.now)
+        }),
         unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
         spores: spores::on_now(view, ctx)?,
+        soon: upkeep::soon_of(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -91,10 +104,13 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         && seen.apart.is_empty()
         && seen.unclaimed.is_empty()
         && used + washed == 0
+        && seen.soon == upkeep::Soon::default()
         && seen.bagged == 0;
     html! {
         @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
         div class="cards" {
+            @for cut in &seen.outages { (outage::card(ctx, cut)) }
+            @if let Some(offered) = &seen.offered { (offered_card(ctx, offered, &seen.people)) }
             (seen.spores)
             @for (run, _) in &to_check { (check_card(ctx, run)) }
             @for (run, usual) in &running { (running_card(ctx, run, *usual, &seen.people)) }
@@ -109,6 +125,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             }
             @for (run, pouches) in by_run(&seen.apart) { (apart_card(ctx, run, &pouches, seen)) }
             @for machine in out { (out_card(ctx, machine)) }
+            (upkeep::soon_cards(ctx, &seen.soon))
             @if quiet { p class="fact quiet" { (words.say("now-quiet")) } }
         }
         p class="ways" {
@@ -118,7 +135,34 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (parts::way("/plan", Shape::Tape, &words.say("go-plan")))
             (parts::way("/visits", Shape::Hourglass, &words.say("visits-title")))
         }
+        p class="ways quiet-ways" {
+            @if seen.people.len() > 1 {
+                a class="key" href="/hand-over" { (words.say("go-hand-over")) }
+            }
+            button type="button" class="key" hidden data-wipes=(words.say("wipe-says")) { (words.say("wipe-glass")) }
+        }
     }
+}
+
+/// Offered, and not taken; after a while nobody has it.
+fn offered_card(ctx: &Ctx, offered: &HandOver, people: &[Person]) -> Markup {
+    let words = ctx.words();
+    let late = clock::since(offered.given.0, ctx.now) >= hand_over::NOBODY_AFTER;
+    let heading = words.say(if late { "nobody-has-it" } else { "hand-over-title" });
+    let sign = people.iter().find(|person| Some(person.person) == offered.given.1);
+    let sign = sign.and_then(|person| person.sign.clone());
+    let sign = sign.unwrap_or_else(|| words.say("sign-gone"));
+    let args = [("at", when::moment(ctx, offered.given.0).into()), ("sign", sign.into())];
+    let ground = if late { Ground::Turn } else { Ground::Fine };
+    parts::card(
+        ground,
+        Shape::Hourglass,
+        &heading,
+        &html! {
+            p { (words.tell("hand-over-from", &args)) }
+            p { a class="key main-key" href="/hand-over" { (words.say("go-take-over")) } }
+        },
+    )
 }
 
 fn check_card(ctx: &Ctx, run: &Run) -> Markup {

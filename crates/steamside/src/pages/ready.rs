@@ -1,7 +1,7 @@
 //! Ready: the shelf as it stands, oldest in front, one board a kind; and what is at the chairs.
 
 use super::frame::{self, Frame, Place};
-use super::parts::{self, Ground};
+use super::parts::{self, Form, Ground};
 use super::shapes::Shape;
 use super::{say, when};
 use crate::web::Ctx;
@@ -69,6 +69,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             @let () = pouches.sort_by_key(|pouch| (pouch.released.map(|(at, _)| at), pouch.code));
             (board(ctx, kind, &pouches))
         }
+        (not_sure(ctx, &seen.usable))
         (at_chairs(ctx, &seen.at_chairs))
     }
 }
@@ -110,6 +111,28 @@ fn board(ctx: &Ctx, kind: &SetKind, pouches: &[&Pouch]) -> Markup {
                     li class="more" { (words.tell("shelf-more", &[("count", (pouches.len() - DRAWN).into())])) }
                 }
             }
+        }
+    }
+}
+
+/// One tap, by anybody, at any time: the safer side is free. The codes stand apart from the shelf, so
+/// that no hand that takes a pouch sets one aside.
+fn not_sure(ctx: &Ctx, usable: &[Pouch]) -> Markup {
+    let words = ctx.words();
+    html! {
+        @if !usable.is_empty() {
+            (parts::card(Ground::Fine, Shape::Palm, &words.say("shelf-not-sure"), &html! {
+                (Form::new("set-aside", "shelf").draw(ctx, &html! {
+                    (parts::hidden("why", "not-sure"))
+                    div class="gap-keys" {
+                        @for pouch in usable {
+                            @let aside = [("code", pouch.code.to_string().into())];
+                            button class="key code" name="pouch" value=(pouch.pouch)
+                                aria-label=(words.tell("shelf-aside", &aside)) { (pouch.code) }
+                        }
+                    }
+                }))
+            }))
         }
     }
 }

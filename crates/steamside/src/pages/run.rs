@@ -4,7 +4,10 @@ mod figures;
 mod looks;
 mod numbers;
 
+pub use numbers::reading_fields;
+
 use super::frame::{self, Frame, Place};
+use super::outage::{self, Outage};
 use super::parts::{self, Caution, Form};
 use super::plot::Trace;
 use super::shapes::Shape;
@@ -45,6 +48,8 @@ pub struct Seen {
     pub people: Vec<Person>,
     /// The sign that started it.
     pub starter: Option<String>,
+    /// The box was off while it was in its machine.
+    pub outage: Option<Outage>,
     /// Its load is hot still.
     pub hot: Option<strip::Hot>,
     /// A count of the pouches is asked for.
@@ -71,6 +76,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: RunId) -> Result<Option<Markup>, Bo
         pouches: view.pouches_of_run(run.run)?,
         people,
         starter,
+        outage: outage::outages(view)?.into_iter().find(|cut| cut.run == run.run),
         hot: strip::hot(view, &run, ctx.now)?,
         count: acts::asks_count(view, &run, ctx.sign)?,
         run,
@@ -107,6 +113,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let judged = seen.judged.first();
     html! {
         p class="facts" { (heading(ctx, seen)) }
+        @if let Some(cut) = &seen.outage { (outage::card(ctx, cut)) }
         @if running { (now::running_card(ctx, &seen.run, seen.usual, &seen.people)) }
         @if !running || judged.is_some() { (verdict(ctx, seen, judged)) }
         @if let Some((_, why)) = seen.run.stopped { (stopped(ctx, why)) }

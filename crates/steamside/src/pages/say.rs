@@ -1,12 +1,12 @@
 //! States, verdicts and reasons in the reader's language.
 
 use super::shapes::Shape;
-use super::when;
+use super::{units, when};
 use crate::planning::explain::kind_word;
 use crate::web::Ctx;
 use crate::words::Arg;
-use load::{Contents, ImplementWord, PouchWord, SetKind, SetState};
-use logbook::fact::{Basis, DryingRan, KeyFigures, Known, Reason, StopReason};
+use load::{ChoreWord, Contents, ImplementWord, PouchWord, SetKind, SetState, StockWord};
+use logbook::fact::{Basis, DryingRan, KeyFigures, Known, Reason, StopReason, ThingKind};
 use maud::{Markup, html};
 use release::verdict::Outcome;
 
@@ -121,6 +121,25 @@ pub fn pouch_size(ctx: &Ctx, word: &PouchWord) -> String {
     plain(ctx, "pouch-word", word.word())
 }
 
+/// A chore in the reader's language, where it is a typical one.
+pub fn chore(ctx: &Ctx, word: &ChoreWord) -> String {
+    plain(ctx, "chore-word", word.word())
+}
+
+/// Something that is used up, in the reader's language, where it is a typical one.
+pub fn stock(ctx: &Ctx, word: &StockWord) -> String {
+    plain(ctx, "stock-word", word.word())
+}
+
+/// Key of the name of a thing, with its `number`.
+pub const fn thing_key(what: ThingKind) -> &'static str {
+    match what {
+        ThingKind::Jar => "thing-jar",
+        ThingKind::FootBasin => "thing-basin",
+        ThingKind::Ultrasonic => "thing-bath",
+    }
+}
+
 /// A salon's own word has no line and stays as it was written.
 fn plain(ctx: &Ctx, family: &str, word: &str) -> String {
     let key = format!("{family}-{}", word.replace(' ', "-"));
@@ -152,17 +171,18 @@ pub fn outcome(ctx: &Ctx, outcome: Option<Outcome>) -> Markup {
 /// The figures that a reason may name; an unknown one is said to be unknown.
 fn figures(ctx: &Ctx, figures: &KeyFigures) -> Vec<(&'static str, Arg)> {
     let words = ctx.words();
-    let show = |value: Option<i64>, how: fn(i64) -> String| {
+    let degrees = |mc| units::temperature(ctx, mc);
+    let show = |value: Option<i64>, how: &dyn Fn(i64) -> String| {
         Arg::Text(value.map_or_else(|| words.say("not-known"), how))
     };
     vec![
-        ("held", show(figures.held_ms, when::length)),
-        ("needed", show(figures.needed_ms, when::length)),
-        ("set", show(figures.set_mc, when::tenths)),
-        ("lowest", show(figures.lowest_mc, when::tenths)),
-        ("highest", show(figures.highest_mc, when::tenths)),
-        ("deviation", show(figures.deviation_mk, when::tenths)),
-        ("drying", show(figures.drying_ms, when::length)),
+        ("held", show(figures.held_ms, &when::length)),
+        ("needed", show(figures.needed_ms, &when::length)),
+        ("set", show(figures.set_mc, &degrees)),
+        ("lowest", show(figures.lowest_mc, &degrees)),
+        ("highest", show(figures.highest_mc, &degrees)),
+        ("deviation", show(figures.deviation_mk, &|mk| units::difference(ctx, mk))),
+        ("drying", show(figures.drying_ms, &when::length)),
     ]
 }
 

@@ -1,6 +1,8 @@
 //! Setup: machines, signs, how many sets; and which lines are still drafts. Everything else is
 //! added when it first matters.
 
+pub mod people;
+
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
@@ -26,13 +28,26 @@ pub struct Seen {
     pub kinds: Vec<KindCount>,
     /// The salon's time zone.
     pub zone: String,
+    /// What was said of each person.
+    pub known: Vec<people::Known>,
 }
 
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
+    let people = view.people()?;
+    let mut known = Vec::new();
+    for person in &people {
+        let speaks = view.speaks(person.person)?;
+        known.push(people::Known {
+            person: person.clone(),
+            speaks: speaks.and_then(|code| Language::from_code(&code)),
+            roles: view.roles(person.person)?,
+        });
+    }
     let seen = Seen {
         machines: view.machines()?,
-        people: view.people()?,
+        known,
+        people,
         kinds: view.kinds()?,
         zone: view.salon()?.zone,
     };
@@ -60,9 +75,11 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         (parts::card(Ground::Fine, Shape::Tape, &words.say("setup-signs"), &html! {
             p { (words.say("setup-signs-how")) }
             ul class="known-signs" {
-                @for person in &seen.people {
+                @for known in &seen.known {
+                    @let person = &known.person;
                     li {
                         span class="signed" { (person.sign.clone().unwrap_or_else(|| words.say("sign-gone"))) }
+                        (people::is_form(ctx, known))
                         (left_form(ctx, person, &seen.people))
                     }
                 }
@@ -87,6 +104,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (parts::way("/wall?front=yes", Shape::House, &words.say("go-wall-front")))
         }
         (languages(ctx))
+        (people::record(ctx))
         p { (words.tell("setup-zone", &[("zone", seen.zone.as_str().into())])) }
         p { (words.say("setup-no-device")) }
         (parts::cautions(ctx, &[Caution::Manual]))

@@ -3,7 +3,7 @@
 //! the run is over.
 
 use super::shapes::Shape;
-use super::{parts, telling, when};
+use super::{parts, telling, units, when};
 use crate::clock;
 use crate::live::{Live, Phase, Word};
 use crate::web::Ctx;
@@ -144,7 +144,7 @@ fn spread(usual: Expected, started: Instant) -> [(&'static str, crate::words::Ar
 /// Phase, temperature, time at temperature so far: what the last line of the file holds.
 fn measured(ctx: &Ctx, word: Word) -> String {
     let words = ctx.words();
-    let temperature = when::tenths(word.temp_mc);
+    let temperature = units::temperature(ctx, word.temp_mc);
     let mut told = match word.phase {
         Some(phase) => words.tell(
             "strip-measured",

@@ -1,17 +1,23 @@
 //! Facts in plain words: one line each, for the log and for the bar that says what was just done.
 
+mod counter;
 mod loading;
 mod practice;
 mod spores;
+mod upkeep;
+
+pub use upkeep::how_often;
+
+pub use counter::{units_key, why_key};
 
 use super::{reads, say, visits, when};
 use crate::web::Ctx;
 use crate::words::Arg;
 use load::ShelfCode;
 use logbook::book::BookError;
-use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, Upkeep};
+use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, ThingKind, Upkeep};
 use logbook::view::View;
-use measure::{MachineId, PersonId, PouchId, RunId, ServiceId};
+use measure::{MachineId, PersonId, PouchId, RunId, ServiceId, ThingId};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How many codes a line names before it only counts.
@@ -30,6 +36,8 @@ pub struct Names {
     pub codes: BTreeMap<PouchId, ShelfCode>,
     /// Words of services, also of those that ended.
     pub services: BTreeMap<ServiceId, String>,
+    /// Kind and number of jars, foot basins and baths, also of those that are gone.
+    pub things: BTreeMap<ThingId, (ThingKind, u32)>,
 }
 
 impl Names {
@@ -59,6 +67,10 @@ impl Names {
                 names.codes.insert(id, pouch.code);
             }
         }
+        if facts.iter().any(|fact| matches!(fact.body, Body::Upkeep(_))) {
+            let things = view.things_ever()?.into_iter();
+            names.things = things.map(|row| (row.thing, (row.what, row.number))).collect();
+        }
         if facts.iter().any(|fact| matches!(fact.body, Body::Day(_))) {
             let services = view.services_ever()?.into_iter();
             names.services = services.map(|row| (row.service, row.word.to_string())).collect();
@@ -66,7 +78,7 @@ impl Names {
         Ok(names)
     }
 
-    fn run(&self, ctx: &Ctx, run: RunId) -> String {
+    pub(super) fn run(&self, ctx: &Ctx, run: RunId) -> String {
         self.runs.get(&run).map_or_else(
             || ctx.words().say("run-unnamed"),
             |(machine, number)| run_name(ctx, *machine, *number),
@@ -78,7 +90,16 @@ impl Names {
         ctx.words().tell("machine-name", &[("machine", number.into())])
     }
 
-    fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
+    fn thing(&self, ctx: &Ctx, thing: ThingId) -> String {
+        match self.things.get(&thing) {
+            Some((what, number)) => {
+                ctx.words().tell(say::thing_key(*what), &[("number", number.to_string().into())])
+            }
+            None => ctx.words().say("thing-gone"),
+        }
+    }
+
+    pub(super) fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
         let codes: Vec<_> = pouches
             .iter()
             .filter_map(|pouch| self.codes.get(pouch))
@@ -103,6 +124,7 @@ fn people_of(fact: &Fact) -> Vec<PersonId> {
         Body::PersonJoined { person, .. }
         | Body::PersonLeft { person }
         | Body::Day(Day::ShiftSet { person, .. }) => Some(*person),
+        Body::Counter(said) => counter::person_of(said),
         _ => None,
     };
     let of_practice = practice::people(&fact.body);
@@ -118,6 +140,7 @@ fn run_of(body: &Body) -> Option<RunId> {
         | Body::Released { run, .. } => Some(*run),
         Body::SetAside { run, .. } => *run,
         Body::Judged(judged) => judged.run,
+        Body::Counter(said) => counter::run_of(said),
         Body::Upkeep(said) => match **said {
             Upkeep::SporePlaced { run, .. } => run,
             _ => None,
@@ -142,8 +165,19 @@ fn named_pouches(body: &Body) -> Vec<PouchId> {
         Body::Looked { marks_not_turned, wet, torn, dropped, .. } => {
             [marks_not_turned, wet, torn, dropped].into_iter().flat_map(few).collect()
         }
+        Body::Counter(said) => counter::pouches_of(said).into_iter().flat_map(few).collect(),
         _ => Vec::new(),
     }
+}
+
+/// The facts of one act in a few words; a correction says what it corrects to.
+pub fn entry(ctx: &Ctx, names: &Names, facts: &[Fact]) -> String {
+    let is_undone = |fact: &&Fact| matches!(fact.body, Body::Undone { .. });
+    let corrects = facts.len() > 1 && facts.iter().any(|fact| is_undone(&fact));
+    let told = facts.iter().filter(|fact| !(corrects && is_undone(fact)));
+    let told: Vec<String> = told.map(|fact| line(ctx, names, fact)).collect();
+    let told = told.join(" ");
+    if corrects { ctx.words().tell("line-correction", &[("what", told.into())]) } else { told }
 }
 
 /// One fact as one line.
@@ -217,9 +251,11 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
         Body::Upkeep(said) => {
-            spores::line(ctx, names, said).unwrap_or_else(|| words.say("line-upkeep"))
+            spores::line(ctx, names, said).unwrap_or_else(|| upkeep::line(ctx, names, said))
         }
-        Body::Counter(said) => practice::line(ctx, names, said),
+        Body::Counter(said) => {
+            practice::line(ctx, names, said).unwrap_or_else(|| counter::line(ctx, names, said))
+        }
         other => setup_line(ctx, names, other),
     }
 }
@@ -293,13 +329,9 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
             "line-machine",
             &[named(machine), ("air", words.say(air_key(*air_removal)).into())],
         ),
-        Body::MachineClockSet { machine, ahead_ms } => words.tell(
-            "line-clock",
-            &[
-                ("machine", names.machine(ctx, *machine).into()),
-                ("ahead", when::length(*ahead_ms).into()),
-            ],
-        ),
+        Body::MachineClockSet { machine, ahead_ms } => {
+            words.tell("line-clock", &[named(machine), ("ahead", when::length(*ahead_ms).into())])
+        }
         Body::MachineReads {
             machine,
             altitude_m,
@@ -315,13 +347,7 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
                 pressure_reference: *pressure_reference,
                 day_first: *day_first,
             };
-            words.tell(
-                "line-reads",
-                &[
-                    ("machine", names.machine(ctx, *machine).into()),
-                    ("what", reads::told(ctx, &reads).into()),
-                ],
-            )
+            words.tell("line-reads", &[named(machine), ("what", reads::told(ctx, &reads).into())])
         }
         Body::MachineOut { machine } => words.tell("line-out", &[named(machine)]),
         Body::MachineBack { machine } => words.tell("line-back", &[named(machine)]),

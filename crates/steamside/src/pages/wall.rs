@@ -3,9 +3,10 @@
 
 use super::frame;
 use super::shapes::{self, Shape};
-use super::{strip, when};
+use super::{hand_over, strip, upkeep, when};
 use crate::planning::explain::kind_word;
 use crate::planning::kept::{Planned, Want};
+use crate::upkeep::Days;
 use crate::web::Ctx;
 use load::{SetKind, SetState};
 use logbook::book::BookError;
@@ -34,6 +35,10 @@ pub struct Seen {
     pub plan: Vec<String>,
     /// About how many sets lie in the bin.
     pub bin: u32,
+    /// The work was offered some time ago, and nobody has taken it.
+    pub nobody: bool,
+    /// What upkeep waits for.
+    pub upkeep: Option<upkeep::WallSign>,
 }
 
 /// Pouches of one run that must not be used.
@@ -73,9 +78,12 @@ pub fn page(view: &View<'_>, ctx: &Ctx, front: bool) -> Result<Markup, BookError
         let machines = view.machines()?;
         seen.stops = stops(view, &open)?;
         seen.machines = machines.iter().map(|machine| tile(ctx, machine, &open)).collect();
+        seen.nobody = hand_over::nobody_has_it(view, ctx)?.is_some();
         seen.bin = kinds.iter().map(|kind| kind.used).sum();
         let planned = ctx.plans.plan(view, (ctx.now, &ctx.zone), Want::Recent)?;
         seen.plan = next(ctx, &planned, &machines);
+        let days = Days::read(view, ctx.now, &ctx.zone)?;
+        seen.upkeep = upkeep::wall_sign(ctx, &crate::upkeep::see(view, &days)?);
     }
     Ok(draw(ctx, &seen, front))
 }
@@ -170,7 +178,6 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
     let words = ctx.words();
     let title = words.say(if front { "wall-front-title" } else { "wall-title" });
     let many = seen.machines.len() > 2;
-    let room = room(&seen.machines);
     html! {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[frame::book_class(ctx)] {
@@ -187,15 +194,45 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
                             ul class=(if many { "wall-machines wall-many" } else { "wall-machines" }) {
                                 @for tile in &seen.machines { li { (machine(ctx, tile, many)) } }
                             }
-                            @if room > 0 && !seen.plan.is_empty() {
-                                ul class="wall-plan" {
-                                    @for line in seen.plan.iter().take(room) { li { (Shape::Tape.draw()) span { (line) } } }
-                                }
-                            }
+                            (lines(seen))
                         }
                     }
                 } @else {
                     (stop(ctx, &seen.stops))
+                }
+            }
+        }
+    }
+}
+
+/// The lines under the machines, as far as there is room: upkeep that cannot wait, the plan, the
+/// count of chores. Where the plan fills the room, the count stands behind its last line.
+fn lines(seen: &Seen) -> Markup {
+    let room = room(&seen.machines);
+    let sign = seen.upkeep.as_ref();
+    let urgent = sign.filter(|sign| sign.count.is_none()).map(|sign| (Shape::Brush, &sign.says));
+    let plan = seen.plan.iter().map(|line| (Shape::Tape, line));
+    let mut lines: Vec<_> = urgent.into_iter().chain(plan).take(room).collect();
+    let mut behind = None;
+    if let Some((sign, count)) = sign.and_then(|sign| Some((sign, sign.count?))) {
+        if lines.len() < room {
+            lines.push((Shape::Brush, &sign.says));
+        } else {
+            behind = Some((count, &sign.says));
+        }
+    }
+    let last = lines.len();
+    html! {
+        @if !lines.is_empty() {
+            ul class="wall-plan" {
+                @for (at, (shape, line)) in lines.into_iter().enumerate() {
+                    li {
+                        (shape.draw()) span { (line) }
+                        @if let Some((count, says)) = behind.filter(|_| at + 1 == last) {
+                            (Shape::Brush.draw())
+                            span { span class="unseen" { (says) } span aria-hidden="true" { (count) } }
+                        }
+                    }
                 }
             }
         }
@@ -242,6 +279,9 @@ fn top(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
                 (when::clock_of(ctx, ctx.now))
             }
             @if let Some(word) = frame::book_word(ctx) { p class="wall-kind" { (word) } }
+            @if !front && seen.nobody {
+                p class="wall-nobody" { (Shape::Hourglass.draw()) span { (words.say("nobody-has-it")) } }
+            }
             @if !front {
                 p class="wall-bin" {
                     (Shape::Bowl.draw())

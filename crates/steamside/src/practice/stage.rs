@@ -138,7 +138,8 @@ impl<'a> Stage<'a> {
             programme: Some(programme.to_owned()),
             pouches: pouches.to_vec(),
             over: true,
-            day_start: clock::day_start(at, &zone?),
+            day: clock::day(at, &zone?),
+            now: Some(at),
         };
         self.act((at, Known::Tapped), |view, draft| acts::start(view, draft, start))?;
         let running = self.app.read(|view| {

@@ -142,7 +142,8 @@ fn a_good_load() {
             programme: Some(programme.to_owned()),
             pouches: rows.iter().map(|row| row.pouch).collect(),
             over: programme == "fast",
-            day_start: lesson.app.now(),
+            day: (lesson.app.now(), lesson.app.now()),
+            now: Some(lesson.app.now()),
         };
         lesson.act(|view, draft| acts::start(view, draft, start));
     };
@@ -325,7 +326,8 @@ fn too_many_pouches() {
             programme: Some(programme.to_owned()),
             pouches: rows.iter().take(many).map(|row| row.pouch).collect(),
             over: many > 10,
-            day_start: lesson.app.now(),
+            day: (lesson.app.now(), lesson.app.now()),
+            now: Some(lesson.app.now()),
         };
         lesson.act(|view, draft| acts::start(view, draft, start));
     };

@@ -6,7 +6,7 @@ use crate::pages::strip::Running;
 use crate::planning::kept::Kept;
 use crate::words::{Language, Words};
 use jiff::tz::TimeZone;
-use logbook::fact::BookKind;
+use logbook::fact::{BookKind, Units};
 use measure::{ActId, Instant, PersonId, StationId};
 use std::sync::Arc;
 
@@ -15,6 +15,8 @@ use std::sync::Arc;
 pub struct Ctx {
     /// The reader's language.
     pub language: Language,
+    /// Language and units of the record, whatever this screen shows.
+    pub record: (Language, Units),
     /// The moment of the request, as the clock of the book shows it.
     pub now: Instant,
     /// How that clock runs.
@@ -42,6 +44,11 @@ pub struct Ctx {
 }
 
 impl Ctx {
+    /// The same, as the record is written: what is printed is for those who come later.
+    pub fn for_record(&self) -> Self {
+        self.in_language(self.record.0)
+    }
+
     /// The same in another language.
     pub fn in_language(&self, language: Language) -> Self {
         Self { language, ..self.clone() }

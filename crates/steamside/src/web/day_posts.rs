@@ -1,8 +1,8 @@
 //! Posted forms about the day: visits, services, working times, figures; and calendars.
 
 use super::head::Head;
-use super::posts::{Upload, upload};
 use super::show::{answer_refusal, trouble};
+use super::take_posts::{Upload, upload};
 use super::{Fields, Served};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};

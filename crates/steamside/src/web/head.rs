@@ -11,6 +11,7 @@ use axum::extract::FromRequestParts;
 use axum::http::StatusCode;
 use axum::http::request::Parts;
 use axum_extra::extract::cookie::{Cookie, CookieJar, SameSite};
+use logbook::fact::Units;
 use logbook::view::View;
 use measure::{ActId, PersonId, StationId};
 use std::sync::Arc;
@@ -22,6 +23,8 @@ pub struct Head {
     pub jar: CookieJar,
     /// The reader's language.
     pub language: Language,
+    /// The language that was chosen on this screen.
+    pub chosen: Option<Language>,
     /// The station.
     pub station: StationId,
     /// The sign last used here.
@@ -63,11 +66,9 @@ impl FromRequestParts<Served> for Head {
     ) -> Result<Self, Self::Rejection> {
         let mut jar = CookieJar::from_headers(&parts.headers);
         let cookie = |name: &str| jar.get(name).map(|cookie| cookie.value().to_owned());
-        let language = cookie("language")
-            .and_then(|code| Language::from_code(&code))
-            .or_else(|| asked_for(parts))
-            .unwrap_or(Language::En);
         let practice = served.app.practice;
+        let chosen = cookie("language").and_then(|code| Language::from_code(&code));
+        let language = chosen.or_else(|| asked_for(parts)).unwrap_or(Language::En);
         let sign = cookie(own(practice, "sign")).and_then(|text| text.parse().ok());
         let known = cookie(own(practice, "station")).and_then(|text| text.parse().ok());
         let station = match known {
@@ -87,7 +88,7 @@ impl FromRequestParts<Served> for Head {
             rest if rest.is_empty() => parts.uri.path().to_owned(),
             rest => format!("{}?{rest}", parts.uri.path()),
         };
-        Ok(Self { jar, language, station, sign, did, practice, here })
+        Ok(Self { jar, language, chosen, station, sign, did, practice, here })
     }
 }
 
@@ -103,10 +104,27 @@ fn asked_for(parts: &Parts) -> Option<Language> {
 }
 
 impl Head {
+    /// The language chosen on this screen; where none was, that of the person who signed here last;
+    /// where nobody said it, the browser's.
+    fn reads(&self, view: &View<'_>) -> Result<Language, Refusal> {
+        let (None, Some(sign)) = (self.chosen, self.sign) else {
+            return Ok(self.language);
+        };
+        let speaks = view.speaks(sign)?.and_then(|code| Language::from_code(&code));
+        Ok(speaks.unwrap_or(self.language))
+    }
+
     /// The page's surroundings, with what only the book and the machines' files know.
     pub fn ctx(&self, app: &App, view: &View<'_>) -> Result<Ctx, Refusal> {
+        let language = self.reads(view)?;
+        let said = view.record_shows()?;
+        let record = match said {
+            Some((code, units)) => (Language::from_code(&code).unwrap_or(language), units),
+            None => (language, Units::Metric),
+        };
         Ok(Ctx {
-            language: self.language,
+            language,
+            record,
             now: app.now(),
             pace: app.pace(),
             zone: salon_zone(view)?,

@@ -1,20 +1,26 @@
 //! The web side: which address shows which page, and how an answer is made.
 
 mod chair_posts;
+mod counter_posts;
 mod ctx;
 mod day_posts;
 mod fields;
 mod guard;
 mod head;
+mod later_posts;
 mod live;
 mod loading_posts;
 mod posts;
 mod practice;
 mod show;
 mod spore_posts;
+mod take_posts;
+mod upkeep_posts;
 
+pub use counter_posts::REASONS;
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use upkeep_posts::about_of;
 
 use crate::app::App;
 use axum::Router;
@@ -43,7 +49,7 @@ const LARGEST_FORM: usize = 256 * 1024;
 /// All addresses.
 pub fn router(served: Served) -> Router {
     let records = Router::new()
-        .route("/act/take", post(posts::take))
+        .route("/act/take", post(take_posts::take))
         .route("/act/bring", post(day_posts::bring))
         .layer(DefaultBodyLimit::max(crate::intake::take::LARGEST + 1024 * 1024));
     // Its pieces are counted as they come in, and no more is kept than a photo may have.
@@ -60,10 +66,16 @@ pub fn router(served: Served) -> Router {
         .route("/start", get(show::start))
         .route("/machine", get(show::machine))
         .route("/run/{run}", get(show::run))
+        .route("/upkeep", get(show::upkeep))
+        .route("/upkeep/set", get(show::upkeep_set))
         .route("/ready", get(show::ready))
         .route("/chair", get(show::chair))
         .route("/chair/another", get(show::another))
         .route("/log", get(show::log))
+        .route("/correct/{act}", get(show::correct))
+        .route("/hand-over", get(show::hand_over))
+        .route("/later", get(show::later))
+        .route("/week", get(show::week))
         .route("/recall", get(show::recall))
         .route("/unclaimed/{record}/{cycle}", get(show::unclaimed))
         .route("/spores", get(show::spores))

@@ -2,22 +2,24 @@
 
 use super::head::{Head, lasting, own};
 use super::show::{answer_refusal, trouble};
-use super::{Fields, Served, chair_posts, day_posts, loading_posts, practice, spore_posts};
+use super::{
+    Fields, Served, chair_posts, counter_posts, day_posts, later_posts, loading_posts, practice,
+    spore_posts, upkeep_posts,
+};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
-use crate::intake::appointments::is_appointments;
-use crate::intake::take::{Arrived, take as take_in};
+use crate::clock;
 use crate::intake::{judge, known};
+use crate::pace;
 use crate::pages;
 use crate::pages::reads;
 use crate::words::Language;
-use crate::{chance, clock, pace};
 use axum::Form;
-use axum::extract::{Multipart, Path, State};
+use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use load::Programme;
 use logbook::book::Draft;
-use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason, Way};
+use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason};
 use logbook::view::View;
 use measure::{ActId, Celsius, Instant, MachineId, PersonId, RunId};
 
@@ -88,20 +90,27 @@ struct Done {
 }
 
 fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, Refusal> {
+    if let Some(name) = later_posts::from_paper(name) {
+        let (act, sign) = later_posts::act(app, name, head.station, fields)?;
+        return Ok(Done { act, sign: Some(sign) });
+    }
+    let before = counter_posts::happened(app, name, fields)?;
     // In the first minute the sign is made by the act that it signs.
     let first = name == "first-run";
     let who = Who {
         act: fields.need("act")?,
         station: head.station,
         sign: fields.maybe(if first { "person" } else { "sign" })?,
-        happened: chair_posts::happened(name, fields, app.now())?,
+        happened: chair_posts::happened(name, fields, app.now())?.or(before),
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
-            "tray-weighed" => Known::Read,
+            "tray-weighed" | "stock-counted" => Known::Read,
+            name if counter_posts::knows(name) => counter_posts::known(name),
             name if day_posts::is_setting(name)
                 || loading_posts::knows(name)
-                || practice::knows(name) =>
+                || practice::knows(name)
+                || upkeep_posts::is_setting(name) =>
             {
                 Known::Setting
             }
@@ -130,6 +139,8 @@ fn needs_sign(name: &str, fields: &Fields) -> bool {
     !matches!(name, "set-aside" | "machine-out" | "undo" | "machine" | "person" | "sets")
         && !day_posts::knows(name)
         && !loading_posts::knows(name)
+        && (counter_posts::needs_sign(name) || !counter_posts::knows(name))
+        && (!upkeep_posts::knows(name) || upkeep_posts::is_signed(name))
         && !practice::knows(name)
 }
 
@@ -236,26 +247,29 @@ fn decide_setup(
                 loose: fields.maybe("used")?.zip(fields.maybe("washed")?),
             },
         ),
+        name if counter_posts::knows(name) => counter_posts::decide(name, view, draft, fields),
         name if practice::knows(name) => practice::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         name if spore_posts::knows(name) => spore_posts::decide(name, view, draft, fields),
+        name if upkeep_posts::knows(name) => upkeep_posts::decide(name, view, draft, fields),
         _ => day_posts::decide(name, view, draft, fields),
     }
 }
 
 fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
     let programme: Option<Programme> = fields.maybe("programme")?;
-    let zone = crate::intake::take::salon_zone(view)?;
+    let (zone, now) = (crate::intake::take::salon_zone(view)?, pace::now(view)?);
     Ok(acts::Start {
         machine: fields.need("machine")?,
         programme: programme.map(|word| word.word().to_owned()),
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
-        day_start: clock::day_start(pace::now(view)?, &zone),
+        day: clock::day(now, &zone),
+        now: Some(now),
     })
 }
 
-fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refusal> {
+pub(super) fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refusal> {
     let run: RunId = fields.need("run")?;
     let machine = view.run(run)?.map(|run| run.machine);
     let altitude_m = known::of_machine(&view.machines()?, machine).altitude_m;
@@ -305,7 +319,7 @@ fn word<T: Copy>(
     found.map(Some).ok_or_else(|| Refusal::rule_with("refused-field-misread", "field", name))
 }
 
-fn look(view: &View<'_>, fields: &Fields) -> Result<acts::Look, Refusal> {
+pub(super) fn look(view: &View<'_>, fields: &Fields) -> Result<acts::Look, Refusal> {
     let all_good = |name: &'static str| fields.all(name).any(|answer| answer == "all");
     let named = |name: &'static str| fields.all(name).next().is_some();
     let good_and_bad = (all_good("marks") && named("mark"))
@@ -376,82 +390,11 @@ fn lift_reason(fields: &Fields) -> Result<LiftReason, Refusal> {
     }
 }
 
-fn open(view: &View<'_>, fields: &Fields) -> Result<acts::Open, Refusal> {
+pub(super) fn open(view: &View<'_>, fields: &Fields) -> Result<acts::Open, Refusal> {
     let what = match fields.maybe("pouch")? {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),
     };
     let opened = chair_posts::happened("open", fields, pace::now(view)?)?;
     Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, now: pace::now(view)? })
-}
-
-/// What the multipart form of a record holds.
-#[derive(Default)]
-pub(super) struct Upload {
-    pub(super) fields: Fields,
-    /// Each with the name it came under.
-    pub(super) files: Vec<(String, Vec<u8>)>,
-}
-
-pub(super) async fn upload(mut form: Multipart) -> Result<Upload, Refusal> {
-    let unread = |_| Refusal::rule("refused-upload-cut");
-    let mut upload = Upload::default();
-    while let Some(part) = form.next_field().await.map_err(unread)? {
-        let name = part.name().unwrap_or_default().to_owned();
-        if name == "file" {
-            let called = part.file_name().unwrap_or_default().to_owned();
-            let bytes = part.bytes().await.map_err(unread)?.to_vec();
-            if !bytes.is_empty() {
-                upload.files.push((called, bytes));
-            }
-        } else {
-            upload.fields.0.push((name, part.text().await.map_err(unread)?));
-        }
-    }
-    Ok(upload)
-}
-
-/// Records chosen or dropped on a page.
-pub async fn take(State(served): State<Served>, head: Head, form: Multipart) -> Response {
-    let upload = match upload(form).await {
-        Ok(upload) => upload,
-        Err(refusal) => return answer_refusal(&served, head, refusal, None).await,
-    };
-    if upload.files.iter().any(|(_, bytes)| is_appointments(bytes)) {
-        return day_posts::bring_upload(&served, head, upload).await;
-    }
-    let fields = upload.fields.clone();
-    let work = {
-        let head = head.clone();
-        move |app: &App| take_all(app, &head, &upload)
-    };
-    match served.app.look(work).await {
-        Ok(Ok(did)) => (head.jar, back(&fields, "/machine", did)).into_response(),
-        Ok(Err(refusal)) => answer_refusal(&served, head, refusal, fields.one("back")).await,
-        Err(error) => trouble(&head, &error.to_string()),
-    }
-}
-
-fn take_all(app: &App, head: &Head, upload: &Upload) -> Result<Option<ActId>, Refusal> {
-    if upload.files.is_empty() {
-        return Err(Refusal::rule("refused-no-file"));
-    }
-    let machine: Option<MachineId> = upload.fields.maybe("machine")?;
-    let run: Option<RunId> = upload.fields.maybe("run")?;
-    let first: ActId = upload.fields.need("act")?;
-    let mut did = None;
-    for (index, (_, bytes)) in upload.files.iter().enumerate() {
-        let act = if index == 0 { first } else { chance::id()? };
-        let who = Who {
-            act,
-            station: head.station,
-            sign: upload.fields.maybe("sign")?,
-            happened: None,
-            known: Known::Measured,
-        };
-        let arrived = Arrived { bytes, way: Way::Page, machine, run };
-        app.act(who, |view, draft| take_in(view, draft, arrived).map(|_| ()))?;
-        did = Some(act);
-    }
-    Ok(did)
 }

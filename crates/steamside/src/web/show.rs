@@ -203,6 +203,8 @@ pub struct Asked {
     test: Option<String>,
     visit: Option<String>,
     asked: Option<String>,
+    about: Option<String>,
+    chore: Option<String>,
 }
 
 fn read<T: std::str::FromStr>(text: Option<&String>) -> Option<T> {
@@ -258,6 +260,22 @@ pub async fn machine(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::machine::page(view, ctx)?))).await
 }
 
+/// What is looked after, or one chore of it.
+pub async fn upkeep(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let about = asked.about.as_deref().and_then(super::about_of);
+    let one = read::<load::ChoreWord>(asked.chore.as_ref()).zip(about);
+    show(&served, head, move |view, ctx| Ok(Some(pages::upkeep::page(view, ctx, one)?))).await
+}
+
+/// How often, how long, how many.
+pub async fn upkeep_set(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::upkeep::set::page(view, ctx)?))).await
+}
+
 /// One run.
 pub async fn run(State(served): State<Served>, Path(run): Path<String>, head: Head) -> Response {
     let run: Option<RunId> = run.parse().ok();
@@ -307,7 +325,43 @@ pub async fn another(
 /// Everything that happened.
 pub async fn log(State(served): State<Served>, Query(asked): Query<Asked>, head: Head) -> Response {
     let before: Option<u64> = read(asked.before.as_ref());
-    show(&served, head, move |view, ctx| Ok(Some(pages::log::page(view, ctx, before)?))).await
+    let print = asked.print.is_some();
+    show(&served, head, move |view, ctx| Ok(Some(pages::log::page(view, ctx, before, print)?)))
+        .await
+}
+
+/// An entry that was wrong, and how it was in truth.
+pub async fn correct(
+    State(served): State<Served>,
+    Path(act): Path<String>,
+    head: Head,
+) -> Response {
+    let act: Option<ActId> = act.parse().ok();
+    show(&served, head, move |view, ctx| match act {
+        Some(act) => Ok(pages::correct::page(view, ctx, act)?),
+        None => Ok(None),
+    })
+    .await
+}
+
+/// Hand over.
+pub async fn hand_over(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::hand_over::page(view, ctx)?))).await
+}
+
+/// What was kept on paper.
+pub async fn later(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let run: Option<RunId> = read(asked.run.as_ref());
+    show(&served, head, move |view, ctx| Ok(pages::later::page(view, ctx, run)?)).await
+}
+
+/// The sheet for the wall, for a week without power.
+pub async fn week(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::week::page(view, ctx)?))).await
 }
 
 /// Which visits.

@@ -56,7 +56,7 @@ pub fn decide(
                     failed: test()?,
                     programme: programme.map(|word| word.word().to_owned()),
                     control: fields.yes("control"),
-                    day_start: clock::day_start(pace::now(view)?, &zone),
+                    day: clock::day(pace::now(view)?, &zone),
                 },
             )
         }

@@ -1,11 +1,14 @@
 //! A real Chromium, driven through WebDriver. Where none is installed the tests say so and stop;
 //! `all-tests` installs one where it may.
 
+use fantoccini::actions::{InputSource, PointerAction, TouchActions};
+use fantoccini::elements::Element;
 use fantoccini::wd::Capabilities;
 use fantoccini::{Client, ClientBuilder, Locator};
 use hyper_util::client::legacy::connect::HttpConnector;
 use std::io::{BufRead, BufReader};
 use std::process::{Child, Command, Stdio};
+use std::time::Duration;
 
 /// Width and height of a screen, and what it stands for.
 #[derive(Clone, Copy)]
@@ -148,7 +151,7 @@ impl Browser {
                 let into_view = "arguments[0].scrollIntoView({block: 'center'})";
                 let found = serde_json::to_value(&element).expect("an element is a reference");
                 self.client.execute(into_view, vec![found]).await.expect("it scrolls");
-                element.click().await.unwrap_or_else(|error| panic!("tap {name:?}: {error}"));
+                self.press(&element).await;
                 return;
             }
         }
@@ -157,6 +160,21 @@ impl Browser {
             self.path().await,
             self.text().await
         );
+    }
+
+    /// A finger on an element, for as long as a quick finger stays.
+    pub async fn press(&self, element: &Element) {
+        let finger = TouchActions::new("finger".to_owned())
+            .then(PointerAction::MoveToElement {
+                element: element.clone(),
+                duration: None,
+                x: 0.0,
+                y: 0.0,
+            })
+            .then(PointerAction::Down { button: 0 })
+            .then(PointerAction::Pause { duration: Duration::from_millis(60) })
+            .then(PointerAction::Up { button: 0 });
+        self.client.perform_actions(finger).await.expect("it can be pressed");
     }
 
     /// A command of the browser's developer tools, which the WebDriver standard does not have.

@@ -106,6 +106,13 @@ impl Salon {
         location.to_str().expect("as text").to_owned()
     }
 
+    /// The page with which a form is answered.
+    pub fn post_page(&self, path: &str, fields: &[(&str, &str)]) -> String {
+        let url = format!("{}{path}", self.url);
+        let mut answer = agent().post(url).send_form(fields.iter().copied()).expect("an answer");
+        answer.body_mut().read_to_string().expect("text")
+    }
+
     /// A form; the status, or `None` where the program was gone before it answered.
     pub fn post(&self, path: &str, fields: &[(&str, &str)]) -> Option<u16> {
         let answer =

@@ -3,8 +3,8 @@
 use super::{Seen, choice, number, ticked, typical};
 use crate::pages::bag;
 use crate::pages::parts::{self, Form as PostForm, Ground};
-use crate::pages::say;
 use crate::pages::shapes::Shape;
+use crate::pages::{say, units};
 use crate::web::Ctx;
 use load::implement::{Caution, Form, Implement, Material, Stands};
 use load::pouch::PouchSize;
@@ -92,7 +92,9 @@ fn watch(ctx: &Ctx, caution: Caution) -> String {
         Caution::NeverUltrasonic => words.say("watch-never-ultrasonic"),
         Caution::AskMakerUltrasonic => words.say("watch-ask-ultrasonic"),
         Caution::RustsInSteam => words.say("watch-rusts"),
-        Caution::HeatBelow(celsius) => words.tell("watch-heat", &[("celsius", celsius.into())]),
+        Caution::HeatBelow(celsius) => {
+            words.tell("watch-heat", &[("celsius", units::degrees(ctx, celsius).into())])
+        }
         Caution::Apart(metal) => {
             let metal = words.say(&format!("metal-{}", metal.word()));
             words.tell("watch-apart", &[("metal", metal.into())])

@@ -1,6 +1,6 @@
 //! The figures that a verdict stands on, each with where it comes from.
 
-use crate::pages::{say, when};
+use crate::pages::{say, units, when};
 use crate::web::Ctx;
 use logbook::fact::{Judged, KeyFigures, Known};
 use maud::{Markup, html};
@@ -21,7 +21,7 @@ pub fn draw(ctx: &Ctx, judged: &Judged) -> Markup {
                     th scope="col" { (words.say("where-from")) }
                 } }
                 tbody {
-                    @for (key, value, known) in rows(&judged.figures, known) {
+                    @for (key, value, known) in rows(ctx, &judged.figures, known) {
                         tr {
                             th scope="row" { (words.say(key)) }
                             td { (value.unwrap_or_else(|| words.say("not-known"))) }
@@ -56,9 +56,9 @@ pub fn draw(ctx: &Ctx, judged: &Judged) -> Markup {
 
 type Row = (&'static str, Option<String>, Known);
 
-fn rows(figures: &KeyFigures, known: Known) -> Vec<Row> {
-    let celsius = |value: Option<i64>| value.map(|value| format!("{} °C", when::tenths(value)));
-    let kelvin = |value: i64| format!("{} K", when::tenths(value));
+fn rows(ctx: &Ctx, figures: &KeyFigures, known: Known) -> Vec<Row> {
+    let celsius = |value: Option<i64>| value.map(|value| units::temperature(ctx, value));
+    let kelvin = |value: i64| units::difference(ctx, value);
     vec![
         ("figure-set", celsius(figures.set_mc), known),
         ("figure-held", figures.held_ms.map(when::length), known),

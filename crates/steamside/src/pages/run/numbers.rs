@@ -48,35 +48,43 @@ fn reading(ctx: &Ctx, seen: &Seen) -> Markup {
         p { (words.say("numbers-read-how")) }
         (Form::new("read-off", &seen.run.run.to_string()).draw(ctx, &html! {
             (parts::hidden("run", seen.run.run))
-            p class="field" {
-                label for="lowest" { (words.say("read-lowest")) }
-                input id="lowest" name="lowest" inputmode="decimal" autocomplete="off" required size="6";
-                select name="degrees" aria-label=(words.say("read-degrees")) {
-                    option value="C" { "°C" }
-                    option value="F" { "°F" }
-                }
-            }
-            fieldset class="field" {
-                legend { (words.say("read-held")) }
-                label { input name="minutes" inputmode="numeric" autocomplete="off" required size="3"; span { (words.say("minutes")) } }
-                label { input name="seconds" inputmode="numeric" autocomplete="off" size="3"; span { (words.say("seconds")) } }
-            }
-            p class="field" {
-                label for="pressure" { (words.say("read-pressure")) }
-                input id="pressure" name="pressure" inputmode="decimal" autocomplete="off" size="6";
-                select name="unit" aria-label=(words.say("read-unit")) {
-                    @for (unit, key) in [
-                        ("kPa-abs", "unit-kpa-abs"),
-                        ("kPa-gauge", "unit-kpa-gauge"),
-                        ("bar-abs", "unit-bar-abs"),
-                        ("bar-gauge", "unit-bar-gauge"),
-                        ("psi-gauge", "unit-psi-gauge"),
-                    ] {
-                        option value=(unit) { (words.say(key)) }
-                    }
-                }
-            }
+            (reading_fields(ctx, true))
             (parts::sign_line(ctx, &seen.people, &words.say("read-asks")))
         }))
+    }
+}
+
+/// Three numbers off the display, never filled in already.
+pub fn reading_fields(ctx: &Ctx, required: bool) -> Markup {
+    let words = ctx.words();
+    html! {
+        p class="field" {
+            label for="lowest" { (words.say("read-lowest")) }
+            input id="lowest" name="lowest" inputmode="decimal" autocomplete="off" required[required] size="6";
+            select name="degrees" aria-label=(words.say("read-degrees")) {
+                option value="C" { "°C" }
+                option value="F" { "°F" }
+            }
+        }
+        fieldset class="field" {
+            legend { (words.say("read-held")) }
+            label { input name="minutes" inputmode="numeric" autocomplete="off" required[required] size="3"; span { (words.say("minutes")) } }
+            label { input name="seconds" inputmode="numeric" autocomplete="off" size="3"; span { (words.say("seconds")) } }
+        }
+        p class="field" {
+            label for="pressure" { (words.say("read-pressure")) }
+            input id="pressure" name="pressure" inputmode="decimal" autocomplete="off" size="6";
+            select name="unit" aria-label=(words.say("read-unit")) {
+                @for (unit, key) in [
+                    ("kPa-abs", "unit-kpa-abs"),
+                    ("kPa-gauge", "unit-kpa-gauge"),
+                    ("bar-abs", "unit-bar-abs"),
+                    ("bar-gauge", "unit-bar-gauge"),
+                    ("psi-gauge", "unit-psi-gauge"),
+                ] {
+                    option value=(unit) { (words.say(key)) }
+                }
+            }
+        }
     }
 }

@@ -1,24 +1,26 @@
 //! Facts about what goes in, in plain words, for the log.
 
 use super::Names;
-use crate::pages::{say, when};
+use crate::pages::{say, units};
 use crate::web::Ctx;
-use crate::words::Arg;
 use logbook::fact::Loading;
 
 /// One fact about what goes in as one line.
 pub(super) fn line(ctx: &Ctx, names: &Names, loading: &Loading) -> String {
     let words = ctx.words();
     match loading {
-        Loading::ImplementSet(one) => words.tell(
-            "line-implement-set",
-            &[
-                ("what", say::implement(ctx, &one.word).into()),
-                ("length", one.length_mm.into()),
-                ("width", one.width_mm.into()),
-                ("mass", when::tenths(i64::from(one.mass_dg) * 100).into()),
-            ],
-        ),
+        Loading::ImplementSet(one) => {
+            let (length, width) = units::width_and_length(ctx, one.length_mm, one.width_mm);
+            words.tell(
+                "line-implement-set",
+                &[
+                    ("what", say::implement(ctx, &one.word).into()),
+                    ("length", length.into()),
+                    ("width", width.into()),
+                    ("mass", units::mass(ctx, f64::from(one.mass_dg) / 10.0).into()),
+                ],
+            )
+        }
         Loading::ImplementEnded { word } => {
             words.tell("line-implement-ended", &[("what", say::implement(ctx, word).into())])
         }
@@ -29,14 +31,17 @@ pub(super) fn line(ctx: &Ctx, names: &Names, loading: &Loading) -> String {
                 ("pieces", listed(pieces, |word| say::implement(ctx, word)).into()),
             ],
         ),
-        Loading::PouchSet(size) => words.tell(
-            "line-pouch-set",
-            &[
-                ("what", say::pouch_size(ctx, &size.word).into()),
-                ("width", size.width_mm.into()),
-                ("length", size.length_mm.into()),
-            ],
-        ),
+        Loading::PouchSet(size) => {
+            let (width, length) = units::width_and_length(ctx, size.width_mm, size.length_mm);
+            words.tell(
+                "line-pouch-set",
+                &[
+                    ("what", say::pouch_size(ctx, &size.word).into()),
+                    ("width", width.into()),
+                    ("length", length.into()),
+                ],
+            )
+        }
         Loading::PouchEnded { word } => {
             words.tell("line-pouch-ended", &[("what", say::pouch_size(ctx, word).into())])
         }
@@ -50,7 +55,7 @@ pub(super) fn line(ctx: &Ctx, names: &Names, loading: &Loading) -> String {
         Loading::TrayWeighed { grams, sets, .. } => words.tell(
             "line-tray-weighed",
             &[
-                ("grams", Arg::from(*grams)),
+                ("grams", units::mass(ctx, f64::from(*grams)).into()),
                 ("sets", listed(sets, |kind| say::kind(ctx, kind)).into()),
             ],
         ),
@@ -59,7 +64,7 @@ pub(super) fn line(ctx: &Ctx, names: &Names, loading: &Loading) -> String {
             &[
                 ("programme", say::programme(ctx, figures.programme.word()).into()),
                 ("machine", names.machine(ctx, figures.machine).into()),
-                ("temperature", figures.set_c.into()),
+                ("temperature", units::degrees(ctx, figures.set_c).into()),
                 ("hold", figures.hold_s.into()),
                 ("count", figures.drying_min.into()),
             ],

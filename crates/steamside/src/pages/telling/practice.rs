@@ -19,9 +19,9 @@ pub fn people(body: &Body) -> Option<PersonId> {
 }
 
 /// One fact about the counter as one line.
-pub fn line(ctx: &Ctx, names: &Names, said: &Counter) -> String {
+pub fn line(ctx: &Ctx, names: &Names, said: &Counter) -> Option<String> {
     let words = ctx.words();
-    match said {
+    Some(match said {
         Counter::PracticeClock { shown, times, .. } => words.tell(
             "line-practice-clock",
             &[("at", when::moment(ctx, *shown).into()), ("times", times.to_string().into())],
@@ -37,6 +37,6 @@ pub fn line(ctx: &Ctx, names: &Names, said: &Counter) -> String {
             "line-card-ended",
             &[("right", right.to_string().into()), ("asked", asked.to_string().into())],
         ),
-        _ => words.say("line-counter"),
-    }
+        _ => return None,
+    })
 }

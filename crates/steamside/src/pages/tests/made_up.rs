@@ -12,7 +12,7 @@ use cycle::record::{self, Samples};
 use load::{Contents, SetState, ShelfCode};
 use logbook::fact::{
     AirRemoval, Basis, Body, BookKind, DrawerRef, DryingRan, Fact, Judged, KeyFigures, Known,
-    PackedPouch, Reads, Reason, Stamp, StopReason, Way,
+    PackedPouch, Reads, Reason, Stamp, StopReason, Units, Way,
 };
 use logbook::view::{JudgedRun, KindCount, Machine, Person, Pouch, Run, TakenCycle};
 use measure::{DrawerId, Id, Instant, RecordHash, Span};
@@ -43,6 +43,7 @@ pub fn ago(minutes: i64) -> Instant {
 pub fn ctx(language: Language) -> Ctx {
     Ctx {
         language,
+        record: (language, Units::Metric),
         now: now(),
         pace: crate::pace::Pace::TRUE,
         zone: clock::zone("America/Chicago").unwrap(),
@@ -224,6 +225,7 @@ pub fn seen_run(outcome: Option<Outcome>) -> run::Seen {
         pouches: pouches(11, SetState::ToCheck),
         people: people(),
         starter: Some("HL fish".to_owned()),
+        outage: None,
         hot: None,
         count: false,
     }
@@ -331,5 +333,9 @@ pub fn names() -> telling::Names {
         runs: [(id(41), (1, 3))].into(),
         codes: pouches(3, SetState::Ready).into_iter().map(|p| (p.pouch, p.code)).collect(),
         services: [].into(),
+        things: super::upkeep_screens::things()
+            .into_iter()
+            .map(|row| (row.thing, (row.what, row.number)))
+            .collect(),
     }
 }

@@ -23,6 +23,8 @@ fn framed(ctx: &Ctx, place: frame::Place, desk: bool, body: &Markup) -> String {
         act: id(5),
         text: telling::line(ctx, &names(), &facts()[0]),
         undo: Some((frame::Undo::Back, 27)),
+        correct: false,
+        reads: None,
     };
     let title = ctx.words().say("now-title");
     let frame = frame::Frame { title, place, desk, again_s: Some(60), did: Some(did) };
@@ -55,7 +57,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
         ),
         ("practice", desk(practice::draw(&ctx, &practice_door(false)))),
         ("practice-open", desk(practice::draw(&ctx, &practice_door(true)))),
-        ("log", desk(log::draw(&ctx, &names(), &log::entries(lines()), Some(1)))),
+        ("log", desk(log::draw(&ctx, &names(), &seen_log()))),
         ("recall", desk(recall::draw(&ctx, &reached()))),
         (
             "recall-ask",
@@ -69,8 +71,13 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     ]);
     let day = super::day_screens::day_screens(&ctx);
     screens.extend(day.into_iter().map(|(name, body)| (name, desk(body))));
+    let upkeep = super::upkeep_screens::upkeep_screens(&ctx);
+    screens.extend(upkeep.into_iter().map(|(name, body)| (name, sink(frame::Place::Upkeep, body))));
     let loading = loading_screens(&ctx);
     screens.extend(loading.into_iter().map(|(name, body)| (name, desk(body))));
+    let (counter, sheet) = super::counter_screens::counter_screens(&ctx);
+    screens.extend(counter.into_iter().map(|(name, body)| (name, desk(body))));
+    screens.push(sheet);
     screens.extend(alone(&ctx));
     screens.extend(super::wall_screens::wall_screens(&ctx));
     screens
@@ -104,7 +111,9 @@ fn work_screens(
         people: people(),
         tray: Some(seen_tray()),
         changed: true,
+        stops: Vec::new(),
     };
+    let stopped = start::Seen { stops: vec![super::upkeep_screens::stopped()], ..full.clone() };
     let first = now::Seen { machines: vec![machine_row(1)], ..now::Seen::default() };
     let quiet = now::Seen { people: people(), ..first.clone() };
     let asked = labels::Asked { act: id(5), sheet: Some("a4"), start: Some(1) };
@@ -117,6 +126,7 @@ fn work_screens(
         ("wash", sink(Now, wash::draw(ctx, &kinds(), &people()))),
         ("wash-nothing", sink(Now, wash::draw(ctx, &[], &people()))),
         ("start", sink(Machine, start::draw(ctx, &full))),
+        ("start-stopped", sink(Machine, start::draw(ctx, &stopped))),
         ("start-nothing", sink(Machine, start::draw(ctx, &start::Seen::default()))),
         ("labels", sink(Now, labels::draw(ctx, &labels::seen(ctx, asked, &packing, ago(3))))),
         ("machine", sink(Machine, machine::draw(ctx, &machines(), &people()))),
@@ -155,6 +165,15 @@ fn busy() -> now::Seen {
         bagged: 9,
         apart: pouches(2, SetState::SetAside),
         unclaimed: vec![taken()],
+        outages: Vec::new(),
+        offered: None,
+        soon: crate::pages::upkeep::Soon {
+            basins: vec!["Foot basin 2: wet until 10:48".to_owned()],
+            chores: 5,
+            first: ["Machine 1: door seal", "Machine 2: door seal", "stock count"]
+                .map(str::to_owned)
+                .to_vec(),
+        },
     }
 }
 
@@ -175,6 +194,8 @@ fn machines() -> Vec<machine::Seen> {
             last: vec![unsure, done, stopped],
             changes: vec![fading_heater()],
             dries: vec!["long: about 1450 g come out dry here".to_owned()],
+            counted: vec!["air filter: 34 of 100 runs".to_owned()],
+            stops: vec![super::upkeep_screens::stopped()],
         },
         machine::Seen {
             machine: out,
@@ -182,6 +203,8 @@ fn machines() -> Vec<machine::Seen> {
             last: Vec::new(),
             changes: Vec::new(),
             dries: Vec::new(),
+            counted: Vec::new(),
+            stops: Vec::new(),
         },
     ]
 }
@@ -196,6 +219,7 @@ fn in_machine() -> run::Seen {
         pouches: pouches(11, SetState::InMachine),
         people: people(),
         starter: None,
+        outage: None,
         hot: None,
         count: false,
     }
@@ -232,6 +256,25 @@ fn need_another() -> another::Seen {
     let ready = pouch(7, SetState::Ready);
     let spares = [(ready.kind.clone(), Some((ready, 4))), (opened[1].kind.clone(), None)];
     another::Seen { chair: Some(4), these: opened, spares: spares.into() }
+}
+
+fn seen_log() -> log::Seen {
+    let silence = |from, to, why| log::gaps::Silence { span: (ago(from), ago(to)), why };
+    let said = log::Beside {
+        written: ago(1),
+        sign: Some("TN star".to_owned()),
+        text: telling::line(&ctx(Language::En), &names(), &facts()[0]),
+    };
+    log::Seen {
+        entries: log::entries(lines()),
+        silences: vec![
+            silence(9_000, 6_000, None),
+            silence(20_000, 15_000, Some(logbook::fact::GapWhy::Holiday)),
+        ],
+        beside: [(facts()[1].stamp.act, vec![said])].into(),
+        older: Some(1),
+        print: false,
+    }
 }
 
 fn lines() -> Vec<LogLine> {
@@ -292,5 +335,14 @@ fn set_up() -> setup::Seen {
         people: people(),
         kinds: kinds(),
         zone: "America/Chicago".to_owned(),
+        known: people()
+            .into_iter()
+            .enumerate()
+            .map(|(at, person)| setup::people::Known {
+                person,
+                speaks: (at == 1).then_some(Language::Vi),
+                roles: logbook::view::Roles { learns: at == 2, in_charge: at == 0, teaches: false },
+            })
+            .collect(),
     }
 }

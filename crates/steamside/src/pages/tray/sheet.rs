@@ -13,7 +13,8 @@ use papers::{TrayOfSheet, TrayWords, Unprintable, tray_sheet};
 pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
     // A way that is too short to write on stands beside the picture all the same.
-    let sheets = sheets(ctx, seen, true).or_else(|_| sheets(ctx, seen, false));
+    let record = ctx.for_record();
+    let sheets = sheets(&record, seen, true).or_else(|_| sheets(&record, seen, false));
     html! {
         div class="no-print" {
             (parts::card(Ground::Fine, Shape::Tape, &words.say("tray-print"), &html! {
@@ -39,7 +40,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     }
 }
 
-/// Everything on it is said in the reader's language; nothing is cut off.
+/// Everything on it is said in the record's language; nothing is cut off.
 fn sheets(ctx: &Ctx, seen: &Seen, ways: bool) -> Result<Vec<String>, Unprintable> {
     let words = ctx.words();
     let laid: Vec<_> =

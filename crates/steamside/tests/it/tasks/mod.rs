@@ -2,11 +2,15 @@
 //! its role and its name in the language of the page. Each says how many taps it took and how long
 //! the browser needed; hands and thoughts are not in it.
 
+mod basin;
 mod first;
+mod hand_over;
 mod keys;
 mod loop_of_a_run;
+mod power;
 mod shortage;
 mod spores;
+mod wet_hands;
 
 use super::browser::{Browser, Screen, browser};
 use super::salon::Salon;
