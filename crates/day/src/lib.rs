@@ -1,6 +1,7 @@
 //! Enough ready sets in time, at least cost.
 
 mod chance;
+pub mod chores;
 mod expected;
 pub mod gaps;
 pub mod plan;

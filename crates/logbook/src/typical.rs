@@ -4,6 +4,8 @@
 //! practice, with no source. Everything else here is an assumption: a tray on a kitchen scale and
 //! a look at the clock are better.
 
+pub mod chores;
+
 use crate::fact::{
     DayCycle, DayRules, Drying, KindFigures, MachineFigures, PlanOrder, ProgrammeFigures,
 };

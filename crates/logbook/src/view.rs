@@ -9,6 +9,7 @@ mod drift;
 mod events;
 mod loading;
 mod log;
+mod practice;
 mod recall;
 mod records;
 mod runs;
@@ -16,16 +17,19 @@ mod salon;
 mod sets;
 mod spores;
 mod stations;
+mod upkeep;
 mod visits;
 
 pub use counter::{BoxOff, Corrected, Explained, HandOver};
 pub use day::{AcceptedPlan, HandTimes, Setting, Spread};
 pub use drift::JudgedRun;
 pub use loading::{DryLook, Weighed};
+pub use practice::{Card, CardEnd};
 pub use recall::{PouchVisit, RunContents};
 pub use records::TakenRecord;
 pub use spores::{SporeAnswer, SporeTest};
 pub use stations::{Roles, Station};
+pub use upkeep::{Basin, Chore, ChoreDone, Jar, JarLabel, Stock, Thing};
 pub use visits::{Appointment, Shift, Visit, VisitState};
 
 use crate::store::Sql;

@@ -2890,6 +2890,232 @@ week-marks = Palomita: sí. Cruz: no, entonces NO USAR.
 shelf-not-sure = ¿No está seguro de una? Toque su código: se aparta.
 # draft
 week-run-first = corrida { $run }: ciclo, de–a, marcas, seca, quién
+
+## Practice
+# draft
+cards-title = Tarjetas
+# draft
+cards-how = Nada de esto es real. Reparta una tarjeta, haga lo que pide en las otras páginas y termínela.
+# draft
+cards-clock = El reloj
+# draft
+cards-clock-shows = Marca { $at }, velocidad × { $times }.
+# draft
+cards-clock-how = Otra velocidad nunca lo hace saltar. Deshacer dura 30 segundos reales.
+# draft
+cards-times = × { $times }
+# draft
+cards-later = Media hora más tarde
+# draft
+cards-everyone = todos
+# draft
+cards-dealt = Repartida
+# draft
+cards-asked = Lo que se pide (para quien enseña)
+# draft
+cards-end = Terminar esta tarjeta
+# draft
+cards-deal = Repartir una tarjeta
+# draft
+cards-learner = A quién
+# draft
+cards-ended = Tarjetas terminadas
+# draft
+cards-all-of = Todas las hojas de { $sign }
+# draft
+cards-score = { $right } de { $asked } bien
+# draft
+sheet-title = Hoja de respuestas
+# draft
+sheet-print = Imprimir la hoja
+# draft
+sheet-name = Nombre:
+# draft
+sheet-sign = Signo:
+# draft
+sheet-ended = Terminada
+# draft
+sheet-acts = Lo que se hizo, en orden
+# draft
+sheet-nothing = No se hizo nada.
+# draft
+sheet-steps = Lo que se pedía
+# draft
+sheet-open = Esta tarjeta sigue abierta. Termínela para ver qué pasos estaban bien.
+# draft
+sheet-teacher = Quien enseña, fecha:
+# draft
+step-right = Bien
+# draft
+step-wrong = Mal
+# draft
+card-good-load = Una carga buena
+    .read = Lleve juegos usados del cubo al estante: lave, embolse, ponga la máquina 1, espere, mire, libere.
+# draft
+card-wet = Una bolsa húmeda
+    .read = La carga de la máquina { $machine } está fuera. La bolsa { $code } está húmeda. Las otras están secas y enteras, y sus marcas cambiaron.
+# draft
+card-two-wet = Dos bolsas húmedas
+    .read = La carga de la máquina { $machine } está fuera. Las bolsas { $code } y { $other } están húmedas. Todas las marcas cambiaron.
+# draft
+card-mark = Una marca no cambió
+    .read = La carga de la máquina { $machine } está fuera. La marca de la bolsa { $code } no cambió. Todas están secas y enteras.
+# draft
+card-torn = Rota y caída
+    .read = La carga de la máquina { $machine } está fuera. La bolsa { $code } está rota, la bolsa { $other } cayó al suelo. Las otras están bien.
+# draft
+card-power = Un corte de luz
+    .read = Se fue la luz mientras la máquina { $machine } funcionaba. Ya volvió; la máquina se paró.
+# draft
+card-spore = Una prueba de esporas fallida
+    .read = La prueba de esporas de la máquina { $machine } se puede leer: crecieron esporas, y el control también. Haga lo que pide este día.
+# draft
+card-wrong-pouch = La bolsa equivocada
+    .read = Hay una clienta en la silla 3. Tiene en la mano la bolsa { $code }. Búsquela antes de abrirla.
+# draft
+card-fast = El ciclo rápido
+    .read = El juego { $code } pasó por el ciclo rápido sin bolsa, para usarlo enseguida. Su marca cambió. Una clienta espera en la silla 2.
+# draft
+card-cannot-tell = No se sabe
+    .read = El registro de la máquina { $machine } tiene un hueco. La pantalla dice: mínima { $lowest } °C, { $held } minutos, { $kpa } kPa absolutos. La marca de dentro llegó al final.
+# draft
+card-too-many = Demasiadas bolsas
+    .read = Hay catorce bolsas listas. Ponga la máquina 1 con las que caben en ella.
+# draft
+card-foot-bath = Un baño de pies
+    .read = Una clienta dejó el baño de pies 1. Prepárelo para la siguiente.
+# draft
+step-washed = Lavado antes de embolsar
+    .why = El vapor no atraviesa la suciedad. Anote el lavado y después embolse.
+# draft
+step-bagged = Embolsado antes de empezar
+    .why = Solo lo que está en bolsa sigue limpio en el estante.
+# draft
+step-drying = Un programa que seca
+    .why = Las bolsas que salen húmedas no se usan. El programa rápido no seca.
+# draft
+step-not-early = La puerta cerrada hasta el final
+    .why = Abrir antes corta el ciclo. Lo de dentro no se puede usar.
+# draft
+step-all-looked = Se miraron todas las marcas y bolsas
+    .why = Los números no ven una bolsa húmeda o rota. Solo mirando se sabe.
+# draft
+step-released = La carga buena se liberó
+    .why = Hasta que una persona la libera, nada se abre.
+# draft
+step-wet-said = Se anotó la bolsa húmeda, y ninguna otra
+    .why = Vale la primera respuesta: seca después sigue siendo húmeda.
+# draft
+step-others-again = Las otras se miraron otra vez y se liberaron
+    .why = Una bolsa húmeda se alcanza a sí misma. Mire otra vez las demás antes de guardarlas.
+# draft
+step-not-used = Lo que falló se apartó y no se usó
+    .why = Una bolsa húmeda, rota o caída nunca se usa.
+# draft
+step-apart = Su juego vuelve al lavado, en bolsa nueva
+    .why = Desármela: una bolsa nunca se usa dos veces.
+# draft
+step-two-wet-said = Se anotaron las dos bolsas húmedas
+    .why = Diga todas en la primera respuesta. Dos bolsas húmedas alcanzan toda la carga.
+# draft
+step-none-released = No se usó nada de la carga
+    .why = Dos húmedas, una marca o números fallidos: toda la carga no se usa.
+# draft
+step-all-apart = Todo vuelve: lavar, bolsa nueva, ciclo nuevo
+    .why = No hay vuelta atrás. Desarme cada bolsa y empiece de nuevo.
+# draft
+step-mark-said = Se anotó la marca que no cambió
+    .why = Mire cada marca. Una que no cambió habla por toda la carga.
+# draft
+step-torn-said = Se nombraron las dos bolsas, y ninguna otra
+    .why = Lo roto o lo que cayó está abierto a la suciedad. Nombre cada una.
+# draft
+step-others-released = Las otras se liberaron
+    .why = Rota o caída alcanza solo esa bolsa. Las otras se pueden usar.
+# draft
+step-power-aside = Se apartó toda la carga
+    .why = Un ciclo parado no demuestra nada. Apártelo todo.
+# draft
+step-spore-read = La prueba se leyó como es: crecieron esporas
+    .why = Una lectura en que crecieron esporas vale, diga lo que diga otra mirada.
+# draft
+step-machine-out = La máquina se puso fuera de uso
+    .why = Primero la máquina: nadie debe ponerla.
+# draft
+step-shelf-frozen = Se apartó lo que hizo la máquina
+    .why = Desde el ciclo tras la última prueba buena, nada de esta máquina se usa.
+# draft
+step-nothing-opened = No se abrió nada
+    .why = Lo abierto tocó a una clienta: es una visita que hay que encontrar.
+# draft
+step-stays-out = La máquina siguió fuera
+    .why = Solo vuelve tras una repetición buena.
+# draft
+step-another-opened = Se abrió otra bolsa
+    .why = La bolsa que no se usa queda cerrada; tome la buena más cercana.
+# draft
+step-code-read = Se leyó su código
+    .why = Sin el código nadie encuentra la visita después.
+# draft
+step-stop-stands = El alto se mantuvo
+    .why = Una marca o mirada fallida nunca se levanta.
+# draft
+step-use-now = Mirado y liberado para usar ya
+    .why = Sin bolsa es para usar ya, con hora, tras mirarlo como todo.
+# draft
+step-in-time = Abierto antes de su hora
+    .why = Pasada su hora vuelve a ser usado: lávelo.
+# draft
+step-read-or-again = Se leyó la pantalla tal cual, o la carga se repite
+    .why = Tres números, cada uno como en la pantalla. En la duda, repita.
+# draft
+step-not-on-looks = No se liberó solo por marcas y miradas
+    .why = No se sabe no es un sí. Lea primero, o repita.
+# draft
+step-inner-mark = Se miró la marca de dentro
+    .why = Los números leídos por una persona piden además una marca dentro.
+# draft
+step-tested-most = No más de lo probado
+    .why = Una bandeja más llena nunca se probó: el vapor puede no llegar. Deje el resto para el próximo ciclo.
+# draft
+step-bath-wet = Vaciado, limpio, enjuagado y mojado con desinfectante tras la clienta
+    .why = Tras cada clienta. Una funda no lo sustituye.
+# draft
+step-bath-time = Vaciado tras todo el tiempo de la etiqueta
+    .why = Tiene que seguir mojado lo que dice la etiqueta.
+# draft
+practice-title = Libro de práctica
+# draft
+practice-what = Un salón inventado para enseñar, con tarjetas y un reloj más rápido. Tiene su propio libro: nada de allí llega a este.
+# draft
+practice-open = El libro de práctica está abierto
+# draft
+practice-go = Ir al libro de práctica
+# draft
+practice-closed = El libro de práctica está cerrado
+# draft
+practice-nobody = Solo lo abre quien enseña, y aquí no consta que nadie enseñe. Quién enseña se dice en Ajustes.
+# draft
+practice-asks = Usted enseña y abre el libro de práctica: toque su signo
+# draft
+refused-not-teacher = El libro de práctica lo abre una persona que enseña.
+# draft
+refused-not-practice = Solo un libro de práctica tiene esto. El reloj de un salón real va como es, y allí no se reparten tarjetas.
+# draft
+refused-practice-times = El reloj de práctica va de 1 a { $most } veces más rápido.
+# draft
+refused-practice-closed = No se pudo abrir el libro de práctica: { $why }.
+# draft
+refused-card-machine = Aún hay una carga en la máquina que necesita esta tarjeta. Sáquela primero, o vuelva a poner la máquina en uso.
+# draft
+refused-no-such-card = No hay ninguna tarjeta abierta así. Puede que ya haya terminado.
+# draft
+line-practice-clock = Se ajustó el reloj de práctica: { $at }, velocidad × { $times }.
+# draft
+line-card-dealt = Tarjeta repartida a { $sign }: { $card }.
+# draft
+line-card-ended = Tarjeta terminada: { $right } de { $asked } bien.
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Pruebas de esporas
@@ -3150,3 +3376,419 @@ refused-count-again = Ese número no coincide. No se liberó nada.
 ## Counted on paper
 # draft
 later-counted = Bolsas contadas, si el papel lo dice
+
+## Upkeep
+# draft
+place-upkeep = TAREAS
+# draft
+upkeep-title = Tareas
+# draft
+upkeep-all = Todas las tareas
+# draft
+upkeep-set-title = Tareas: ajustes
+# draft
+caution-liquids = Nunca mezcle dos productos. Abra una ventana. La etiqueta manda.
+# draft
+about-salon = El salón
+# draft
+thing-jar = Frasco { $number }
+# draft
+thing-basin = Tina de pies { $number }
+# draft
+thing-bath = Cuba de ultrasonidos { $number }
+# draft
+thing-gone = (no está)
+# draft
+chore-of = { $about }: { $chore }
+# draft
+chores-now = Tareas pendientes
+# draft
+chores-soon = Tareas pendientes: { $count }
+# draft
+chores-more = y { $count } más
+# draft
+chores-none = Ahora no hay tareas.
+# draft
+chores-later = Más tarde hoy
+# draft
+chores-counted = Por número de ciclos, o no se sabe
+# draft
+chores-quiet = Hecho hoy, y lo que viene
+# draft
+chores-today = Hoy
+# draft
+chores-next = Después
+# draft
+chores-watch = No está bien: alguien debe atenderlo
+# draft
+chore-asks = ¿Hecho? Toque su firma.
+# draft
+chore-not-fine = No está bien
+# draft
+chore-found = No estaba bien: { $done }
+# draft
+chore-closed = Hoy cerrado
+# draft
+chore-not-used = Hoy no se usó
+# draft
+chore-stops = No se arranca hasta hacerlo y verlo bien. Nadie puede saltarlo.
+# draft
+due-now = Toca ahora
+# draft
+due-late = Atrasado desde { $day }
+# draft
+due-later = Toca hoy a las { $time }
+# draft
+due-done = Hecho { $done }
+# draft
+due-done-today = hecho hoy
+# draft
+due-left = Hoy no se hace
+# draft
+due-next = Próxima antes del { $day }
+# draft
+due-runs = { $runs } de { $most } ciclos
+# draft
+due-runs-over = Atrasado. Ciclos de más: { $count }
+# draft
+due-not-known = No se sabe cada cuánto: mire el manual
+# draft
+often-day = cada día
+# draft
+often-days = cada { $count } días
+# draft
+often-runs = tras { $count } ciclos
+# draft
+source-own = Cada cuánto: lo dice su salón.
+# draft
+source-page = Cada cuánto: manual, página { $page }.
+# draft
+source-common = Cada cuánto: costumbre, sin fuente.
+# draft
+source-dental = Cada cuánto: guía dental, CDC 2003. Su lugar puede pedir otra cosa.
+# draft
+source-foil = Cada cuánto: revista dental.
+# draft
+source-nsw = Cada cuánto: Nueva Gales del Sur, 2022. Su lugar puede pedir otra cosa.
+# draft
+source-manual = Solo lo sabe el manual de la máquina.
+# draft
+how-water = Solo agua destilada. Nivel y desagüe.
+# draft
+how-seal = Paño húmedo, sin lejía. ¿Hay cortes?
+# draft
+how-chamber = Cámara, bandejas y rejilla. Sin estropajo abrasivo.
+# draft
+how-tank = Vaciar, enjuagar, llenar con agua destilada.
+# draft
+how-bin = Vaciar y limpiar. Guantes.
+# draft
+how-last-load = Nada queda dentro de noche: se moja y se oxida.
+# draft
+how-bath = Solución nueva, no más de 45 °C (113 °F). Deje que desgasifique.
+# draft
+how-foil = Papel de aluminio vertical, 30 s. Zona lisa de más de 1,3 cm (1/2 in): no está bien.
+# draft
+how-stock = Cuente lo que se gasta. Mire las fechas.
+# draft
+basins-title = Tinas de pies
+# draft
+basin-waits = Clientes de pies que ya salieron, tina sin limpiar: { $count }
+# draft
+basin-how = Vacíe. Lave con jabón. Enjuague. Llene, desinfecte, bombas en marcha. Luego firme: empieza el tiempo mojado.
+# draft
+basin-liner = Un forro no sustituye la limpieza.
+# draft
+basin-wet-until = mojada hasta las { $time }
+# draft
+basin-not-yet = No vacíe antes.
+# draft
+basin-drain-now = vacíe ya, tiempo cumplido desde las { $time }
+# draft
+basin-clean-since = Vacía y seca: { $time }
+# draft
+basin-again = Empezar de nuevo el tiempo mojado
+# draft
+basin-after = ¿Después de qué?
+# draft
+basin-after-client = una clienta
+# draft
+basin-after-day = fin del día
+# draft
+basin-after-week = limpieza semanal
+# draft
+basin-wet-asks = ¿Limpia y llena? Toque su firma: empiezan { $count } min.
+# draft
+basin-drain-asks = ¿Vacía y seca? Toque su firma.
+# draft
+basin-day-end = limpiar al cerrar
+# draft
+basin-week = limpieza semanal
+# draft
+basin-not-used-today = hoy no se usó
+# draft
+basin-label-own = { $count } min mojada, según su etiqueta.
+# draft
+basin-label-typical = { $count } min mojada: lo usual (EPA). Su etiqueta manda.
+# draft
+jars-title = Frascos
+# draft
+jar-under = Sumergido hasta las { $time }
+# draft
+jar-out = Tiempo cumplido desde las { $time }. Saque, enjuague, seque.
+# draft
+jar-empty = Vacío. Prepare nuevo.
+# draft
+jar-not-known = Cuánto dura la mezcla: no se sabe. Lea la etiqueta.
+# draft
+jar-good = Mezcla buena hasta { $time }
+# draft
+jar-past = Vencida desde { $time }. Vacíe, enjuague, prepare nueva.
+# draft
+jar-contact = { $count } min del todo sumergido, según la etiqueta.
+# draft
+jar-contact-not-known = Minutos sumergido: no se sabe. Lea la etiqueta.
+# draft
+jar-again = Cada pieza nueva reinicia el tiempo.
+# draft
+jar-change = Cambiar la mezcla
+# draft
+jar-cloudy = ¿Turbia? Cámbiela ya.
+# draft
+jar-in-asks = ¿Entró algo? Toque su firma.
+# draft
+jar-mixed-asks = ¿Vacío, enjuagado, mezcla nueva? Toque su firma.
+# draft
+jar-emptied-asks = ¿Vacío y enjuagado? Toque su firma.
+# draft
+jar-lasts-day = hasta el fin del día
+# draft
+jar-lasts-hours = { $count } horas
+# draft
+stock-title = Compras
+# draft
+stock-enough = Ahora no hay que comprar.
+# draft
+stock-rest = Hay suficiente: { $count }
+# draft
+stock-left = Quedan unos { $count }, contados el { $day }.
+# draft
+stock-left-counted = { $count } en la última cuenta, { $day }.
+# draft
+stock-not-counted = Sin contar.
+# draft
+stock-buy = Compre: menos de { $count }.
+# draft
+stock-bought = Comprado
+# draft
+stock-counted = Contado
+# draft
+spore-title = Pruebas de esporas
+# draft
+spore-line = { $about }: última buena { $good }. { $due }
+# draft
+spore-never = ninguna
+# draft
+spore-go = A las pruebas de esporas
+# draft
+set-things = Frascos, tinas, cubas
+# draft
+add-jar = Un frasco más
+# draft
+add-basin = Una tina más
+# draft
+add-bath = Una cuba más
+# draft
+set-keep = Guardar
+# draft
+set-wet = Minutos mojada, según la etiqueta
+# draft
+set-contact = Minutos sumergido, según la etiqueta
+# draft
+set-lasts = Horas que dura la mezcla (vacío: hasta el fin del día)
+# draft
+set-label = Nombre, número, dosis, como en la etiqueta
+# draft
+set-thing-ended = Ya no está aquí
+# draft
+set-chores = Cada cuánto
+# draft
+set-chores-how = Por días, por ciclos o ambos: lo que llegue antes. Deje vacío lo que nadie sabe.
+# draft
+set-chore-own = Una tarea propia
+# draft
+set-chore-word = Qué, en minúsculas
+# draft
+set-about = Para qué
+# draft
+set-days = A más tardar tras tantos días
+# draft
+set-runs = A más tardar tras tantos ciclos
+# draft
+set-part = Cuándo en el día
+# draft
+part-opening = antes de la primera clienta
+# draft
+part-closing = después de la última clienta
+# draft
+part-any = a cualquier hora
+# draft
+set-page = Página del manual
+# draft
+set-stops = Si está atrasada, no se arranca
+# draft
+set-chore-ended = Aquí no se hace
+# draft
+set-stock-add = Llevar otra cosa
+# draft
+set-stock-word = Qué, en minúsculas
+# draft
+set-used-by = Qué lo gasta
+# draft
+used-by-counting = solo se sabe contando
+# draft
+used-by-pouch = uno por bolsa
+# draft
+used-by-run = uno por ciclo
+# draft
+used-by-test = uno por prueba de esporas
+# draft
+set-least = Comprar si hay menos de
+# draft
+set-stock-ended = Ya no se lleva
+# draft
+wall-drain = Vacíe la tina { $number } ya
+# draft
+wall-jar = Cambie el frasco { $number } ya
+# draft
+wall-upkeep = TAREAS { $count }
+# draft
+line-thing = Hay { $what }.
+# draft
+line-thing-ended = { $what } ya no está.
+# draft
+line-jar-set = { $what }: { $count } min sumergido, la mezcla dura { $lasts }.
+# draft
+line-jar-mixed = { $what }: vacío, enjuagado, mezcla nueva.
+# draft
+line-jar-in = { $what }: entró algo.
+# draft
+line-jar-emptied = { $what }: vacío y enjuagado.
+# draft
+line-basin-set = { $what }: { $count } min mojada, según la etiqueta.
+# draft
+line-basin-wet = { $what }: limpia y mojada. Después de: { $after }.
+# draft
+line-basin-drained = { $what }: vacía y seca.
+# draft
+line-not-used = { $what }: hoy no se usó.
+# draft
+line-chore-set = { $chore }: { $often }.
+# draft
+line-chore-ended = Aquí no se hace: { $chore }.
+# draft
+line-chore-done = Hecho: { $chore }.
+# draft
+line-chore-not-fine = Hecho, no está bien: { $chore }.
+# draft
+line-chore-closed = No se hizo, salón cerrado: { $chore }.
+# draft
+line-chore-not-used = No se hizo, sin uso: { $chore }.
+# draft
+line-stock-set = { $what }: comprar si hay menos de { $count }.
+# draft
+line-stock-ended = Ya no se lleva: { $what }.
+# draft
+line-stock-counted = Contado: { $count } { $what }.
+# draft
+line-stock-bought = Comprado: { $count } { $what }.
+# draft
+chore-word-water-level = nivel de agua
+# draft
+chore-word-door-seal = junta de la puerta
+# draft
+chore-word-chamber = cámara y bandejas
+# draft
+chore-word-tank = tanque enjuagado
+# draft
+chore-word-spore-test = prueba de esporas
+# draft
+chore-word-bacteria-filter = filtro de aire
+# draft
+chore-word-dust-filter = filtro de polvo
+# draft
+chore-word-door-seal-change = junta nueva
+# draft
+chore-word-validation = validación
+# draft
+chore-word-used-bin = recipiente de usados
+# draft
+chore-word-last-load = última carga fuera
+# draft
+chore-word-stock-count = contar existencias
+# draft
+chore-word-sharpness = con filo o sin filo
+# draft
+chore-word-eyewash = lavaojos y botiquín
+# draft
+chore-word-bath-fresh = solución nueva
+# draft
+chore-word-bath-drained = vaciar y secar
+# draft
+chore-word-foil-test = prueba del papel de aluminio
+# draft
+stock-word-pouches = bolsas
+# draft
+stock-word-marks = indicadores
+# draft
+stock-word-spore-tests = pruebas de esporas
+# draft
+stock-word-distilled-water = agua destilada
+# draft
+stock-word-oil = aceite
+# draft
+stock-word-brushes = cepillos
+# draft
+stock-word-gloves = guantes
+# draft
+stock-word-detergent = detergente
+# draft
+stock-word-disinfectant = desinfectante
+# draft
+refused-no-such-thing = Ese frasco, tina o cuba no está en el registro.
+# draft
+refused-jar-empty = El frasco { $number } está vacío.
+    .do = Prepare mezcla nueva y firme.
+# draft
+refused-jar-past = La mezcla del frasco { $number } está vencida.
+    .safe = No se escribió nada. Lo que está dentro no está desinfectado.
+    .do = Vacíe, enjuague, prepare nueva. Después meta las cosas.
+# draft
+refused-basin-wet = La tina { $number } sigue mojada hasta las { $until }.
+    .safe = No se escribió nada. Los minutos de la etiqueta no han pasado.
+    .do = Espere. ¿Ya la vació? Llénela y empiece de nuevo el tiempo mojado.
+# draft
+refused-basin-dry = La tina { $number } no está mojada: no hay nada que vaciar.
+# draft
+refused-basin-used = La tina { $number } se limpió hoy, así que se usó.
+    .do = Límpiela también al cerrar.
+# draft
+refused-no-such-chore = Esa tarea no se hace aquí.
+# draft
+refused-chore-due = La máquina no puede arrancar: { $chore } está atrasada.
+    .safe = No se arrancó nada. Las bolsas siguen preparadas.
+    .do = Hágala, véala bien, firme en TAREAS. O use otra máquina.
+# draft
+refused-chore-stops = { $chore } detiene el trabajo, así que no se salta.
+# draft
+refused-chore-stopped = { $chore } detuvo el trabajo: hágala primero.
+    .do = ¿Era errónea la cifra? Póngala con la página del manual.
+# draft
+refused-stops-machine = Solo una tarea de una máquina puede detener el trabajo.
+# draft
+refused-stops-how-often = Lo que detiene el trabajo necesita días o ciclos.
+# draft
+refused-spore-placed = Una prueba de esporas se coloca, no solo se firma.
+    .do = Vaya a las pruebas de esporas y coloque una.
+# draft
+refused-no-such-stock = Eso no se lleva aquí.

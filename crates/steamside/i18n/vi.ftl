@@ -21,7 +21,7 @@ place-log = SỔ GHI
 # draft
 book-demo = BẢN MẪU: số liệu giả
 # draft
-book-practice = TẬP LÀM
+book-practice = THỰC HÀNH
 # draft
 did = Đã ghi: { $what }
 # draft
@@ -2786,6 +2786,232 @@ week-marks = Dấu: có. Chéo: không, thì KHÔNG DÙNG.
 shelf-not-sure = Không chắc túi nào? Chạm mã: để riêng.
 # draft
 week-run-first = mẻ { $run }: chu trình, từ–tới, dấu, khô, ai
+
+## Practice
+# draft
+cards-title = Thẻ bài tập
+# draft
+cards-how = Mọi thứ ở đây đều là giả. Phát một thẻ, làm theo thẻ ở các trang khác, rồi kết thúc thẻ.
+# draft
+cards-clock = Đồng hồ
+# draft
+cards-clock-shows = Đồng hồ chỉ { $at }, tốc độ × { $times }.
+# draft
+cards-clock-how = Đổi tốc độ không làm giờ nhảy. Hoàn tác vẫn là 30 giây thật.
+# draft
+cards-times = × { $times }
+# draft
+cards-later = Tới nửa giờ sau
+# draft
+cards-everyone = tất cả
+# draft
+cards-dealt = Phát lúc
+# draft
+cards-asked = Thẻ đòi hỏi gì (cho người dạy)
+# draft
+cards-end = Kết thúc thẻ này
+# draft
+cards-deal = Phát một thẻ
+# draft
+cards-learner = Cho ai
+# draft
+cards-ended = Thẻ đã kết thúc
+# draft
+cards-all-of = Mọi phiếu của { $sign }
+# draft
+cards-score = đúng { $right } trên { $asked }
+# draft
+sheet-title = Phiếu trả lời
+# draft
+sheet-print = In phiếu
+# draft
+sheet-name = Họ tên:
+# draft
+sheet-sign = Ký hiệu:
+# draft
+sheet-ended = Kết thúc lúc
+# draft
+sheet-acts = Đã làm gì, theo thứ tự
+# draft
+sheet-nothing = Chưa làm gì.
+# draft
+sheet-steps = Thẻ đòi hỏi
+# draft
+sheet-open = Thẻ này còn mở. Kết thúc thẻ để xem bước nào đúng.
+# draft
+sheet-teacher = Người dạy, ngày:
+# draft
+step-right = Đúng
+# draft
+step-wrong = Sai
+# draft
+card-good-load = Một mẻ tốt
+    .read = Đưa bộ đã dùng từ thùng lên kệ: rửa, đóng túi, chạy máy 1, chờ, xem, cho dùng.
+# draft
+card-wet = Một túi ướt
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } bị ướt. Các túi khác khô, nguyên và dấu đã đổi màu.
+# draft
+card-two-wet = Hai túi ướt
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } và { $other } bị ướt. Mọi dấu đã đổi màu.
+# draft
+card-mark = Dấu không đổi màu
+    .read = Mẻ của máy { $machine } đã lấy ra. Dấu của túi { $code } không đổi màu. Tất cả đều khô và nguyên.
+# draft
+card-torn = Rách và rơi
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } bị rách, túi { $other } rơi xuống sàn. Các túi khác tốt.
+# draft
+card-power = Mất điện
+    .read = Mất điện khi máy { $machine } đang chạy. Điện đã có lại; máy đã dừng.
+# draft
+card-spore = Thử bào tử không đạt
+    .read = Thử bào tử của máy { $machine } đã đọc được: bào tử mọc, mẫu đối chứng cũng mọc. Hãy làm việc cần làm hôm nay.
+# draft
+card-wrong-pouch = Lấy nhầm túi
+    .read = Khách ngồi ở ghế 3. Bạn đang cầm túi { $code }. Hãy tra mã trước khi mở.
+# draft
+card-fast = Chu trình nhanh
+    .read = Bộ { $code } đã qua chu trình nhanh, không túi, để dùng ngay. Dấu đã đổi màu. Khách chờ ở ghế 2.
+# draft
+card-cannot-tell = Không rõ
+    .read = Bản ghi của máy { $machine } bị thiếu. Màn hình ghi: thấp nhất { $lowest } °C, { $held } phút, { $kpa } kPa tuyệt đối. Dấu bên trong đã đạt.
+# draft
+card-too-many = Quá nhiều túi
+    .read = Có mười bốn túi đã đóng. Hãy chạy máy 1 với số túi vừa đủ.
+# draft
+card-foot-bath = Bồn ngâm chân
+    .read = Khách vừa rời bồn ngâm chân số 1. Hãy chuẩn bị cho khách sau.
+# draft
+step-washed = Rửa trước khi đóng túi
+    .why = Hơi nước không qua được chất bẩn. Ghi đã rửa, rồi mới đóng túi.
+# draft
+step-bagged = Đóng túi trước khi chạy máy
+    .why = Chỉ đồ trong túi mới giữ sạch trên kệ.
+# draft
+step-drying = Chương trình có sấy
+    .why = Túi ra bị ướt thì không dùng. Chương trình nhanh không sấy.
+# draft
+step-not-early = Cửa đóng đến khi chạy xong
+    .why = Mở cửa sớm là dừng mẻ. Đồ bên trong không dùng được.
+# draft
+step-all-looked = Đã xem mọi dấu và mọi túi
+    .why = Các con số không thấy túi ướt hay rách. Chỉ có nhìn mới biết.
+# draft
+step-released = Mẻ tốt đã được cho dùng
+    .why = Chưa có người cho dùng thì không được mở túi nào.
+# draft
+step-wet-said = Đã ghi đúng túi ướt, không ghi túi khác
+    .why = Câu trả lời đầu tiên được giữ: khô sau vẫn là ướt.
+# draft
+step-others-again = Đã xem lại và cho dùng các túi khác
+    .why = Một túi ướt chỉ tính túi đó. Xem lại mọi túi khác trước khi lên kệ.
+# draft
+step-not-used = Túi hỏng được để riêng, không dùng
+    .why = Túi ướt, rách hay rơi không bao giờ dùng.
+# draft
+step-apart = Bộ đó rửa lại, dùng túi mới
+    .why = Tháo túi ra: một túi không dùng hai lần.
+# draft
+step-two-wet-said = Đã ghi cả hai túi ướt
+    .why = Ghi đủ ngay câu trả lời đầu. Hai túi ướt là cả mẻ.
+# draft
+step-none-released = Không dùng gì của mẻ này
+    .why = Hai túi ướt, dấu không đổi, hay số không đạt: cả mẻ không dùng.
+# draft
+step-all-apart = Làm lại tất cả: rửa, túi mới, mẻ mới
+    .why = Không nói lại được. Tháo mọi túi và làm lại từ đầu.
+# draft
+step-mark-said = Đã ghi dấu không đổi màu
+    .why = Xem mọi dấu. Một dấu không đổi màu là cả mẻ không đạt.
+# draft
+step-torn-said = Đã ghi đúng hai túi, không ghi túi khác
+    .why = Túi rách hay rơi đã hở với bụi bẩn. Ghi từng túi.
+# draft
+step-others-released = Các túi khác đã được cho dùng
+    .why = Rách hay rơi chỉ tính túi đó. Các túi khác dùng được.
+# draft
+step-power-aside = Để riêng cả mẻ
+    .why = Mẻ bị dừng chưa chứng tỏ gì. Để riêng tất cả.
+# draft
+step-spore-read = Đã đọc đúng: bào tử mọc
+    .why = Một lần đọc thấy bào tử mọc là giữ, dù xem lại lần hai.
+# draft
+step-machine-out = Máy đã ngừng dùng
+    .why = Trước hết là máy: không ai được chạy.
+# draft
+step-shelf-frozen = Đồ từ máy đó đã để riêng
+    .why = Từ mẻ sau lần thử tốt cuối, không dùng gì từ máy này.
+# draft
+step-nothing-opened = Không mở túi nào của mẻ
+    .why = Túi đã mở thì đã chạm khách: phải tìm lại lượt khách đó.
+# draft
+step-stays-out = Máy vẫn ngừng dùng
+    .why = Máy chỉ dùng lại sau khi thử lại đạt.
+# draft
+step-another-opened = Đã mở túi khác
+    .why = Túi KHÔNG DÙNG thì để yên; lấy túi tốt gần nhất.
+# draft
+step-code-read = Đã đọc mã của túi
+    .why = Không có mã thì không ai tìm lại được lượt khách.
+# draft
+step-stop-stands = Lệnh dừng được giữ
+    .why = Dấu hay kiểm tra không đạt không bao giờ được bỏ qua.
+# draft
+step-use-now = Đã xem và cho dùng ngay
+    .why = Không túi thì chỉ dùng ngay, có hạn giờ, sau khi xem như mọi mẻ.
+# draft
+step-in-time = Đã mở trước khi hết giờ
+    .why = Hết giờ thì coi như đã dùng: rửa lại.
+# draft
+step-read-or-again = Đọc đúng số trên màn hình, hoặc chạy lại mẻ
+    .why = Ba con số, đúng như màn hình. Nghi ngờ thì chạy lại.
+# draft
+step-not-on-looks = Không cho dùng chỉ vì dấu và nhìn thấy tốt
+    .why = Không rõ không phải là đạt. Đọc số trước, hoặc chạy lại.
+# draft
+step-inner-mark = Đã xem dấu bên trong mẻ
+    .why = Số do người đọc thì cần thêm dấu bên trong.
+# draft
+step-tested-most = Không quá số đã thử
+    .why = Khay đầy hơn chưa được thử: hơi có thể không tới hết. Để phần còn lại cho mẻ sau.
+# draft
+step-bath-wet = Đã xả, rửa, tráng và làm ướt bằng chất khử khuẩn sau khách
+    .why = Sau mỗi khách. Túi lót không thay được việc này.
+# draft
+step-bath-time = Xả sau khi đủ thời gian ghi trên nhãn
+    .why = Phải giữ ướt đủ thời gian ghi trên nhãn.
+# draft
+practice-title = Sổ thực hành
+# draft
+practice-what = Một tiệm giả để dạy, có thẻ bài tập và đồng hồ chạy nhanh. Sổ riêng: việc làm ở đó không vào sổ này.
+# draft
+practice-open = Sổ thực hành đang mở
+# draft
+practice-go = Vào sổ thực hành
+# draft
+practice-closed = Sổ thực hành đang đóng
+# draft
+practice-nobody = Chỉ người dạy mới mở được, và ở đây chưa ghi ai dạy. Ghi ai dạy ở trang Cài đặt.
+# draft
+practice-asks = Bạn dạy và mở sổ thực hành: chạm ký hiệu của bạn
+# draft
+refused-not-teacher = Sổ thực hành do người dạy mở.
+# draft
+refused-not-practice = Chỉ sổ thực hành mới có. Đồng hồ của tiệm thật chạy đúng giờ, và không phát thẻ ở đó.
+# draft
+refused-practice-times = Đồng hồ thực hành chạy nhanh 1 đến { $most } lần.
+# draft
+refused-practice-closed = Không mở được sổ thực hành: { $why }.
+# draft
+refused-card-machine = Máy mà thẻ này cần vẫn còn mẻ bên trong. Lấy mẻ ra trước, hoặc cho máy dùng lại.
+# draft
+refused-no-such-card = Không có thẻ nào như vậy đang mở. Có thể thẻ đã kết thúc.
+# draft
+line-practice-clock = Đã đặt đồng hồ thực hành: { $at }, tốc độ × { $times }.
+# draft
+line-card-dealt = Đã phát thẻ cho { $sign }: { $card }.
+# draft
+line-card-ended = Thẻ kết thúc: đúng { $right } trên { $asked }.
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Thử bào tử
@@ -3022,3 +3248,419 @@ refused-count-again = Số đó không khớp. Chưa cho phép dùng gì.
 ## Counted on paper
 # draft
 later-counted = Số túi đã đếm, nếu giấy có ghi
+
+## Upkeep
+# draft
+place-upkeep = VIỆC CẦN LÀM
+# draft
+upkeep-title = Việc cần làm
+# draft
+upkeep-all = Tất cả việc cần làm
+# draft
+upkeep-set-title = Việc cần làm: cài đặt
+# draft
+caution-liquids = Không trộn hai loại thuốc. Mở cửa sổ. Nhãn thuốc là trên hết.
+# draft
+about-salon = Cả tiệm
+# draft
+thing-jar = Hũ ngâm { $number }
+# draft
+thing-basin = Bồn chân { $number }
+# draft
+thing-bath = Máy rửa siêu âm { $number }
+# draft
+thing-gone = (không có)
+# draft
+chore-of = { $about }: { $chore }
+# draft
+chores-now = Việc đến hạn
+# draft
+chores-soon = Việc đến hạn: { $count }
+# draft
+chores-more = và { $count } việc nữa
+# draft
+chores-none = Giờ chưa có việc nào đến hạn.
+# draft
+chores-later = Cuối ngày hôm nay
+# draft
+chores-counted = Tính theo mẻ, hoặc chưa biết
+# draft
+chores-quiet = Đã làm hôm nay, và việc sắp tới
+# draft
+chores-today = Hôm nay
+# draft
+chores-next = Sắp tới
+# draft
+chores-watch = Không ổn: cần người xem lại
+# draft
+chore-asks = Xong chưa? Chạm dấu ký của bạn.
+# draft
+chore-not-fine = Thấy không ổn
+# draft
+chore-found = Thấy không ổn: { $done }
+# draft
+chore-closed = Hôm nay tiệm đóng cửa
+# draft
+chore-not-used = Hôm nay không dùng
+# draft
+chore-stops = Không chạy máy đến khi làm xong và thấy ổn. Không ai được bỏ qua.
+# draft
+due-now = Đến hạn bây giờ
+# draft
+due-late = Trễ từ { $day }
+# draft
+due-later = Hạn hôm nay lúc { $time }
+# draft
+due-done = Đã làm { $done }
+# draft
+due-done-today = hôm nay đã làm
+# draft
+due-left = Hôm nay bỏ qua
+# draft
+due-next = Lần tới trước { $day }
+# draft
+due-runs = { $runs } trên { $most } mẻ
+# draft
+due-runs-over = Trễ. Số mẻ quá hạn: { $count }
+# draft
+due-not-known = Chưa biết bao lâu một lần: xem sách máy
+# draft
+often-day = mỗi ngày
+# draft
+often-days = { $count } ngày một lần
+# draft
+often-runs = sau { $count } mẻ
+# draft
+source-own = Bao lâu một lần: do tiệm đặt.
+# draft
+source-page = Bao lâu một lần: sách máy, trang { $page }.
+# draft
+source-common = Bao lâu một lần: thói quen chung, không có nguồn.
+# draft
+source-dental = Bao lâu một lần: hướng dẫn nha khoa, CDC 2003. Nơi bạn có thể khác.
+# draft
+source-foil = Bao lâu một lần: báo ngành nha khoa.
+# draft
+source-nsw = Bao lâu một lần: New South Wales, 2022. Nơi bạn có thể khác.
+# draft
+source-manual = Chỉ sách máy mới biết.
+# draft
+how-water = Chỉ dùng nước cất. Xem mực nước và chỗ xả.
+# draft
+how-seal = Lau bằng khăn ẩm, không thuốc tẩy. Có vết rách không?
+# draft
+how-chamber = Lòng máy, khay và giá. Không dùng miếng chà nhám.
+# draft
+how-tank = Xả, súc, đổ nước cất.
+# draft
+how-bin = Đổ và rửa thùng. Mang bao tay.
+# draft
+how-last-load = Không để gì trong máy qua đêm: ướt và rỉ sét.
+# draft
+how-bath = Thuốc mới, không quá 45 °C (113 °F). Để thoát khí.
+# draft
+how-foil = Giấy nhôm đứng, 30 giây. Mảng trống quá 1,3 cm (1/2 in): không ổn.
+# draft
+how-stock = Đếm đồ hao. Xem hạn dùng.
+# draft
+basins-title = Bồn chân
+# draft
+basin-waits = Khách chân đã xong, bồn chưa rửa: { $count }
+# draft
+basin-how = Xả. Rửa bằng xà phòng. Súc. Đổ nước, khử trùng, mở bơm. Rồi ký: bắt đầu tính giờ ướt.
+# draft
+basin-liner = Túi lót không thay cho việc rửa.
+# draft
+basin-wet-until = giữ ướt đến { $time }
+# draft
+basin-not-yet = Đừng xả trước giờ đó.
+# draft
+basin-drain-now = xả ngay, đủ giờ từ { $time }
+# draft
+basin-clean-since = Đã xả và khô: { $time }
+# draft
+basin-again = Bắt đầu lại giờ ướt
+# draft
+basin-after = Sau việc gì?
+# draft
+basin-after-client = một khách
+# draft
+basin-after-day = cuối ngày
+# draft
+basin-after-week = rửa hằng tuần
+# draft
+basin-wet-asks = Sạch và đầy chưa? Chạm dấu ký: bắt đầu { $count } phút.
+# draft
+basin-drain-asks = Đã xả và khô chưa? Chạm dấu ký của bạn.
+# draft
+basin-day-end = rửa cuối ngày
+# draft
+basin-week = rửa hằng tuần
+# draft
+basin-not-used-today = hôm nay không dùng
+# draft
+basin-label-own = Giữ ướt { $count } phút, theo nhãn của bạn.
+# draft
+basin-label-typical = Giữ ướt { $count } phút: thường gặp (EPA). Nhãn của bạn là trên hết.
+# draft
+jars-title = Hũ ngâm
+# draft
+jar-under = Ngâm ngập đến { $time }
+# draft
+jar-out = Ngâm đủ từ { $time }. Lấy ra, súc, lau khô.
+# draft
+jar-empty = Trống. Pha mới.
+# draft
+jar-not-known = Thuốc dùng được bao lâu: chưa biết. Đọc nhãn.
+# draft
+jar-good = Thuốc dùng được đến { $time }
+# draft
+jar-past = Quá hạn từ { $time }. Đổ, súc, pha mới.
+# draft
+jar-contact = Ngập hoàn toàn { $count } phút, theo nhãn.
+# draft
+jar-contact-not-known = Số phút ngâm: chưa biết. Đọc nhãn.
+# draft
+jar-again = Mỗi món bỏ thêm tính giờ lại từ đầu.
+# draft
+jar-change = Thay thuốc
+# draft
+jar-cloudy = Thuốc đục? Thay ngay.
+# draft
+jar-in-asks = Vừa bỏ đồ vào? Chạm dấu ký của bạn.
+# draft
+jar-mixed-asks = Đã đổ, súc, pha mới? Chạm dấu ký của bạn.
+# draft
+jar-emptied-asks = Đã đổ và súc? Chạm dấu ký của bạn.
+# draft
+jar-lasts-day = đến cuối ngày
+# draft
+jar-lasts-hours = { $count } giờ
+# draft
+stock-title = Mua đồ
+# draft
+stock-enough = Giờ chưa cần mua gì.
+# draft
+stock-rest = Còn đủ: { $count }
+# draft
+stock-left = Còn khoảng { $count }, đếm ngày { $day }.
+# draft
+stock-left-counted = { $count } lúc đếm, ngày { $day }.
+# draft
+stock-not-counted = Chưa đếm.
+# draft
+stock-buy = Mua: dưới { $count }.
+# draft
+stock-bought = Đã mua
+# draft
+stock-counted = Đã đếm
+# draft
+spore-title = Thử bào tử
+# draft
+spore-line = { $about }: lần tốt gần nhất { $good }. { $due }
+# draft
+spore-never = chưa có
+# draft
+spore-go = Đến phần thử bào tử
+# draft
+set-things = Hũ ngâm, bồn chân, máy siêu âm
+# draft
+add-jar = Thêm hũ ngâm
+# draft
+add-basin = Thêm bồn chân
+# draft
+add-bath = Thêm máy siêu âm
+# draft
+set-keep = Lưu lại
+# draft
+set-wet = Số phút giữ ướt, theo nhãn
+# draft
+set-contact = Số phút ngập, theo nhãn
+# draft
+set-lasts = Thuốc dùng được mấy giờ (trống: đến cuối ngày)
+# draft
+set-label = Tên, số, độ pha, như trên nhãn
+# draft
+set-thing-ended = Không còn ở đây
+# draft
+set-chores = Bao lâu một lần
+# draft
+set-chores-how = Theo ngày, theo mẻ, hoặc cả hai: cái nào đến trước. Chưa biết thì để trống.
+# draft
+set-chore-own = Việc riêng của tiệm
+# draft
+set-chore-word = Việc gì, chữ thường
+# draft
+set-about = Cho cái gì
+# draft
+set-days = Chậm nhất sau mấy ngày
+# draft
+set-runs = Chậm nhất sau mấy mẻ
+# draft
+set-part = Lúc nào trong ngày
+# draft
+part-opening = trước khách đầu
+# draft
+part-closing = sau khách cuối
+# draft
+part-any = lúc nào cũng được
+# draft
+set-page = Trang trong sách máy
+# draft
+set-stops = Trễ thì không chạy máy
+# draft
+set-chore-ended = Tiệm không làm việc này
+# draft
+set-stock-add = Theo dõi thêm một món
+# draft
+set-stock-word = Món gì, chữ thường
+# draft
+set-used-by = Cái gì làm hao
+# draft
+used-by-counting = chỉ đếm mới biết
+# draft
+used-by-pouch = mỗi túi một cái
+# draft
+used-by-run = mỗi mẻ một cái
+# draft
+used-by-test = mỗi lần thử bào tử một cái
+# draft
+set-least = Mua khi còn dưới
+# draft
+set-stock-ended = Không theo dõi nữa
+# draft
+wall-drain = Xả bồn chân { $number } ngay
+# draft
+wall-jar = Thay hũ ngâm { $number } ngay
+# draft
+wall-upkeep = VIỆC CẦN LÀM { $count }
+# draft
+line-thing = Có { $what }.
+# draft
+line-thing-ended = { $what } không còn ở đây.
+# draft
+line-jar-set = { $what }: ngâm { $count } phút, thuốc dùng { $lasts }.
+# draft
+line-jar-mixed = { $what }: đã đổ, súc, pha mới.
+# draft
+line-jar-in = { $what }: vừa bỏ đồ vào.
+# draft
+line-jar-emptied = { $what }: đã đổ và súc.
+# draft
+line-basin-set = { $what }: giữ ướt { $count } phút, theo nhãn.
+# draft
+line-basin-wet = { $what }: đã rửa và giữ ướt. Sau: { $after }.
+# draft
+line-basin-drained = { $what }: đã xả và khô.
+# draft
+line-not-used = { $what }: hôm nay không dùng.
+# draft
+line-chore-set = { $chore }: { $often }.
+# draft
+line-chore-ended = Tiệm không làm: { $chore }.
+# draft
+line-chore-done = Đã làm: { $chore }.
+# draft
+line-chore-not-fine = Đã làm, thấy không ổn: { $chore }.
+# draft
+line-chore-closed = Bỏ qua, tiệm đóng cửa: { $chore }.
+# draft
+line-chore-not-used = Bỏ qua, không dùng: { $chore }.
+# draft
+line-stock-set = { $what }: mua khi còn dưới { $count }.
+# draft
+line-stock-ended = Không theo dõi nữa: { $what }.
+# draft
+line-stock-counted = Đã đếm: { $count } { $what }.
+# draft
+line-stock-bought = Đã mua: { $count } { $what }.
+# draft
+chore-word-water-level = mực nước
+# draft
+chore-word-door-seal = ron cửa
+# draft
+chore-word-chamber = lòng máy và khay
+# draft
+chore-word-tank = súc bình nước
+# draft
+chore-word-spore-test = thử bào tử
+# draft
+chore-word-bacteria-filter = màng lọc khí
+# draft
+chore-word-dust-filter = màng lọc bụi
+# draft
+chore-word-door-seal-change = thay ron cửa
+# draft
+chore-word-validation = kiểm định máy
+# draft
+chore-word-used-bin = thùng đồ dơ
+# draft
+chore-word-last-load = lấy mẻ cuối ra
+# draft
+chore-word-stock-count = đếm đồ
+# draft
+chore-word-sharpness = sắc hay lụt
+# draft
+chore-word-eyewash = rửa mắt và sơ cứu
+# draft
+chore-word-bath-fresh = pha thuốc mới
+# draft
+chore-word-bath-drained = xả và lau
+# draft
+chore-word-foil-test = thử giấy nhôm
+# draft
+stock-word-pouches = túi hấp
+# draft
+stock-word-marks = dấu đổi màu
+# draft
+stock-word-spore-tests = thử bào tử
+# draft
+stock-word-distilled-water = nước cất
+# draft
+stock-word-oil = dầu
+# draft
+stock-word-brushes = bàn chải
+# draft
+stock-word-gloves = bao tay
+# draft
+stock-word-detergent = xà phòng rửa
+# draft
+stock-word-disinfectant = thuốc khử trùng
+# draft
+refused-no-such-thing = Hũ, bồn hay máy đó không có trong sổ.
+# draft
+refused-jar-empty = Hũ ngâm { $number } đang trống.
+    .do = Pha mới trước, rồi ký.
+# draft
+refused-jar-past = Thuốc trong hũ ngâm { $number } đã quá hạn.
+    .safe = Chưa ghi gì. Đồ trong hũ chưa được khử trùng.
+    .do = Đổ, súc, pha mới. Rồi mới bỏ đồ vào.
+# draft
+refused-basin-wet = Bồn chân { $number } phải giữ ướt đến { $until }.
+    .safe = Chưa ghi gì. Chưa đủ số phút trên nhãn.
+    .do = Chờ đến giờ đó. Lỡ xả rồi? Đổ đầy và bắt đầu lại giờ ướt.
+# draft
+refused-basin-dry = Bồn chân { $number } không đang ướt: không có gì để xả.
+# draft
+refused-basin-used = Bồn chân { $number } đã rửa hôm nay, nên đã dùng.
+    .do = Cuối ngày cũng rửa bồn này.
+# draft
+refused-no-such-chore = Tiệm không có việc đó.
+# draft
+refused-chore-due = Chưa được chạy máy: { $chore } đã trễ.
+    .safe = Chưa chạy gì. Các túi vẫn đã đóng gói.
+    .do = Làm việc đó, thấy ổn, ký ở VIỆC CẦN LÀM. Hoặc dùng máy khác.
+# draft
+refused-chore-stops = { $chore } làm dừng việc, nên không được bỏ qua.
+# draft
+refused-chore-stopped = { $chore } đang làm dừng việc: hãy làm trước.
+    .do = Con số sai? Nhập lại cùng số trang trong sách máy.
+# draft
+refused-stops-machine = Chỉ việc của máy hấp mới làm dừng việc.
+# draft
+refused-stops-how-often = Việc làm dừng máy cần số ngày hoặc số mẻ.
+# draft
+refused-spore-placed = Thử bào tử phải đặt vào máy, không chỉ ký.
+    .do = Vào phần thử bào tử và đặt một cái.
+# draft
+refused-no-such-stock = Tiệm không theo dõi món đó.

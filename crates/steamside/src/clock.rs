@@ -46,6 +46,20 @@ pub fn moments_of(time: civil::DateTime, zone: &TimeZone) -> Vec<Instant> {
     offsets.into_iter().filter_map(stamp).collect()
 }
 
+/// The number of the civil day that `at` lies in, counted from 1 January 1970.
+pub fn day_number(at: Instant, zone: &TimeZone) -> i64 {
+    let days = civil(at, zone).date() - civil::Date::constant(1970, 1, 1);
+    days.get_days().into()
+}
+
+/// The first moment of the day with a number; `None`: no calendar reaches it.
+pub fn start_of_day(number: i64, zone: &TimeZone) -> Option<Instant> {
+    let days = jiff::Span::new().try_days(number).ok()?;
+    let date = civil::Date::constant(1970, 1, 1).checked_add(days).ok()?;
+    let start = date.to_zoned_datetime(zone.clone()).ok()?;
+    Some(Instant::from_millis(start.timestamp().as_millisecond()))
+}
+
 /// The zone with this IANA name.
 pub fn zone(name: &str) -> Result<TimeZone, UnknownZone> {
     TimeZone::get(name).map_err(|_| UnknownZone(name.chars().take(60).collect()))
@@ -77,6 +91,17 @@ mod tests {
         assert_eq!(twice.len(), 2);
         assert_eq!(twice[1] - twice[0], Span::from_minutes(60));
         assert_eq!(moments_of(civil::date(2025, 10, 25).at(2, 30, 0, 0), &zone).len(), 1);
+    }
+
+    /// 1 January 2025 is day 20 089: 55 years of 365 days and 14 leap days after 1970.
+    #[test]
+    fn a_day_has_one_number_from_its_first_moment_on() {
+        let zone = zone("America/Chicago").unwrap();
+        let start = start_of_day(20_089, &zone).unwrap();
+        assert_eq!(civil(start, &zone), civil::date(2025, 1, 1).at(0, 0, 0, 0));
+        assert_eq!(day_number(start, &zone), 20_089);
+        assert_eq!(day_number(start - Span::from_minutes(1), &zone), 20_088);
+        assert_eq!(start_of_day(i64::MAX, &zone), None);
     }
 
     #[test]

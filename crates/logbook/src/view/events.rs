@@ -56,6 +56,34 @@ impl View<'_> {
         self.facts_at(&places)
     }
 
+    /// All facts of a topic, in the order in which they were written. For settings, of which there
+    /// are few.
+    pub(super) fn all_events(&self, topic: &str) -> Result<Vec<Fact>, BookError> {
+        let places = self.sql.all(
+            "SELECT seq FROM event WHERE topic = $1 ORDER BY seq",
+            &[Value::Text(topic)],
+            |row| row.count::<u64>(0),
+        )?;
+        self.facts_at(&places)
+    }
+
+    /// The places of the newest lines under a topic and a name, the one that happened last first.
+    /// The facts are read one by one by whoever knows when to stop.
+    pub(super) fn newest_places(
+        &self,
+        topic: &str,
+        name: &str,
+        limit: u32,
+    ) -> Result<Vec<u64>, BookError> {
+        let mut places = self.sql.all(
+            "SELECT at_ms, seq FROM event WHERE topic = $1 AND name = $2 ORDER BY seq DESC LIMIT $3",
+            &[Value::Text(topic), Value::Text(name), Value::Int(limit.into())],
+            |row| Ok((row.int(0)?, row.count::<u64>(1)?)),
+        )?;
+        places.sort_unstable_by(|one, other| other.cmp(one));
+        Ok(places.into_iter().map(|(_, seq)| seq).collect())
+    }
+
     /// The facts of a topic that happened from `from` on and before `to`, by their moment.
     pub(super) fn events_between(
         &self,

@@ -15,4 +15,5 @@ mod fold;
 mod loading;
 mod loading_bodies;
 mod story;
+mod upkeep;
 mod upkeep_bodies;

@@ -56,16 +56,34 @@
 //! | `/act/person-is` | `person`, `language` (may be empty), `learns`, `in-charge`, `teaches` = `yes` or absent |
 //! | `/act/record-shows` | `language`, `units` = `metric`, `us` |
 //! | `/act/later-NAME` | `sign`, `on` = a day, `at` = a time, as they stand on the paper; `wash`: as above; `run`: `machine`, `programme`, `end-on`, `end-at`, `pouch` (many), `kind`, `count` = packed on paper; `look`: as `read-off` and `look`; `open`: as above; `chore`: `chore`, `about` = `salon` or a machine, `found` = `fine`, `not-fine`; `closed`: only the day |
+//! | `/act/practice-clock` | only in a practice book: `times` = 1 to 30 (absent: as before), `later` = minutes |
+//! | `/act/card-deal` | only in a practice book: `card`, `learner` (may be absent) |
+//! | `/act/card-end` | only in a practice book: `dealt` = the act that dealt it |
 //! | `/act/spore-place` | `sign`, `machine`, `run` (may be empty), `control` = `yes` or absent, `lot` (may be empty) |
 //! | `/act/spore-start` | `sign`, `test` = the failed one, `programme` (may be empty), `control` |
 //! | `/act/spore-post` | `sign`, `test`, `days` |
 //! | `/act/spore-read` | `test`, `grew` = `yes`, `no`; `control-grew` = `yes`, `no`, `none`; `sign` where none grew |
 //! | `/act/spore-lost` | `test` |
 //! | `/act/spore-back` | `sign`, `test` = the failed one |
+//! | `/act/thing` | `what` = `jar`, `basin`, `bath` |
+//! | `/act/thing-ended`, `/act/not-used` | `thing` |
+//! | `/act/jar-set` | `jar`, `contact` = minutes, `lasts` = hours (may be empty: to the end of the day), `label` (may be empty) |
+//! | `/act/jar-mixed`, `/act/jar-in`, `/act/jar-emptied` | `sign`, `jar` |
+//! | `/act/basin-set` | `basin`, `wet` = minutes |
+//! | `/act/basin-wet` | `sign`, `basin`, `after` = `client`, `day`, `week` |
+//! | `/act/basin-drained` | `sign`, `basin` |
+//! | `/act/chore-set` | `chore`, `about` = `salon`, `machine.ID`, `thing.ID`; `days`, `runs`, `page` (each may be empty: not known), `part` = `opening`, `closing`, `any`, `takes` = minutes, `stops` = `yes` or absent |
+//! | `/act/chore-ended` | `chore`, `about` |
+//! | `/act/chore-done` | `sign`, `chore`, `about`, `not-fine` = `yes` or absent |
+//! | `/act/chore-left` | `chore`, `about`, `why` = `closed`, `not-used` |
+//! | `/act/stock-set` | `item`, `used-by` = `pouch`, `run`, `test`, `counting`; `least` |
+//! | `/act/stock-ended` | `item` |
+//! | `/act/stock-counted`, `/act/stock-bought` | `item`, `count` |
 //! | `/language` | `language` = `en`, `vi`, `es` |
 
 mod accept;
 mod apart;
+mod chores;
 mod claim;
 mod correct;
 mod first;
@@ -79,6 +97,7 @@ mod machines;
 mod open;
 mod pack;
 mod people;
+mod practice;
 mod read_off;
 mod refusal;
 mod rota;
@@ -89,11 +108,15 @@ mod spores;
 mod start;
 mod undo;
 mod unload;
+mod upkeep;
 mod visits;
 mod wash;
 
 pub use accept::{Accept, accept};
 pub use apart::apart;
+pub use chores::{
+    buy_stock, count_stock, do_chore, end_chore, end_stock, leave_chore, set_chore, set_stock,
+};
 pub use claim::{Claim, claim, write_verdict};
 pub use correct::{Correctable, InTruth, correct, correctable};
 pub use first::{First, first};
@@ -112,6 +135,7 @@ pub use machines::{
 pub use open::{Open, What, may_open, open};
 pub use pack::{Pack, pack};
 pub use people::{PersonIs, join, leave, person_is, record_shows};
+pub use practice::{PracticeClock, deal_card, end_card, practice_clock};
 pub use read_off::{ReadOff, read_off};
 pub use refusal::Refusal;
 pub use rota::{SetShift, end_shift, set_shift};
@@ -127,5 +151,9 @@ pub use spores::{
 pub use start::{Start, start};
 pub use undo::{Undo, can_be_undone, undo};
 pub use unload::unload;
+pub use upkeep::{
+    SetJar, add_thing, drain_basin, empty_jar, end_thing, into_jar, mix_jar, not_used, set_basin,
+    set_jar, wet_basin,
+};
 pub use visits::{Answer, Book, book, call_off, closed, late, learn, missed, visit_is};
 pub use wash::wash;

@@ -2,10 +2,12 @@
 
 use super::Refusal;
 use crate::chance;
+use crate::intake::take::salon_zone;
 use crate::loading::kinds::Kinds;
 use crate::loading::load::Load;
 use crate::loading::propose::{self, Proposal};
 use crate::loading::trays::{Item, lay};
+use crate::upkeep::{Days, stops_of};
 use cycle::choose::{No, Refused};
 use load::SetState;
 use logbook::book::Draft;
@@ -26,6 +28,8 @@ pub struct Start {
     pub over: bool,
     /// First moment of the salon's day and of the next one, for the run's number.
     pub day: (Instant, Instant),
+    /// The moment; `None`: it has run already and is copied from paper.
+    pub now: Option<Instant>,
 }
 
 /// Starts a run with bagged pouches in a machine that is in use and empty.
@@ -39,6 +43,13 @@ pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(),
     }
     if machine.running.is_some() {
         return Err(Refusal::rule_with("refused-machine-full", "machine", machine.number));
+    }
+    if let Some(now) = start.now {
+        // No tick goes past this: work waits until it is done.
+        let days = Days::read(view, now, &salon_zone(view)?)?;
+        if let Some(stop) = stops_of(view, machine.machine, &days)?.into_iter().next() {
+            return Err(Refusal::rule_with("refused-chore-due", "chore", stop.chore.rule.chore));
+        }
     }
     if start.pouches.is_empty() {
         return Err(Refusal::rule("refused-nothing-inside"));

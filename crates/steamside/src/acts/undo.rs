@@ -2,9 +2,10 @@
 //! undoing a release is setting aside.
 
 use super::Refusal;
+use crate::pace::Pace;
 use load::SetState;
 use logbook::book::Draft;
-use logbook::fact::{Body, Counter, Day, Loading, StopReason};
+use logbook::fact::{Body, Counter, Day, Loading, StopReason, Upkeep};
 use logbook::view::View;
 use measure::{ActId, Instant, PouchId, Span};
 
@@ -18,11 +19,13 @@ pub struct Undo {
     pub act: ActId,
     /// The moment of the wish.
     pub now: Instant,
+    /// How the clock runs that shows it: a hand has as long in a practice book.
+    pub pace: Pace,
 }
 
 /// Takes an act back where it can be.
 pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusal> {
-    let Undo { act, now } = undo;
+    let Undo { act, now, pace } = undo;
     if view.act_undone(act)?.is_some() {
         return Err(Refusal::rule("refused-undone-already"));
     }
@@ -30,7 +33,8 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusa
     if facts.is_empty() {
         return Err(Refusal::rule("refused-nothing-to-undo"));
     }
-    let late = facts.first().is_some_and(|first| now - first.stamp.written > UNDO_FOR);
+    let late =
+        facts.first().is_some_and(|first| pace.true_between(first.stamp.written, now) > UNDO_FOR);
     let released: Vec<_> = facts
         .iter()
         .filter_map(|fact| match &fact.body {
@@ -74,6 +78,9 @@ pub fn can_be_undone(body: &Body) -> bool {
                 | Counter::RecordShows { .. }
         );
     }
+    if let Body::Upkeep(said) = body {
+        return is_of_the_day(said);
+    }
     matches!(
         body,
         Body::Washed { .. }
@@ -91,6 +98,20 @@ pub fn can_be_undone(body: &Body) -> bool {
                     | Day::VisitCancelled { .. }
                     | Day::VisitIs { .. }
             )
+    )
+}
+
+/// Chores, jars, basins and stock are what they were before; a machine's service and a spore test
+/// are put right by a new fact.
+fn is_of_the_day(said: &Upkeep) -> bool {
+    !matches!(
+        said,
+        Upkeep::MachineServiced { .. }
+            | Upkeep::SporePlaced { .. }
+            | Upkeep::SporePosted { .. }
+            | Upkeep::SporeRead { .. }
+            | Upkeep::SporeLost { .. }
+            | Upkeep::Unfrozen { .. }
     )
 }
 

@@ -3,7 +3,8 @@
 use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::intake::watch::{Watched, watch};
-use crate::web::{Hosts, Served, router};
+use crate::practice::machine;
+use crate::web::{Beside, Hosts, Served, router};
 use crate::{acts, chance, clock, heartbeat, live};
 use clap::Args;
 use load::SetKind;
@@ -55,7 +56,7 @@ fn open_or_begin(folder: &Path, zone: Option<&str>) -> Result<App, String> {
         clock::zone(&zone).map_err(|error| error.to_string())?;
         begin(folder, zone).map_err(|error| shown(&error))?
     };
-    Ok(App::new(book, folder.to_owned()))
+    App::new(book, folder.to_owned()).at_its_pace().map_err(|error| shown(&error))
 }
 
 /// A new book with the three kinds of set that nearly every salon has.
@@ -114,12 +115,17 @@ async fn serve_until_stopped(
         tokio::spawn(watch(app.clone(), watched));
     }
     tokio::spawn(live::follow(app.clone()));
-    let station: StationId = chance::id().map_err(|error| error.to_string())?;
-    app.look(move |app| heartbeat::after_a_silence(app, station))
-        .await
-        .map_err(|error| error.to_string())?
-        .map_err(|error| error.to_string())?;
-    tokio::spawn(heartbeat::beat(app.clone()));
+    if app.practice {
+        tokio::spawn(machine::follow(app.clone()));
+    } else {
+        // The clock of a practice book is not the box's.
+        let station: StationId = chance::id().map_err(|error| error.to_string())?;
+        app.look(move |app| heartbeat::after_a_silence(app, station))
+            .await
+            .map_err(|error| error.to_string())?
+            .map_err(|error| error.to_string())?;
+        tokio::spawn(heartbeat::beat(app.clone()));
+    }
     println!(
         "Open http://{at}/ in a browser. The data lies in {}. Ctrl-C ends it.",
         shown_path(&app.folder)
@@ -132,7 +138,8 @@ async fn serve_until_stopped(
     }
     let names = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
     let live = Arc::clone(&app.live);
-    let served = Served { app, hosts: Arc::new(Hosts { names }) };
+    let beside = Arc::new(Beside::pages_at(at));
+    let served = Served { app, hosts: Arc::new(Hosts { names }), beside };
     axum::serve(listener, router(served))
         .with_graceful_shutdown(async move {
             stopped().await;

@@ -2,6 +2,7 @@
 
 mod rooms;
 mod spores;
+mod upkeep;
 mod visits;
 
 use super::records::Series;
@@ -59,6 +60,7 @@ enum Step {
     PlaceTest(u32),
     /// No growth, the control grew.
     ReadTest(u32),
+    Tend(upkeep::Tend),
 }
 
 /// One trip of a load through a machine.
@@ -117,15 +119,14 @@ impl<'a> Script<'a> {
 
     /// Everything, oldest first. Returns the records that wait to be tried.
     pub fn play(&mut self) -> Result<Vec<Try>, Refusal> {
-        self.set_up()?;
+        self.set_up(&["HL", "TN", "MR"])?;
         for day in (1..=6).rev() {
             self.plan_past_day(day);
         }
         self.plan_today();
-        self.steps.sort_by_key(|(at, _)| *at);
-        for (at, step) in std::mem::take(&mut self.steps) {
-            self.step(at, step)?;
-        }
+        self.plan_weekly();
+        self.plan_upkeep_today();
+        self.play_steps()?;
         self.book_days()?;
         Ok(TRIES
             .iter()
@@ -136,13 +137,30 @@ impl<'a> Script<'a> {
             .collect())
     }
 
+    /// Two quiet days that are over, and nobody's visits.
+    pub fn play_quiet(&mut self, signs: &[&str]) -> Result<(), Refusal> {
+        self.set_up(signs)?;
+        for day in [2, 1] {
+            self.plan_past_day(day);
+        }
+        self.play_steps()
+    }
+
+    fn play_steps(&mut self) -> Result<(), Refusal> {
+        self.steps.sort_by_key(|(at, _)| *at);
+        for (at, step) in std::mem::take(&mut self.steps) {
+            self.step(at, step)?;
+        }
+        Ok(())
+    }
+
     fn ago(&self, minutes: i64) -> Instant {
         self.now - Span::from_minutes(minutes)
     }
 
-    fn set_up(&mut self) -> Result<(), Refusal> {
+    fn set_up(&mut self, signs: &[&str]) -> Result<(), Refusal> {
         let begun = self.ago(7 * 24 * 60);
-        for sign in ["HL", "TN", "MR"] {
+        for sign in signs {
             self.act(begun, Known::Setting, |v, d| acts::join(v, d, sign))?;
         }
         for (number, writes_files, most) in [(1, true, 10), (2, false, 8)] {
@@ -161,7 +179,8 @@ impl<'a> Script<'a> {
         }
         self.people = self.app.read(|v| v.people())?.iter().map(|p| p.person).collect();
         self.machines = self.app.read(|v| v.machines())?;
-        self.describe_rooms(begun)
+        self.describe_rooms(begun)?;
+        self.set_up_upkeep(begun)
     }
 
     /// A day that is over: two runs in the first machine, one in the second, most pouches opened.
@@ -178,6 +197,7 @@ impl<'a> Script<'a> {
         }
         self.plan_spores(days, later(0));
         self.plan_openings(later(190), 14, 4);
+        self.plan_upkeep_of(days, begin);
     }
 
     fn plan_today(&mut self) {
@@ -297,6 +317,7 @@ impl<'a> Script<'a> {
             Step::Open(chair) => self.open(at, chair),
             Step::PlaceTest(machine) => self.place_test(at, machine),
             Step::ReadTest(machine) => self.read_test(at, machine),
+            Step::Tend(tend) => self.tended(at, tend),
         }
     }
 
@@ -352,6 +373,7 @@ impl<'a> Script<'a> {
             pouches: self.pouches.get(round).cloned().unwrap_or_default(),
             over: false,
             day: clock::day(at, &self.zone),
+            now: Some(at),
         };
         self.act(at, Known::Tapped, |v, d| acts::start(v, d, start))?;
         let running = self.app.read(|v| v.machine(machine))?.and_then(|row| row.running);

@@ -4,14 +4,16 @@ use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{changes, now, proposal, reads, say, stop, telling};
+use super::{changes, now, proposal, reads, say, stop, telling, upkeep};
 use crate::drifting::{self, Change};
 use crate::loading::kinds::Kinds;
 use crate::loading::load::Load;
 use crate::loading::propose;
+use crate::upkeep::{self as looked_after, Days, Kept};
 use crate::web::Ctx;
 use day::Expected;
 use logbook::book::BookError;
+use logbook::fact::About;
 use logbook::view::{Machine, Person, Run, View};
 use maud::{Markup, html};
 
@@ -33,11 +35,16 @@ pub struct Seen {
     pub changes: Vec<Change>,
     /// What each programme dries, in one sentence each.
     pub dries: Vec<String>,
+    /// Chores of this machine that go by runs.
+    pub counted: Vec<String>,
+    /// Chores that keep it from being started.
+    pub stops: Vec<Kept>,
 }
 
 /// The page.
 pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     let mut machines = Vec::new();
+    let chores = looked_after::of_machines(view, &Days::read(view, ctx.now, &ctx.zone)?)?;
     for machine in view.machines()? {
         let running = match machine.running {
             Some(run) => view.run(run)?,
@@ -57,7 +64,11 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
             .collect();
         let changes = drifting::changes(view, machine.machine)?;
         let dries = dries(view, ctx, &machine)?;
-        machines.push(Seen { machine, running, last, changes, dries });
+        let own = |kept: &&Kept| kept.chore.rule.about == About::Machine(machine.machine);
+        let counted = chores.iter().filter(own).filter_map(|kept| upkeep::counted_line(ctx, kept));
+        let counted = counted.collect();
+        let stops = chores.iter().filter(own).filter(|kept| kept.stops).cloned().collect();
+        machines.push(Seen { machine, running, last, changes, dries, counted, stops });
     }
     let people = view.people()?;
     let frame = Frame {
@@ -115,6 +126,7 @@ fn one(ctx: &Ctx, seen: &Seen, people: &[Person]) -> Markup {
                     (back_form(ctx, machine, people))
                 }))
             }
+            @for kept in &seen.stops { (upkeep::stop_card(ctx, &name, kept, true)) }
             (parts::card(Ground::Fine, Shape::Drum, &name, &html! {
                 @if seen.running.is_none() && machine.out_since.is_none() {
                     p class="ways" {
@@ -125,6 +137,11 @@ fn one(ctx: &Ctx, seen: &Seen, people: &[Person]) -> Markup {
                 }
                 (runs(ctx, &seen.last))
                 (changes::draw(ctx, machine.number, &seen.changes))
+                @if !seen.counted.is_empty() {
+                    h3 { (words.say("chores-counted")) }
+                    ul { @for line in &seen.counted { li { (line) } } }
+                    p { a class="key" href="/upkeep" { (words.say("place-upkeep")) } }
+                }
                 @if !seen.dries.is_empty() {
                     h3 { (words.say("machine-dries")) }
                     ul class="reasons" { @for line in &seen.dries { li { (line) } } }

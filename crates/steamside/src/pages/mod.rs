@@ -3,6 +3,7 @@
 
 pub mod another;
 pub mod bag;
+pub mod cards;
 pub mod chair;
 mod changes;
 pub mod correct;
@@ -21,6 +22,7 @@ pub mod outage;
 mod parts;
 pub mod plan;
 mod plot;
+pub mod practice;
 mod proposal;
 pub mod reads;
 pub mod ready;
@@ -42,6 +44,7 @@ pub mod tray;
 pub mod trouble;
 pub mod unclaimed;
 mod units;
+pub mod upkeep;
 pub mod visits;
 pub mod wall;
 pub mod wash;
@@ -60,6 +63,7 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
         "week.css" => Some(("text/css; charset=utf-8", week::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
+        "practice.svg" => Some(("image/svg+xml", frame::PRACTICE_ICON.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,
     }

@@ -5,7 +5,7 @@ use super::outage::{self, Outage};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
 use super::strip;
-use super::{hand_over, say, setup, spores, stop, telling, wash, when};
+use super::{hand_over, say, setup, spores, stop, telling, upkeep, wash, when};
 use crate::clock;
 use crate::web::Ctx;
 use day::Expected;
@@ -43,6 +43,8 @@ pub struct Seen {
     pub offered: Option<HandOver>,
     /// Spore tests that failed or whose answer is late.
     pub spores: Markup,
+    /// Foot basins that wait, and chores that are due within the hour.
+    pub soon: upkeep::Soon,
 }
 
 /// Records that no run has claimed, shown as cards; the rest is folded.
@@ -81,6 +83,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
         }),
         unclaimed: view.taken_unclaimed()?.into_iter().filter(could_be_a_run).collect(),
         spores: spores::on_now(view, ctx)?,
+        soon: upkeep::soon_of(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("now-title"),
@@ -107,6 +110,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         && seen.apart.is_empty()
         && seen.unclaimed.is_empty()
         && used + washed == 0
+        && seen.soon == upkeep::Soon::default()
         && seen.bagged == 0;
     html! {
         @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
@@ -127,6 +131,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             }
             @for (run, pouches) in by_run(&seen.apart) { (apart_card(ctx, run, &pouches, seen)) }
             @for machine in out { (out_card(ctx, machine)) }
+            (upkeep::soon_cards(ctx, &seen.soon))
             @if quiet { p class="fact quiet" { (words.say("now-quiet")) } }
         }
         p class="ways" {

@@ -68,6 +68,11 @@ pub fn hidden(name: &str, value: impl std::fmt::Display) -> Markup {
 
 /// The sign line under an act: tapping a sign does the act and signs it, in one.
 pub fn sign_line(ctx: &Ctx, people: &[Person], asks: &str) -> Markup {
+    sign_line_for(ctx, people, "", asks)
+}
+
+/// A sign line among several on a page: who hears the page is told for what each of them is.
+pub fn sign_line_for(ctx: &Ctx, people: &[Person], what: &str, asks: &str) -> Markup {
     html! {
         div class="sign-line" {
             p class="asks" { (asks) }
@@ -79,7 +84,7 @@ pub fn sign_line(ctx: &Ctx, people: &[Person], asks: &str) -> Markup {
                     button class=(if ctx.sign == Some(person.person) { "sign last" } else { "sign" })
                         name="sign" value=(person.person) {
                         (mark(person.person))
-                        span class="unseen" { (asks) " " }
+                        span class="unseen" { @if !what.is_empty() { (what) ": " } (asks) " " }
                         span class="sign-text" { (sign_text(ctx, person)) }
                     }
                 }
@@ -193,6 +198,8 @@ pub enum Caution {
     Sharp,
     /// Gloves and eye cover for what is soiled or caustic.
     Gloves,
+    /// Strong liquids: air, never two products together, the label first.
+    Liquids,
     /// The machine's manual and the local rules come first.
     Manual,
 }
@@ -207,11 +214,17 @@ pub fn cautions(ctx: &Ctx, which: &[Caution]) -> Markup {
                     Caution::Hot => { li { (Shape::Hot.draw()) span { (words.say("caution-hot")) } } }
                     Caution::Sharp => { li { (Shape::Sharp.draw()) span { (words.say("caution-sharp")) } } }
                     Caution::Gloves => { li { (Shape::Gloves.draw()) span { (words.say("caution-gloves")) } } }
+                    Caution::Liquids => { li { (Shape::Jar.draw()) span { (words.say("caution-liquids")) } } }
                     Caution::Manual => { li { (Shape::Tape.draw()) span { (words.say("caution-manual")) } } }
                 }
             }
         }
     }
+}
+
+/// A key among several that say the same: who hears the page is told for what each of them is.
+pub fn key_for(says: &str, what: &str) -> Markup {
+    html! { button class="key" aria-label=(format!("{says}: {what}")) { (says) } }
 }
 
 /// A moment, for people and for programs.

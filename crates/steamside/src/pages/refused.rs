@@ -2,6 +2,7 @@
 
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Ground};
+use super::say;
 use super::shapes::Shape;
 use crate::web::Ctx;
 use crate::words::Arg;
@@ -18,12 +19,20 @@ pub struct Said<'a> {
     pub back: &'a str,
 }
 
+/// A chore in the reader's language; everything else as it is.
+fn shown(ctx: &Ctx, name: &str, value: &str) -> String {
+    match (name, value.parse()) {
+        ("chore", Ok(word)) => say::chore(ctx, &word),
+        _ => value.to_owned(),
+    }
+}
+
 /// The page. Where a line says nothing of its own about what is safe, the common sentence holds:
 /// nothing was written, everything is as it was.
 pub fn page(ctx: &Ctx, said: &Said<'_>) -> Markup {
     let words = ctx.words();
     let args: Vec<(&str, Arg)> =
-        said.args.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
+        said.args.iter().map(|(name, value)| (*name, shown(ctx, name, value).into())).collect();
     let part = |part: &str, common: &str| {
         let key = format!("{}.{part}", said.key);
         // The part may be in English only; the common sentence is for lines that never had one.

@@ -5,8 +5,8 @@ use super::{units, when};
 use crate::planning::explain::kind_word;
 use crate::web::Ctx;
 use crate::words::Arg;
-use load::{Contents, ImplementWord, PouchWord, SetKind, SetState};
-use logbook::fact::{Basis, DryingRan, KeyFigures, Known, Reason, StopReason};
+use load::{ChoreWord, Contents, ImplementWord, PouchWord, SetKind, SetState, StockWord};
+use logbook::fact::{Basis, DryingRan, KeyFigures, Known, Reason, StopReason, ThingKind};
 use maud::{Markup, html};
 use release::verdict::Outcome;
 
@@ -119,6 +119,25 @@ pub fn implement(ctx: &Ctx, word: &ImplementWord) -> String {
 /// A size of pouch in the reader's language, where it is one of the plain words.
 pub fn pouch_size(ctx: &Ctx, word: &PouchWord) -> String {
     plain(ctx, "pouch-word", word.word())
+}
+
+/// A chore in the reader's language, where it is a typical one.
+pub fn chore(ctx: &Ctx, word: &ChoreWord) -> String {
+    plain(ctx, "chore-word", word.word())
+}
+
+/// Something that is used up, in the reader's language, where it is a typical one.
+pub fn stock(ctx: &Ctx, word: &StockWord) -> String {
+    plain(ctx, "stock-word", word.word())
+}
+
+/// Key of the name of a thing, with its `number`.
+pub const fn thing_key(what: ThingKind) -> &'static str {
+    match what {
+        ThingKind::Jar => "thing-jar",
+        ThingKind::FootBasin => "thing-basin",
+        ThingKind::Ultrasonic => "thing-bath",
+    }
 }
 
 /// A salon's own word has no line and stays as it was written.

@@ -31,6 +31,9 @@ pub enum Shape {
     BrokenPlateau,
     Tape,
     Chair,
+    Brush,
+    Basin,
+    Bag,
     Hot,
     Sharp,
     Gloves,
@@ -38,7 +41,7 @@ pub enum Shape {
 
 impl Shape {
     /// All of them.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 24] = [
         Self::Bowl,
         Self::Jar,
         Self::Waves,
@@ -57,6 +60,9 @@ impl Shape {
         Self::BrokenPlateau,
         Self::Tape,
         Self::Chair,
+        Self::Brush,
+        Self::Basin,
+        Self::Bag,
         Self::Hot,
         Self::Sharp,
         Self::Gloves,
@@ -112,6 +118,9 @@ impl Shape {
             Self::BrokenPlateau => "g-broken",
             Self::Tape => "g-tape",
             Self::Chair => "g-chair",
+            Self::Brush => "g-brush",
+            Self::Basin => "g-basin",
+            Self::Bag => "g-bag",
             Self::Hot => "g-hot",
             Self::Sharp => "g-sharp",
             Self::Gloves => "g-gloves",
@@ -170,6 +179,13 @@ impl Shape {
             Self::Chair => {
                 r#"<path d="M15 5c-1 8 0 15 2 20h17"/><path d="M17 25l-2 8h21"/><path d="M25 33v9M16 43h18"/>"#
             }
+            Self::Brush => {
+                r#"<path d="M24 3v17"/><path d="M11 20h26v9H11z"/><path d="M14 29v15M24 29v15M34 29v15"/>"#
+            }
+            Self::Basin => {
+                r#"<path d="M3 18h42l-5 22H8z"/><path d="M9 27c5-5 8 4 13 0s8 4 13 0 3 0 4 1"/><path d="M15 4v8M24 4v8M33 4v8"/>"#
+            }
+            Self::Bag => r#"<path d="M9 17h30l4 26H5z"/><path d="M16 24V14c0-11 16-11 16 0v10"/>"#,
             Self::Hot => {
                 r##"<path d="M24 4L46 43H2z" fill="#F7C600" stroke="#16242B"/><path d="M13 36h22" stroke="#16242B"/><path d="M17 31c-3-4 3-5 0-9M24 31c-3-5 3-6 0-12M31 31c-3-4 3-5 0-9" stroke="#16242B" stroke-width="2.5"/>"##
             }

@@ -3,7 +3,8 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Caution, Form, Ground};
 use super::shapes::Shape;
-use super::{proposal, say, tray};
+use super::{proposal, say, tray, upkeep};
+use crate::upkeep::{Days, Kept, stops_of};
 use crate::web::Ctx;
 use load::{Contents, SetState};
 use logbook::book::BookError;
@@ -34,6 +35,8 @@ pub struct Seen {
     pub tray: Option<tray::Seen>,
     /// The load is another than last time, so the picture stands open.
     pub changed: bool,
+    /// Chores that keep the chosen machine from being started.
+    pub stops: Vec<Kept>,
 }
 
 /// The page.
@@ -72,8 +75,13 @@ pub fn page(view: &View<'_>, ctx: &Ctx, machine: Option<MachineId>) -> Result<Ma
             }
         }
     }
+    let stops = match &chosen {
+        Some(machine) => stops_of(view, machine.machine, &Days::read(view, ctx.now, &ctx.zone)?)?,
+        None => Vec::new(),
+    };
     let people = view.people()?;
-    let seen = Seen { free, machine: chosen, programmes, last, bagged, people, tray, changed };
+    let seen =
+        Seen { stops, free, machine: chosen, programmes, last, bagged, people, tray, changed };
     let frame = Frame {
         title: ctx.words().say("start-title"),
         place: Place::Machine,
@@ -105,10 +113,14 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         @if let Some(machine) = seen.machine.as_ref().filter(|_| !seen.bagged.is_empty()) {
             (machines(ctx, seen, machine))
-            (Form { then: Some("/"), ..Form::new("start", &machine.machine.to_string()) }
-                .draw(ctx, &fields(ctx, seen, machine)))
+            @for kept in &seen.stops {
+                @let number = machine.number.to_string();
+                (upkeep::stop_card(ctx, &words.tell("machine-name", &[("machine", number.into())]), kept, true))
+            }
+            @if seen.stops.is_empty() { (Form { then: Some("/"), ..Form::new("start", &machine.machine.to_string()) }
+                .draw(ctx, &fields(ctx, seen, machine))) }
             // Below the signs: who has loaded already starts without scrolling past the picture.
-            @if let Some(tray) = &seen.tray {
+            @if let Some(tray) = seen.tray.as_ref().filter(|_| seen.stops.is_empty()) {
                 details id="trays" open[seen.changed] {
                     summary { (words.say("start-picture")) }
                     (tray::pictures(ctx, tray))

@@ -2,7 +2,11 @@
 
 mod counter;
 mod loading;
+mod practice;
 mod spores;
+mod upkeep;
+
+pub use upkeep::how_often;
 
 pub use counter::{units_key, why_key};
 
@@ -11,9 +15,9 @@ use crate::web::Ctx;
 use crate::words::Arg;
 use load::ShelfCode;
 use logbook::book::BookError;
-use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, Upkeep};
+use logbook::fact::{AirRemoval, Body, Day, Fact, LiftReason, Reads, ThingKind, Upkeep};
 use logbook::view::View;
-use measure::{MachineId, PersonId, PouchId, RunId, ServiceId};
+use measure::{MachineId, PersonId, PouchId, RunId, ServiceId, ThingId};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// How many codes a line names before it only counts.
@@ -32,6 +36,8 @@ pub struct Names {
     pub codes: BTreeMap<PouchId, ShelfCode>,
     /// Words of services, also of those that ended.
     pub services: BTreeMap<ServiceId, String>,
+    /// Kind and number of jars, foot basins and baths, also of those that are gone.
+    pub things: BTreeMap<ThingId, (ThingKind, u32)>,
 }
 
 impl Names {
@@ -61,6 +67,10 @@ impl Names {
                 names.codes.insert(id, pouch.code);
             }
         }
+        if facts.iter().any(|fact| matches!(fact.body, Body::Upkeep(_))) {
+            let things = view.things_ever()?.into_iter();
+            names.things = things.map(|row| (row.thing, (row.what, row.number))).collect();
+        }
         if facts.iter().any(|fact| matches!(fact.body, Body::Day(_))) {
             let services = view.services_ever()?.into_iter();
             names.services = services.map(|row| (row.service, row.word.to_string())).collect();
@@ -78,6 +88,15 @@ impl Names {
     fn machine(&self, ctx: &Ctx, machine: MachineId) -> String {
         let number = self.machines.get(&machine).map_or_else(|| "?".to_owned(), u32::to_string);
         ctx.words().tell("machine-name", &[("machine", number.into())])
+    }
+
+    fn thing(&self, ctx: &Ctx, thing: ThingId) -> String {
+        match self.things.get(&thing) {
+            Some((what, number)) => {
+                ctx.words().tell(say::thing_key(*what), &[("number", number.to_string().into())])
+            }
+            None => ctx.words().say("thing-gone"),
+        }
     }
 
     pub(super) fn pouches(&self, ctx: &Ctx, pouches: &[PouchId]) -> String {
@@ -108,7 +127,8 @@ fn people_of(fact: &Fact) -> Vec<PersonId> {
         Body::Counter(said) => counter::person_of(said),
         _ => None,
     };
-    fact.stamp.sign.into_iter().chain(named).collect()
+    let of_practice = practice::people(&fact.body);
+    fact.stamp.sign.into_iter().chain(named).chain(of_practice).collect()
 }
 
 fn run_of(body: &Body) -> Option<RunId> {
@@ -231,9 +251,11 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Day(day) => visits::line(ctx, names, day),
         Body::Loading(said) => loading::line(ctx, names, said),
         Body::Upkeep(said) => {
-            spores::line(ctx, names, said).unwrap_or_else(|| words.say("line-upkeep"))
+            spores::line(ctx, names, said).unwrap_or_else(|| upkeep::line(ctx, names, said))
         }
-        Body::Counter(said) => counter::line(ctx, names, said),
+        Body::Counter(said) => {
+            practice::line(ctx, names, said).unwrap_or_else(|| counter::line(ctx, names, said))
+        }
         other => setup_line(ctx, names, other),
     }
 }
@@ -305,10 +327,7 @@ fn machine_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
     match body {
         Body::MachineAdded { machine, air_removal, .. } => words.tell(
             "line-machine",
-            &[
-                ("machine", names.machine(ctx, *machine).into()),
-                ("air", words.say(air_key(*air_removal)).into()),
-            ],
+            &[named(machine), ("air", words.say(air_key(*air_removal)).into())],
         ),
         Body::MachineClockSet { machine, ahead_ms } => {
             words.tell("line-clock", &[named(machine), ("ahead", when::length(*ahead_ms).into())])

@@ -3,12 +3,14 @@
 
 use super::frame;
 use super::shapes::{self, Shape};
-use super::{hand_over, strip, when};
+use super::{hand_over, strip, upkeep, when};
 use crate::planning::explain::kind_word;
 use crate::planning::kept::{Planned, Want};
+use crate::upkeep::Days;
 use crate::web::Ctx;
 use load::{SetKind, SetState};
 use logbook::book::BookError;
+use logbook::fact::BookKind;
 use logbook::view::{KindCount, Machine, Pouch, Run, View};
 use maud::{DOCTYPE, Markup, html};
 use measure::RunId;
@@ -35,6 +37,8 @@ pub struct Seen {
     pub bin: u32,
     /// The work was offered some time ago, and nobody has taken it.
     pub nobody: bool,
+    /// What upkeep waits for.
+    pub upkeep: Option<upkeep::WallSign>,
 }
 
 /// Pouches of one run that must not be used.
@@ -78,6 +82,8 @@ pub fn page(view: &View<'_>, ctx: &Ctx, front: bool) -> Result<Markup, BookError
         seen.bin = kinds.iter().map(|kind| kind.used).sum();
         let planned = ctx.plans.plan(view, (ctx.now, &ctx.zone), Want::Recent)?;
         seen.plan = next(ctx, &planned, &machines);
+        let days = Days::read(view, ctx.now, &ctx.zone)?;
+        seen.upkeep = upkeep::wall_sign(ctx, &crate::upkeep::see(view, &days)?);
     }
     Ok(draw(ctx, &seen, front))
 }
@@ -172,12 +178,11 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
     let words = ctx.words();
     let title = words.say(if front { "wall-front-title" } else { "wall-title" });
     let many = seen.machines.len() > 2;
-    let room = room(&seen.machines);
     html! {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[frame::book_class(ctx)] {
             (head(ctx, &title))
-            body class="wall" data-again=(AGAIN_S) data-head=(ctx.head) {
+            body class="wall" data-again=(AGAIN_S) data-head=(ctx.head) data-times=[frame::times(ctx)] {
                 (shapes::sheet())
                 (frame::not_joined(ctx))
                 @if seen.stops.is_empty() {
@@ -189,15 +194,45 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
                             ul class=(if many { "wall-machines wall-many" } else { "wall-machines" }) {
                                 @for tile in &seen.machines { li { (machine(ctx, tile, many)) } }
                             }
-                            @if room > 0 && !seen.plan.is_empty() {
-                                ul class="wall-plan" {
-                                    @for line in seen.plan.iter().take(room) { li { (Shape::Tape.draw()) span { (line) } } }
-                                }
-                            }
+                            (lines(seen))
                         }
                     }
                 } @else {
                     (stop(ctx, &seen.stops))
+                }
+            }
+        }
+    }
+}
+
+/// The lines under the machines, as far as there is room: upkeep that cannot wait, the plan, the
+/// count of chores. Where the plan fills the room, the count stands behind its last line.
+fn lines(seen: &Seen) -> Markup {
+    let room = room(&seen.machines);
+    let sign = seen.upkeep.as_ref();
+    let urgent = sign.filter(|sign| sign.count.is_none()).map(|sign| (Shape::Brush, &sign.says));
+    let plan = seen.plan.iter().map(|line| (Shape::Tape, line));
+    let mut lines: Vec<_> = urgent.into_iter().chain(plan).take(room).collect();
+    let mut behind = None;
+    if let Some((sign, count)) = sign.and_then(|sign| Some((sign, sign.count?))) {
+        if lines.len() < room {
+            lines.push((Shape::Brush, &sign.says));
+        } else {
+            behind = Some((count, &sign.says));
+        }
+    }
+    let last = lines.len();
+    html! {
+        @if !lines.is_empty() {
+            ul class="wall-plan" {
+                @for (at, (shape, line)) in lines.into_iter().enumerate() {
+                    li {
+                        (shape.draw()) span { (line) }
+                        @if let Some((count, says)) = behind.filter(|_| at + 1 == last) {
+                            (Shape::Brush.draw())
+                            span { span class="unseen" { (says) } span aria-hidden="true" { (count) } }
+                        }
+                    }
                 }
             }
         }
@@ -226,10 +261,10 @@ fn head(ctx: &Ctx, title: &str) -> Markup {
         head {
             meta charset="utf-8";
             meta name="viewport" content="width=device-width, initial-scale=1";
-            title { (title) " – " (ctx.words().say("program-name")) }
+            title { (frame::on_paper(ctx, title.to_owned())) " – " (ctx.words().say("program-name")) }
             link rel="stylesheet" href=(frame::STYLE_PATH);
             link rel="stylesheet" href="/assets/wall.css";
-            link rel="icon" type="image/svg+xml" href=(frame::ICON_PATH);
+            link rel="icon" type="image/svg+xml" href=(frame::icon(ctx.book == BookKind::Practice));
             noscript { meta http-equiv="refresh" content=(AGAIN_S); }
             script src=(frame::LIVE_PATH) defer {}
         }
@@ -243,9 +278,7 @@ fn top(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
             time class="wall-time" datetime=(when::machine_value(ctx, ctx.now)) {
                 (when::clock_of(ctx, ctx.now))
             }
-            @if let Some(kind) = frame::book_class(ctx) {
-                p class="wall-kind" { (words.say(if kind == "demo" { "book-demo" } else { "book-practice" })) }
-            }
+            @if let Some(word) = frame::book_word(ctx) { p class="wall-kind" { (word) } }
             @if !front && seen.nobody {
                 p class="wall-nobody" { (Shape::Hourglass.draw()) span { (words.say("nobody-has-it")) } }
             }
@@ -320,7 +353,7 @@ fn stop(ctx: &Ctx, stops: &[Stopped]) -> Markup {
         _ => words.tell("pouch-count", &[("count", pouches.into())]),
     };
     html! {
-        main id="work" class="wall-stop" {
+        main id="work" class="wall-stop" data-kind=[frame::book_word(ctx)] {
             (Shape::Palm.draw())
             div role="alert" {
                 h1 { (words.say("do-not-use")) }

@@ -35,6 +35,11 @@ pub fn day_of(ctx: &Ctx, at: Instant) -> String {
     if at.year() == time(ctx, ctx.now).year() { text } else { format!("{text} {}", at.year()) }
 }
 
+/// `Wed 25 Nov`, of a day by its number; a day that no calendar reaches by its number alone.
+pub fn day_by_number(ctx: &Ctx, number: i64) -> String {
+    clock::start_of_day(number, &ctx.zone).map_or(number.to_string(), |at| day_of(ctx, at))
+}
+
 /// `25 Nov`, for a label.
 pub fn day_and_month(ctx: &Ctx, at: Instant) -> String {
     let at = time(ctx, at);

@@ -11,13 +11,16 @@ mod later_posts;
 mod live;
 mod loading_posts;
 mod posts;
+mod practice;
 mod show;
 mod spore_posts;
 mod take_posts;
+mod upkeep_posts;
 
 pub use counter_posts::REASONS;
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use upkeep_posts::about_of;
 
 use crate::app::App;
 use axum::Router;
@@ -33,9 +36,12 @@ pub struct Served {
     pub app: App,
     /// Names and addresses by which this computer may be called.
     pub hosts: Arc<guard::Hosts>,
+    /// The practice book, served beside a salon's own.
+    pub beside: Arc<Beside>,
 }
 
 pub use guard::Hosts;
+pub use practice::Beside;
 
 /// Largest form that is read: a full tray of pouches, many times over.
 const LARGEST_FORM: usize = 256 * 1024;
@@ -60,6 +66,8 @@ pub fn router(served: Served) -> Router {
         .route("/start", get(show::start))
         .route("/machine", get(show::machine))
         .route("/run/{run}", get(show::run))
+        .route("/upkeep", get(show::upkeep))
+        .route("/upkeep/set", get(show::upkeep_set))
         .route("/ready", get(show::ready))
         .route("/chair", get(show::chair))
         .route("/chair/another", get(show::another))
@@ -84,9 +92,13 @@ pub fn router(served: Served) -> Router {
         .route("/bag", get(show::bag))
         .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
+        .route("/cards", get(practice::cards))
+        .route("/cards/sheet", get(practice::sheet))
+        .route("/practice", get(practice::front_door).post(practice::open))
         .route("/assets/{name}", get(show::asset))
         .fallback(get(show::nowhere))
         .route("/language", post(posts::language))
+        .route("/act/card-deal", post(practice::deal))
         .route("/act/{name}", post(posts::act))
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
         .merge(records)

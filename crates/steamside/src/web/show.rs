@@ -10,6 +10,7 @@ use axum::extract::{Path, Query, State};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use logbook::book::BookError;
+use logbook::fact::BookKind;
 use logbook::view::View;
 use maud::Markup;
 use measure::{ActId, MachineId, PouchId, RecordHash, RunId, TestId};
@@ -44,7 +45,8 @@ pub async fn nowhere(State(served): State<Served>, head: Head) -> Response {
     missing(&served, head).await
 }
 
-async fn missing(served: &Served, head: Head) -> Response {
+/// There is no such page.
+pub async fn missing(served: &Served, head: Head) -> Response {
     let refusal = Refusal::rule("refused-no-such-page");
     let mut response = answer_refusal(served, head, refusal, None).await;
     *response.status_mut() = StatusCode::NOT_FOUND;
@@ -106,14 +108,18 @@ fn draw_refusal(
             let said = pages::refused::Said { key: rule.key, args: &rule.args, back };
             pages::refused::page(ctx, &said)
         }
-        Refusal::Book(error) => pages::trouble::page(ctx.language, &error.to_string()),
-        Refusal::Chance(error) => pages::trouble::page(ctx.language, &error.to_string()),
+        Refusal::Book(error) => trouble_in(ctx, &error.to_string()),
+        Refusal::Chance(error) => trouble_in(ctx, &error.to_string()),
     })
+}
+
+fn trouble_in(ctx: &Ctx, what: &str) -> Markup {
+    pages::trouble::page(ctx.language, ctx.book == BookKind::Practice, what)
 }
 
 /// The program itself could not go on.
 pub fn trouble(head: &Head, what: &str) -> Response {
-    let page = pages::trouble::page(head.language, what);
+    let page = pages::trouble::page(head.language, head.practice, what);
     (StatusCode::INTERNAL_SERVER_ERROR, head.jar.clone(), page).into_response()
 }
 
@@ -197,6 +203,8 @@ pub struct Asked {
     test: Option<String>,
     visit: Option<String>,
     asked: Option<String>,
+    about: Option<String>,
+    chore: Option<String>,
 }
 
 fn read<T: std::str::FromStr>(text: Option<&String>) -> Option<T> {
@@ -250,6 +258,22 @@ pub async fn goes_in(
 /// The machines.
 pub async fn machine(State(served): State<Served>, head: Head) -> Response {
     show(&served, head, |view, ctx| Ok(Some(pages::machine::page(view, ctx)?))).await
+}
+
+/// What is looked after, or one chore of it.
+pub async fn upkeep(
+    State(served): State<Served>,
+    Query(asked): Query<Asked>,
+    head: Head,
+) -> Response {
+    let about = asked.about.as_deref().and_then(super::about_of);
+    let one = read::<load::ChoreWord>(asked.chore.as_ref()).zip(about);
+    show(&served, head, move |view, ctx| Ok(Some(pages::upkeep::page(view, ctx, one)?))).await
+}
+
+/// How often, how long, how many.
+pub async fn upkeep_set(State(served): State<Served>, head: Head) -> Response {
+    show(&served, head, |view, ctx| Ok(Some(pages::upkeep::set::page(view, ctx)?))).await
 }
 
 /// One run.

@@ -4,6 +4,7 @@ use cycle::finding::Code;
 use load::catalogue;
 use load::chamber::{Face, Pattern};
 use load::implement::{Chemical, Form, Material, Metal, Stands};
+use logbook::typical::chores;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
@@ -96,6 +97,8 @@ fn put_together() -> Vec<String> {
     keys.extend(typical.iter().map(|implement| kebab("implement", implement.word.word())));
     let sizes = catalogue::pouch_sizes();
     keys.extend(sizes.iter().map(|size| kebab("pouch-word", size.word.word())));
+    keys.extend(chores::words().iter().map(|word| kebab("chore-word", word)));
+    keys.extend(chores::STOCK.iter().map(|word| kebab("stock-word", word)));
     keys.extend(["letter", "a4", "roll"].map(|stock| format!("labels-{stock}")));
     keys
 }

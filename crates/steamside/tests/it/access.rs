@@ -157,6 +157,13 @@ struct Tour {
 }
 
 impl Tour {
+    /// An engine may take a while on a busy computer.
+    async fn patient(&self) {
+        let minute = Some(Duration::from_secs(60));
+        let times = fantoccini::wd::TimeoutConfiguration::new(minute, None, None);
+        self.browser.client.update_timeouts(times).await.expect("patience");
+    }
+
     async fn list(&self, script: &str) -> Vec<String> {
         let said = self.browser.client.execute(script, vec![]).await.expect("a script");
         said.as_array().into_iter().flatten().filter_map(Value::as_str).map(str::to_owned).collect()
@@ -295,21 +302,28 @@ fn calendar_of_tomorrow() -> String {
     )
 }
 
+/// The cards, with one open and one ended, its sheet, and two pages that every book has.
+fn lesson_pages(lesson: &Salon) -> Vec<String> {
+    let book = Book::open(&lesson.book).expect("it opens");
+    let people = book.read(|view| view.people()).expect("people");
+    let (ended, sign) = (id(), people[1].person.to_string());
+    for (act, card) in [(&ended, "wet"), (&id(), "power")] {
+        let deal = [("act", &**act), ("card", card), ("learner", &*sign)];
+        assert_eq!(lesson.post("/act/card-deal", &deal), Some(303), "{card}");
+    }
+    assert_eq!(lesson.post("/act/card-end", &[("act", &*id()), ("dealt", &*ended)]), Some(303));
+    assert_eq!(lesson.post("/act/practice-clock", &[("act", &*id()), ("times", "10")]), Some(303));
+    let pages = ["/", "/cards", "/chair?code=0000"].map(str::to_owned);
+    pages.into_iter().chain([format!("/cards/sheet?card={ended}")]).collect()
+}
+
 async fn tour(language: &'static str) {
     let Some(browser) = browser(TABLET, language).await else { return };
     let home = tempfile::tempdir().expect("a folder");
     let salon = Salon::demo(&home.path().join("demo"));
     let empty = Salon::serve(&home.path().join("book"), &["--zone", "Etc/UTC"]);
-    browser
-        .client
-        .update_timeouts(fantoccini::wd::TimeoutConfiguration::new(
-            Some(Duration::from_secs(60)),
-            None,
-            None,
-        ))
-        .await
-        .expect("patience");
     let mut tour = Tour { browser, language, faults: BTreeSet::new() };
+    tour.patient().await;
     let pages = crawl(&salon, &not_linked(&salon));
     let reached: BTreeSet<String> = pages.iter().map(|path| pattern(path).0).collect();
     let mut missed: Vec<_> = routes().difference(&reached).cloned().collect();
@@ -351,4 +365,21 @@ async fn every_page_in_vietnamese() {
 #[tokio::test]
 async fn every_page_in_spanish() {
     tour("es").await;
+}
+
+/// The pages that only a practice book has, and two of the others on its hatched ground.
+#[tokio::test]
+async fn pages_of_a_practice_book() {
+    let home = tempfile::tempdir().expect("a folder");
+    let lesson = Salon::practice(&home.path().join("lesson"));
+    let pages = lesson_pages(&lesson);
+    for language in ["en", "vi", "es"] {
+        let Some(browser) = browser(TABLET, language).await else { return };
+        let mut tour = Tour { browser, language, faults: BTreeSet::new() };
+        tour.patient().await;
+        tour.pages(&lesson, &pages).await;
+        tour.browser.close().await;
+        let faults: Vec<String> = tour.faults.into_iter().collect();
+        assert!(faults.is_empty(), "{} faults:\n{}\n", faults.len(), faults.join("\n"));
+    }
 }

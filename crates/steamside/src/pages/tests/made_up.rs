@@ -45,6 +45,7 @@ pub fn ctx(language: Language) -> Ctx {
         language,
         record: (language, Units::Metric),
         now: now(),
+        pace: crate::pace::Pace::TRUE,
         zone: clock::zone("America/Chicago").unwrap(),
         book: BookKind::Demo,
         station: id(1),
@@ -332,5 +333,9 @@ pub fn names() -> telling::Names {
         runs: [(id(41), (1, 3))].into(),
         codes: pouches(3, SetState::Ready).into_iter().map(|p| (p.pouch, p.code)).collect(),
         services: [].into(),
+        things: super::upkeep_screens::things()
+            .into_iter()
+            .map(|row| (row.thing, (row.what, row.number)))
+            .collect(),
     }
 }

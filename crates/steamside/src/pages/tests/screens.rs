@@ -2,9 +2,10 @@
 
 use super::loading_screens::{loading_screens, seen_tray};
 use super::made_up::*;
+use super::practice_screens::{practice_door, practice_screens};
 use crate::pages::{
-    another, chair, frame, labels, log, machine, now, ready, recall, refused, run, setup, start,
-    stop, telling, trouble, unclaimed, wash,
+    another, chair, frame, labels, log, machine, now, practice, ready, recall, refused, run, setup,
+    start, stop, telling, trouble, unclaimed, wash,
 };
 use crate::photo::NotRead;
 use crate::recalling::Reached;
@@ -37,6 +38,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     let desk = |body: Markup| framed(&ctx, frame::Place::Log, true, &body);
     use frame::Place::{Machine, Ready};
     let mut screens = work_screens(&ctx, &sink);
+    screens.extend(practice_screens(&ctx));
     let runs = run_screens(&ctx);
     screens.extend(runs.map(|(name, body)| (name, sink(Machine, body))));
     screens.extend([
@@ -53,6 +55,8 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
                 chair::good(&ctx, &pouch(5, SetState::Ready), Some(4), Some("TN star"), &people()),
             ),
         ),
+        ("practice", desk(practice::draw(&ctx, &practice_door(false)))),
+        ("practice-open", desk(practice::draw(&ctx, &practice_door(true)))),
         ("log", desk(log::draw(&ctx, &names(), &seen_log()))),
         ("recall", desk(recall::draw(&ctx, &reached()))),
         (
@@ -67,6 +71,8 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     ]);
     let day = super::day_screens::day_screens(&ctx);
     screens.extend(day.into_iter().map(|(name, body)| (name, desk(body))));
+    let upkeep = super::upkeep_screens::upkeep_screens(&ctx);
+    screens.extend(upkeep.into_iter().map(|(name, body)| (name, sink(frame::Place::Upkeep, body))));
     let loading = loading_screens(&ctx);
     screens.extend(loading.into_iter().map(|(name, body)| (name, desk(body))));
     let (counter, sheet) = super::counter_screens::counter_screens(&ctx);
@@ -105,7 +111,9 @@ fn work_screens(
         people: people(),
         tray: Some(seen_tray()),
         changed: true,
+        stops: Vec::new(),
     };
+    let stopped = start::Seen { stops: vec![super::upkeep_screens::stopped()], ..full.clone() };
     let first = now::Seen { machines: vec![machine_row(1)], ..now::Seen::default() };
     let quiet = now::Seen { people: people(), ..first.clone() };
     let asked = labels::Asked { act: id(5), sheet: Some("a4"), start: Some(1) };
@@ -118,6 +126,7 @@ fn work_screens(
         ("wash", sink(Now, wash::draw(ctx, &kinds(), &people()))),
         ("wash-nothing", sink(Now, wash::draw(ctx, &[], &people()))),
         ("start", sink(Machine, start::draw(ctx, &full))),
+        ("start-stopped", sink(Machine, start::draw(ctx, &stopped))),
         ("start-nothing", sink(Machine, start::draw(ctx, &start::Seen::default()))),
         ("labels", sink(Now, labels::draw(ctx, &labels::seen(ctx, asked, &packing, ago(3))))),
         ("machine", sink(Machine, machine::draw(ctx, &machines(), &people()))),
@@ -140,7 +149,7 @@ fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
         ("stop", stop::page(ctx, &stopped).into_string()),
         ("stop-unknown", stop::page(ctx, &unknown).into_string()),
         ("refused", refused::page(ctx, &said).into_string()),
-        ("trouble", trouble::page(ctx.language, "the disk is full").into_string()),
+        ("trouble", trouble::page(ctx.language, false, "the disk is full").into_string()),
     ]
 }
 
@@ -158,6 +167,13 @@ fn busy() -> now::Seen {
         unclaimed: vec![taken()],
         outages: Vec::new(),
         offered: None,
+        soon: crate::pages::upkeep::Soon {
+            basins: vec!["Foot basin 2: wet until 10:48".to_owned()],
+            chores: 5,
+            first: ["Machine 1: door seal", "Machine 2: door seal", "stock count"]
+                .map(str::to_owned)
+                .to_vec(),
+        },
     }
 }
 
@@ -178,6 +194,8 @@ fn machines() -> Vec<machine::Seen> {
             last: vec![unsure, done, stopped],
             changes: vec![fading_heater()],
             dries: vec!["long: about 1450 g come out dry here".to_owned()],
+            counted: vec!["air filter: 34 of 100 runs".to_owned()],
+            stops: vec![super::upkeep_screens::stopped()],
         },
         machine::Seen {
             machine: out,
@@ -185,6 +203,8 @@ fn machines() -> Vec<machine::Seen> {
             last: Vec::new(),
             changes: Vec::new(),
             dries: Vec::new(),
+            counted: Vec::new(),
+            stops: Vec::new(),
         },
     ]
 }

@@ -5,6 +5,7 @@ use super::markup::{tags, visible};
 use crate::live::{Phase, Word};
 use crate::pages::frame;
 use crate::pages::strip::{self, Running};
+use crate::pages::upkeep::WallSign;
 use crate::pages::wall::{self, Seen, Stopped, Tile};
 use crate::web::Ctx;
 use crate::words::Language;
@@ -29,6 +30,10 @@ fn busy() -> Seen {
         plan: vec!["Start machine 4 at 11:20".to_owned()],
         bin: 8,
         nobody: true,
+        upkeep: Some(WallSign {
+            says: ctx(Language::En).words().tell("wall-upkeep", &[("count", 2_u32.into())]),
+            count: Some(2),
+        }),
     }
 }
 
@@ -148,6 +153,7 @@ fn the_wall_holds_nothing_of_anybody() {
             let front = *name == "wall-front";
             assert_eq!(html.contains("wall-machines"), *name == "wall", "{name}");
             assert_eq!(html.contains("wall-bin"), *name == "wall", "{name}");
+            assert_eq!(html.contains("UPKEEP 2"), *name == "wall", "{name}");
             assert_eq!(html.contains("11:20"), *name == "wall", "{name} {front}");
         }
     }

@@ -2,6 +2,7 @@
 //! its role and its name in the language of the page. Each says how many taps it took and how long
 //! the browser needed; hands and thoughts are not in it.
 
+mod basin;
 mod first;
 mod hand_over;
 mod keys;
