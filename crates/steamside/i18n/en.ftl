@@ -1582,7 +1582,7 @@ week-water = water + drain
 week-seal = door seal wiped
 week-washed = washed: sets, time, sign
 week-run = run { $run }
-week-spore = spore test machine { $machine }: placed, result
+week-spore = spores machine { $machine }: placed, result
 week-jar-a = jar A mixed
 week-jar-b = jar B mixed
 week-bath = ultrasonic water changed
@@ -1594,7 +1594,7 @@ week-marks = Tick: yes. Cross: no, then DO NOT USE.
 
 ## The shelf and the sheet
 shelf-not-sure = Not sure of one? Tap its code: set aside.
-week-run-first = run { $run }: programme; from, to; marks, dry; sign
+week-run-first = run { $run }: cycle, from–to, marks, dry, who
 
 ## Practice
 cards-title = Cards

@@ -2867,7 +2867,7 @@ week-washed = lavado: juegos, hora, firma
 # draft
 week-run = corrida { $run }
 # draft
-week-spore = prueba de esporas máquina { $machine }: puesta, resultado
+week-spore = esporas máquina { $machine }: puesta, resultado
 # draft
 week-jar-a = frasco A preparado
 # draft
@@ -2889,7 +2889,7 @@ week-marks = Palomita: sí. Cruz: no, entonces NO USAR.
 # draft
 shelf-not-sure = ¿No está seguro de una? Toque su código: se aparta.
 # draft
-week-run-first = corrida { $run }: programa; de, a; marcas, seca; firma
+week-run-first = corrida { $run }: ciclo, de–a, marcas, seca, quién
 
 ## Practice
 # draft

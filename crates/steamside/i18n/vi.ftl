@@ -2763,7 +2763,7 @@ week-washed = đã rửa: số bộ, giờ, chữ ký
 # draft
 week-run = mẻ { $run }
 # draft
-week-spore = thử bào tử máy { $machine }: đặt, kết quả
+week-spore = bào tử máy { $machine }: đặt, kết quả
 # draft
 week-jar-a = pha hũ A
 # draft
@@ -2785,7 +2785,7 @@ week-marks = Dấu: có. Chéo: không, thì KHÔNG DÙNG.
 # draft
 shelf-not-sure = Không chắc túi nào? Chạm mã: để riêng.
 # draft
-week-run-first = mẻ { $run }: chương trình; từ, tới; dấu, khô; chữ ký
+week-run-first = mẻ { $run }: chu trình, từ–tới, dấu, khô, ai
 
 ## Practice
 # draft
