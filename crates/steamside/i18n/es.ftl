@@ -4002,12 +4002,6 @@ folder-aside-why = NO USAR. { $why }
 # draft
 folder-lot-none = lote no guardado
 # draft
-folder-jar = Frasco { $number }
-# draft
-folder-basin = Tina { $number }
-# draft
-folder-bath = Baño { $number }
-# draft
 folder-jar-contact = { $label }: las piezas quedan sumergidas { $minutes } min.
 # draft
 folder-jar-hours = Una mezcla dura { $hours } h.

@@ -3874,12 +3874,6 @@ folder-aside-why = KHÔNG DÙNG. { $why }
 # draft
 folder-lot-none = không giữ số lô
 # draft
-folder-jar = Hũ { $number }
-# draft
-folder-basin = Bồn { $number }
-# draft
-folder-bath = Bể { $number }
-# draft
 folder-jar-contact = { $label }: ngâm ngập { $minutes } phút.
 # draft
 folder-jar-hours = Mỗi lần pha dùng { $hours } giờ.
