@@ -92,7 +92,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     let until = [("at", when::clock_of(ctx, seen.until).into())];
     let body = html! {
         (languages(ctx, seen))
-        main id="work" tabindex="-1" {
+        main id="work" tabindex="-1" data-kind=[frame::book_word(ctx)] {
             p class="band no-print" { strong { (words.tell("folder-until", &until)) } }
             h1 { (words.say("folder-title")) }
             p class="fact" { (span(ctx, &seen.period)) }
@@ -126,7 +126,8 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
 pub fn over(ctx: &Ctx) -> Markup {
     let words = ctx.words();
     let body = html! {
-        main id="work" tabindex="-1" {
+        main id="work" tabindex="-1" data-kind=[frame::book_word(ctx)] {
+            @if let Some(word) = frame::book_word(ctx) { p { span class="book-kind" { (word) } } }
             h1 { (words.say("folder-over-title")) }
             p class="fact" { (words.say("folder-over")) }
         }
@@ -143,10 +144,10 @@ fn alone(ctx: &Ctx, title: &str, seen: Option<&Seen>, body: &Markup) -> Markup {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta name="robots" content="noindex";
-                title { (ctx.words().say(title)) }
+                title { (frame::on_paper(ctx, ctx.words().say(title))) }
                 link rel="stylesheet" href=(STYLE_PATH);
                 link rel="stylesheet" href=(FOLDER_STYLE_PATH);
-                link rel="icon" type="image/svg+xml" href=(frame::ICON_PATH);
+                link rel="icon" type="image/svg+xml" href=(frame::icon(ctx.book == BookKind::Practice));
                 @if let Some(seen) = seen { style { (PreEscaped(margins(ctx, seen))) } }
             }
             body class="desk folder" {
