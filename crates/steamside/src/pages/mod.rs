@@ -3,10 +3,12 @@
 
 pub mod another;
 pub mod bag;
+pub mod cards;
 pub mod chair;
 mod changes;
 pub mod correct;
 pub mod first;
+pub mod folder;
 pub mod frame;
 pub mod goes_in;
 pub mod hand_over;
@@ -21,6 +23,7 @@ pub mod outage;
 mod parts;
 pub mod plan;
 mod plot;
+pub mod practice;
 mod proposal;
 pub mod reads;
 pub mod ready;
@@ -32,6 +35,7 @@ pub mod services;
 pub mod sets;
 pub mod setup;
 mod shapes;
+pub mod show;
 pub mod spore_path;
 pub mod spores;
 pub mod start;
@@ -60,7 +64,9 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "chair.js" => Some(("text/javascript; charset=utf-8", chair::SCRIPT.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
         "week.css" => Some(("text/css; charset=utf-8", week::STYLE.as_bytes())),
+        "folder.css" => Some(("text/css; charset=utf-8", folder::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
+        "practice.svg" => Some(("image/svg+xml", frame::PRACTICE_ICON.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,
     }

@@ -4,7 +4,6 @@ use super::head::Head;
 use super::show::trouble;
 use super::{Fields, Served};
 use crate::acts::Refusal;
-use crate::clock;
 use crate::photo::{self, NotRead};
 use axum::extract::{Multipart, State};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -76,12 +75,12 @@ async fn sent(mut form: Multipart) -> Sent {
 
 /// When it happened, where a form says that it was not now: minutes ago, of an opened pouch that
 /// is linked after the service.
-pub fn happened(name: &str, fields: &Fields) -> Result<Option<Instant>, Refusal> {
+pub fn happened(name: &str, fields: &Fields, now: Instant) -> Result<Option<Instant>, Refusal> {
     let ago = if name == "open" { fields.maybe::<i64>("ago")? } else { None };
     match ago {
         None => Ok(None),
         Some(minutes) if (1..=LONGEST_AGO_MIN).contains(&minutes) => {
-            Ok(Some(clock::now() - Span::from_minutes(minutes)))
+            Ok(Some(now - Span::from_minutes(minutes)))
         }
         Some(_) => Err(Refusal::rule_with("refused-field-misread", "field", "ago")),
     }

@@ -26,7 +26,8 @@ impl Hosts {
     }
 }
 
-fn without_port(host: &str) -> &str {
+/// The name without the port.
+pub fn without_port(host: &str) -> &str {
     match host.rsplit_once(':') {
         Some((name, port)) if port.bytes().all(|b| b.is_ascii_digit()) && !name.ends_with(':') => {
             name

@@ -1,15 +1,16 @@
 //! Posted forms: each names an act, carries its id, and goes back to where it came from.
 
-use super::head::{Head, lasting};
+use super::head::{Head, lasting, own};
 use super::show::{answer_refusal, trouble};
 use super::{
-    Fields, Served, chair_posts, counter_posts, day_posts, later_posts, loading_posts, spore_posts,
-    upkeep_posts,
+    Fields, Served, chair_posts, counter_posts, day_posts, later_posts, loading_posts, practice,
+    spore_posts, upkeep_posts,
 };
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::clock;
 use crate::intake::{judge, known};
+use crate::pace;
 use crate::pages;
 use crate::pages::reads;
 use crate::words::Language;
@@ -35,7 +36,7 @@ fn own_address(path: &str) -> bool {
 }
 
 /// Goes back to a page of our own, with the act that was just done.
-pub(super) fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
+pub fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
     let path = fields.one("back").filter(|path| own_address(path)).unwrap_or(fallback);
     match did {
         Some(did) => {
@@ -72,7 +73,7 @@ pub async fn act(
     match served.app.look(work).await {
         Ok(Ok(Done { act, sign })) => {
             let jar = match sign {
-                Some(sign) => head.jar.add(lasting("sign", sign.to_string())),
+                Some(sign) => head.jar.add(lasting(own(head.practice, "sign"), sign.to_string())),
                 None => head.jar,
             };
             (jar, back(&fields, "/", Some(act))).into_response()
@@ -100,7 +101,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
         act: fields.need("act")?,
         station: head.station,
         sign: fields.maybe(if first { "person" } else { "sign" })?,
-        happened: chair_posts::happened(name, fields)?.or(before),
+        happened: chair_posts::happened(name, fields, app.now())?.or(before),
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
@@ -108,6 +109,7 @@ fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Result<Done, R
             name if counter_posts::knows(name) => counter_posts::known(name),
             name if day_posts::is_setting(name)
                 || loading_posts::knows(name)
+                || practice::knows(name)
                 || upkeep_posts::is_setting(name) =>
             {
                 Known::Setting
@@ -139,6 +141,7 @@ fn needs_sign(name: &str, fields: &Fields) -> bool {
         && !loading_posts::knows(name)
         && (counter_posts::needs_sign(name) || !counter_posts::knows(name))
         && (!upkeep_posts::knows(name) || upkeep_posts::is_signed(name))
+        && !practice::knows(name)
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -166,18 +169,19 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
             },
         ),
         "read-off" => acts::read_off(view, draft, read_off(view, fields)?),
-        "look" => acts::look(view, draft, look(fields)?),
+        "look" => acts::look(view, draft, look(view, fields)?),
         "set-aside" => acts::set_aside(view, draft, set_aside(fields)?),
         "lift" => acts::lift(
             view,
             draft,
             acts::Lift { pouches: fields.many("pouch")?, why: lift_reason(fields)? },
         ),
-        "open" => acts::open(view, draft, open(fields)?),
+        "open" => acts::open(view, draft, open(view, fields)?),
         "apart" => acts::apart(view, draft, fields.many("pouch")?),
         "undo" => {
-            let undo = acts::Undo { act: fields.need("undo")?, now: clock::now() };
-            acts::undo(view, draft, undo)
+            let pace = pace::of(view)?;
+            let now = pace::now(view)?;
+            acts::undo(view, draft, acts::Undo { act: fields.need("undo")?, now, pace })
         }
         "accept-plan" => acts::accept(view, draft, accepted(fields)?),
         _ => decide_setup(name, view, draft, fields),
@@ -244,6 +248,7 @@ fn decide_setup(
             },
         ),
         name if counter_posts::knows(name) => counter_posts::decide(name, view, draft, fields),
+        name if practice::knows(name) => practice::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         name if spore_posts::knows(name) => spore_posts::decide(name, view, draft, fields),
         name if upkeep_posts::knows(name) => upkeep_posts::decide(name, view, draft, fields),
@@ -253,14 +258,14 @@ fn decide_setup(
 
 fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
     let programme: Option<Programme> = fields.maybe("programme")?;
-    let zone = crate::intake::take::salon_zone(view)?;
+    let (zone, now) = (crate::intake::take::salon_zone(view)?, pace::now(view)?);
     Ok(acts::Start {
         machine: fields.need("machine")?,
         programme: programme.map(|word| word.word().to_owned()),
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
-        day: clock::day(clock::now(), &zone),
-        now: Some(clock::now()),
+        day: clock::day(now, &zone),
+        now: Some(now),
     })
 }
 
@@ -314,7 +319,7 @@ fn word<T: Copy>(
     found.map(Some).ok_or_else(|| Refusal::rule_with("refused-field-misread", "field", name))
 }
 
-pub(super) fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
+pub(super) fn look(view: &View<'_>, fields: &Fields) -> Result<acts::Look, Refusal> {
     let all_good = |name: &'static str| fields.all(name).any(|answer| answer == "all");
     let named = |name: &'static str| fields.all(name).next().is_some();
     let good_and_bad = (all_good("marks") && named("mark"))
@@ -354,7 +359,7 @@ pub(super) fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         dry_whole,
         count: fields.maybe("counted")?,
         by: fields.maybe("sign")?,
-        now: clock::now(),
+        now: pace::now(view)?,
     })
 }
 
@@ -385,11 +390,11 @@ fn lift_reason(fields: &Fields) -> Result<LiftReason, Refusal> {
     }
 }
 
-pub(super) fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
+pub(super) fn open(view: &View<'_>, fields: &Fields) -> Result<acts::Open, Refusal> {
     let what = match fields.maybe("pouch")? {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),
     };
-    let opened = chair_posts::happened("open", fields)?;
-    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, now: clock::now() })
+    let opened = chair_posts::happened("open", fields, pace::now(view)?)?;
+    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, now: pace::now(view)? })
 }

@@ -15,6 +15,7 @@ mod loop_in_browser;
 mod paper;
 mod plan;
 mod plan_in_browser;
+mod practice_in_browser;
 mod salon;
 mod sets;
 mod spores;
