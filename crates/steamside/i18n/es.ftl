@@ -3445,7 +3445,7 @@ due-done-today = hecho hoy
 # draft
 due-left = Hoy no se hace
 # draft
-due-next = Próxima antes del { $day }
+due-next = Próxima: a más tardar el { $day }
 # draft
 due-runs = { $runs } de { $most } ciclos
 # draft

@@ -3317,7 +3317,7 @@ due-done-today = hôm nay đã làm
 # draft
 due-left = Hôm nay bỏ qua
 # draft
-due-next = Lần tới trước { $day }
+due-next = Lần tới: chậm nhất { $day }
 # draft
 due-runs = { $runs } trên { $most } mẻ
 # draft
