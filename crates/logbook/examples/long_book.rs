@@ -67,6 +67,14 @@ fn measure(folder: &Path, facts: u64) -> Result<(), Box<dyn Error>> {
     let looks =
         timed("looks for dryness", || book.read::<_, BookError>(|view| view.dry_looks(id(2, 0))))?;
     println!("  {} runs", looks.len());
+    let from = moment(runs) - Span::from_millis(2_000 * EVERY.millis());
+    let shown = timed("2,000 runs as the record shows them", || {
+        book.read::<_, BookError>(|view| view.shown_runs(from, moment(runs)))
+    })?;
+    let stops = timed("what was set aside in that time", || {
+        book.read::<_, BookError>(|view| view.shown_stops(from, moment(runs)))
+    })?;
+    println!("  {} runs, {} stops", shown.len(), stops.len());
     let verified = timed("verify", || verify(folder))?;
     println!("  {} facts, ok: {}", verified.facts, verified.ok);
     let folded = timed("fold again", || book.rebuild())?;

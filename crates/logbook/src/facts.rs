@@ -201,6 +201,16 @@ pub(crate) fn at(sql: Sql<'_>, seq: u64) -> Result<Option<Fact>, BookError> {
     sql.first(&format!("SELECT {COLUMNS} FROM facts WHERE seq = $1"), &[Value::seq(seq)], read)
 }
 
+/// The facts whose places a question answers, in the order in which they were written.
+pub(crate) fn chosen(
+    sql: Sql<'_>,
+    places: &str,
+    values: &[Value<'_>],
+) -> Result<Vec<Fact>, BookError> {
+    let question = format!("SELECT {COLUMNS} FROM facts WHERE seq IN ({places}) ORDER BY seq");
+    sql.all(&question, values, read)
+}
+
 /// The facts of one act, in order.
 pub(crate) fn of_act(sql: Sql<'_>, salon: SalonId, act: ActId) -> Result<Vec<Fact>, BookError> {
     sql.all(

@@ -1689,7 +1689,7 @@ week-water = water + drain
 week-seal = door seal wiped
 week-washed = washed: sets, time, sign
 week-run = run { $run }
-week-spore = spore test machine { $machine }: placed, result
+week-spore = spores machine { $machine }: placed, result
 week-jar-a = jar A mixed
 week-jar-b = jar B mixed
 week-bath = ultrasonic water changed
@@ -1701,7 +1701,144 @@ week-marks = Tick: yes. Cross: no, then DO NOT USE.
 
 ## The shelf and the sheet
 shelf-not-sure = Not sure of one? Tap its code: set aside.
-week-run-first = run { $run }: programme; from, to; marks, dry; sign
+week-run-first = run { $run }: cycle, from–to, marks, dry, who
+
+## Practice
+cards-title = Cards
+cards-how = Nothing here is real. Deal a card, do what it asks on the other pages, then end it.
+cards-clock = The clock
+cards-clock-shows = It shows { $at }, speed × { $times }.
+cards-clock-how = Another speed never makes it jump. Undo stays 30 real seconds.
+cards-times = × { $times }
+cards-later = Next half hour
+cards-everyone = all
+cards-dealt = Dealt
+cards-asked = What is asked (for the teacher)
+cards-end = End this card
+cards-deal = Deal a card
+cards-learner = To whom
+cards-ended = Cards that ended
+cards-all-of = All sheets of { $sign }
+cards-score = { $right } of { $asked } right
+sheet-title = Answer sheet
+sheet-print = Print the sheet
+sheet-name = Name:
+sheet-sign = Sign:
+sheet-ended = Ended
+sheet-acts = What was done, in order
+sheet-nothing = Nothing was done.
+sheet-steps = What was asked
+sheet-open = This card is still open. End it to see which steps were right.
+sheet-teacher = Teacher, date:
+step-right = Right
+step-wrong = Wrong
+card-good-load = A good load
+    .read = Take used sets from the bin to the shelf: wash, bag, start machine 1, wait, look, release.
+card-wet = A wet pouch
+    .read = The load of machine { $machine } is out. Pouch { $code } is wet. The others are dry, whole, and their marks turned.
+card-two-wet = Two wet pouches
+    .read = The load of machine { $machine } is out. Pouches { $code } and { $other } are wet. All marks turned.
+card-mark = A mark did not turn
+    .read = The load of machine { $machine } is out. The mark of pouch { $code } did not turn. All are dry and whole.
+card-torn = Torn and dropped
+    .read = The load of machine { $machine } is out. Pouch { $code } is torn, pouch { $other } fell on the floor. The others are good.
+card-power = A power cut
+    .read = The power went off while machine { $machine } ran. It is back; the machine has stopped.
+card-spore = A failed spore test
+    .read = The spore test of machine { $machine } can be read: spores grew, and the control grew too. Do what this day asks.
+card-wrong-pouch = The wrong pouch
+    .read = A client sits at chair 3. You have pouch { $code } in your hand. Look it up before you open it.
+card-fast = The fast cycle
+    .read = Set { $code } went through the fast cycle without a pouch, for use at once. Its mark turned. A client waits at chair 2.
+card-cannot-tell = Cannot tell
+    .read = The record of machine { $machine } has a hole. The display says: lowest { $lowest } °C, { $held } minutes, { $kpa } kPa absolute. The mark inside reached its end.
+card-too-many = Too many pouches
+    .read = Fourteen pouches are bagged. Start machine 1 with as many as belong in it.
+card-foot-bath = A foot basin
+    .read = A client has left foot basin 1. Make it ready for the next one.
+step-washed = Washed before it was bagged
+    .why = Steam does not get through dirt. Say that it is washed, then bag.
+step-bagged = Bagged before it was started
+    .why = Only what is in a pouch stays clean on the shelf.
+step-drying = A programme that dries
+    .why = Pouches that come out wet are not used. The fast programme does not dry.
+step-not-early = The door stayed shut until the run was over
+    .why = A door that is opened early ends the run. What is inside cannot be used.
+step-all-looked = All marks and all pouches were looked at
+    .why = The numbers do not see a wet or torn pouch. Only looking tells.
+step-released = The good load was released
+    .why = Until a person releases it, nothing may be opened.
+step-wet-said = The wet pouch, and no other, was said to be wet
+    .why = The first answer stands: dry later is still wet.
+step-others-again = The others were looked at again and released
+    .why = One wet pouch reaches itself. Look at all the others again before they go on the shelf.
+step-not-used = What failed was set aside and not used
+    .why = A wet, torn or dropped pouch is never used.
+step-apart = Its set goes back to washing, in a new pouch
+    .why = Take it apart: a pouch is never used twice.
+step-two-wet-said = Both wet pouches were said to be wet
+    .why = Say every one in the first answer. Two wet pouches reach the whole load.
+step-none-released = Nothing of the load was used
+    .why = Two wet, a mark, or missed numbers: the whole load must not be used.
+step-all-apart = All of it goes back: wash, new pouch, new run
+    .why = There is no talking back. Take every pouch apart and begin again.
+step-mark-said = The mark that did not turn was said
+    .why = Look at every mark. One that did not turn speaks for the whole load.
+step-torn-said = Both pouches were named, and no other
+    .why = What is torn or was on the floor is open to dirt. Name each one.
+step-others-released = The others were released
+    .why = Torn or dropped reaches that pouch alone. The others may be used.
+step-power-aside = The whole load was set aside
+    .why = A run that stopped has proved nothing. Set all of it aside.
+step-spore-read = The test was read as it is: spores grew
+    .why = One reading in which spores grew stands, whatever a second look says.
+step-machine-out = The machine was taken out of use
+    .why = First of all the machine: nobody may start it.
+step-shelf-frozen = What the machine had made was set aside
+    .why = From the run after the last good test on, nothing of this machine is used.
+step-nothing-opened = Nothing of it was opened
+    .why = What was opened since has touched a client: it becomes a visit to be found.
+step-stays-out = The machine stayed out
+    .why = It comes back only after a good repeat test.
+step-another-opened = Another pouch was opened
+    .why = A pouch that must not be used stays shut; take the nearest good one.
+step-code-read = Its code was read
+    .why = Without the code nobody finds the visit again.
+step-stop-stands = The stop stayed
+    .why = A failed mark or look is never lifted.
+step-use-now = Looked at and released for use now
+    .why = Without a pouch it is for use now, with a time, after a look like any other.
+step-in-time = Opened before its time was up
+    .why = After its time it is used again: wash it.
+step-read-or-again = The display was read as it stands, or the load runs again
+    .why = Three numbers, each as the display says it. In doubt run again.
+step-not-on-looks = Not released on marks and looks alone
+    .why = Cannot tell is not a yes. Read first, or run again.
+step-inner-mark = The mark inside the load was looked at
+    .why = Numbers that a person read want a mark inside as well.
+step-tested-most = No more than the tested most
+    .why = A fuller tray was never tested: steam may not reach all. Leave the rest for the next run.
+step-bath-wet = Drained, cleaned, rinsed and wet with disinfectant after the client
+    .why = After each client. A liner does not replace it.
+step-bath-time = Drained after the whole time on the label
+    .why = It has to stay wet for as long as the label says.
+practice-title = Practice book
+practice-what = A made-up salon for teaching, with cards and a clock that runs faster. It has its own book: nothing done there reaches this one.
+practice-open = The practice book is open
+practice-go = Go to the practice book
+practice-closed = The practice book is closed
+practice-nobody = Only who teaches opens it, and nobody here is said to teach. Who teaches is said in Setup.
+practice-asks = You teach and open the practice book: tap your sign
+refused-not-teacher = The practice book is opened by a person who teaches.
+refused-not-practice = Only a practice book has this. A salon's own clock runs as it is, and no card is dealt in it.
+refused-practice-times = The practice clock runs 1 to { $most } times as fast.
+refused-practice-closed = The practice book could not be opened: { $why }.
+refused-card-machine = A run is still in the machine that this card needs. Take its load out first, or put the machine back into use.
+refused-no-such-card = There is no open card like this. It may have ended already.
+line-practice-clock = The practice clock was set: { $at }, speed × { $times }.
+line-card-dealt = Card dealt to { $sign }: { $card }.
+line-card-ended = Card ended: { $right } of { $asked } right.
+
 ## Spore tests and the way on after a failed one
 spores-title = Spore tests
 spores-prove = A good test speaks for its run, and for no other. A test without a control that grew says nothing.
@@ -2066,3 +2203,193 @@ refused-stops-how-often = What stops work needs a number of days or runs.
 refused-spore-placed = A spore test is placed, not signed for.
     .do = Go to the spore tests and place one.
 refused-no-such-stock = That is not kept in stock here.
+
+
+## The record, shown
+show-title = Show the record
+show-how = One page to read, for somebody who asks to see the record. Nothing on it can be changed, and it leads nowhere else. It holds no names of clients.
+show-back = The browser's Back key leads from that page back to here.
+show-do = Show it now
+show-open = Open to read now
+show-address = Until { $at }:
+show-close = Close all of them now
+folder-title = The record of this salon
+folder-until = Read only until { $at }
+folder-over-title = This page is closed
+folder-over = Its time is over, or nobody has opened it. It was only for reading, and nothing was changed. Ask somebody who works here to show the record again.
+folder-languages = Language of this page
+folder-span = From { $from } to { $to }
+folder-printed = Printed as of { $at }
+folder-page = Page
+folder-of = of
+folder-book-salon = A salon's own book
+folder-period = Choose the time
+folder-days-30 = Last 30 days
+folder-days-90 = Last 90 days
+folder-year = This year
+folder-from = From day
+folder-to = To day
+folder-choose = Show this time
+folder-unread = These days could not be read. The last 30 days are shown.
+folder-parts = Parts of this page
+folder-none = Nothing about this is kept in this book yet. Ask for the paper.
+folder-none-span = Nothing about this was written in the time shown.
+folder-part-0 = This salon today
+folder-part-1 = Who works here, and who may run a machine
+folder-part-2 = The rule that is followed, and settings
+folder-part-3 = Runs
+folder-part-4 = Spore tests
+folder-part-5 = Set aside, and what became of it; recalls
+folder-part-6 = Disinfectant
+folder-part-7 = Ultrasonic bath
+folder-part-8 = The machines
+folder-part-9 = Foot basins
+folder-part-10 = Training and people's safety
+folder-part-11 = Gaps, and why
+folder-part-12 = Safety sheets, waste, single use
+folder-part-13 = How to read this
+folder-machine-in = in use
+folder-machine-out = OUT OF USE since { $at }
+folder-aside-none = Nothing is set aside now.
+folder-sign = Sign
+folder-is = What was said of the person
+folder-in-charge = in charge of the machines
+folder-learns = learns: another person looks as well
+folder-teaches = teaches
+folder-no-role = nothing was said
+folder-who = Only the signs that people chose stand here. For names and licences, ask to see the display copies.
+folder-who-runs = Nobody was named in this book as being in charge of the machines. Ask.
+folder-rule = Name and section of the rule, and the day on which it was read, are not kept in this book. Ask for the paper.
+folder-retention = How long the record is kept: not set. No entry can be changed or deleted without its being seen.
+folder-interval = Time from one spore test to the next: not set.
+folder-interval-days = Time from one spore test to the next, { $machine }: { $days } days at most.
+folder-limits = Limits by which a run is judged
+folder-limits-own = The stricter of these and the machine's own settings counts. What and where from stand as they were written, in English.
+folder-col-what = What
+folder-col-value = Value
+folder-col-source = Where from
+folder-col-how = How known
+folder-limit-seen = read in that source
+folder-limit-memory = remembered, to be checked
+folder-limit-ours = a rule of this program
+folder-col-day = Day
+folder-col-run = Run
+folder-col-end = Out
+folder-col-programme = Programme
+folder-col-inside = Inside
+folder-col-steam = Steam
+folder-col-known = Known by
+folder-col-looks = Marks; dry and whole
+folder-col-signs = Signs
+folder-col-notes = Marked
+folder-col-by = By
+folder-col-why = Why
+folder-col-became = What became of it
+folder-col-in = In
+folder-col-result = Result
+folder-col-done = What was done
+folder-col-chore = Chore
+folder-col-found = Found
+folder-col-after = After
+folder-col-drained = Drained
+folder-col-last = Last done here
+folder-not-out = not out yet
+folder-marks-all = marks all turned
+folder-marks-none = marks not looked at
+folder-dry-all = all dry and whole
+folder-dry-none = dryness not looked at
+folder-dry-bad = { $wet } wet, { $torn } torn, { $dropped } dropped
+folder-inner-bad = the indicator inside did not reach its end point
+folder-not-looked = nobody has looked yet
+folder-signed-start = started { $sign }
+folder-signed-look = looked { $sign }
+folder-signed-release = released { $sign }
+folder-no-sign = no sign
+folder-corrected = corrected
+folder-differ = two entries differ
+folder-aside-why = DO NOT USE. { $why }
+folder-lot-none = lot not kept
+folder-jar-contact = { $label }: things stay under for { $minutes } min.
+folder-jar-hours = A mix lasts { $hours } h.
+folder-jar-day = A mix lasts to the end of the day.
+folder-jar-no-label = label not kept
+folder-jar-unset = What its label asks was not said.
+folder-mixed = mixed anew
+folder-emptied = emptied and rinsed
+folder-fine = as it should be
+folder-not-fine = NOT as it should be
+folder-left-closed = left out: the salon was closed
+folder-left-unused = left out: not used
+folder-machine-paper = Model, serial number, manual and certificates are not kept in this book. Ask for the paper.
+folder-services-none = No service was written down.
+folder-due-runs = { $chore }: after { $runs } runs at the latest, { $since } since it was last done.
+folder-after-client = a client
+folder-after-day = the end of the day
+folder-after-week = the week
+folder-not-used = not used that day
+folder-not-drained = not noted
+folder-training = Training, yearly refreshers and offers of vaccination are not kept in this book. Ask for the paper.
+folder-exposure = Contact with blood was noted. What was done about it is kept apart, out of respect for the person.
+folder-gap-closed = the salon was closed
+folder-gap-holiday = holiday
+folder-gap-power = no power
+folder-gap-nothing = open, nothing to do here
+folder-gap-paper = kept on paper
+folder-gap-forgotten = forgotten
+folder-gap-box = the salon's computer was off
+folder-gap-none = No gap was explained in the time shown. That does not say that there was none: look for days without a line in part 3.
+folder-sheets = Safety data sheets, how waste leaves the salon and what is used once only are not kept in this book. Ask to see the sheets, the bin and the single-use stock.
+folder-read-measured = Measured: taken from the file that the machine wrote itself. The file is kept as it came.
+folder-read-read = Read off the display: a person typed three numbers from the machine.
+folder-read-clock = By the clock: only start and end are known, and nothing about the steam.
+folder-read-paper = From paper: copied in from a sheet that was filled in by hand.
+folder-read-later = Written later: more than five minutes lie between the happening and the writing. Both times are kept.
+folder-read-corrected = Corrected or struck through: the first entry stays, with the later one beside it.
+folder-read-steam = That steam did its work says that the record carries it for what was said to be inside. It does not say that pouches were dry: only a look does.
+folder-read-chain = Each line is tied to the one before it. Whether the whole log is as it was written can be checked at the salon's computer.
+folder-show-title = Ask us to show you
+folder-show-how = Anybody who works here can show these six steps.
+folder-show-1 = Put a clean, dry set into a pouch and label it
+folder-show-2 = Load a tray, choose the programme, start
+folder-show-3 = Look at numbers, marks and pouches, and say what happens if one is not right
+folder-show-4 = Check a pouch at the chair before opening it
+folder-show-5 = Mix the disinfectant and date the jar
+folder-show-6 = Clean a foot basin and keep it wet for the label's time
+folder-show-never = not in this book
+folder-col-lot = Lot and use by
+show-minutes = { $count ->
+    [one] It closes itself after { $count } minute.
+   *[other] It closes itself after { $count } minutes.
+}
+folder-aside-now = { $count ->
+    [one] { $count } pouch must not be used now.
+   *[other] { $count } pouches must not be used now.
+}
+folder-runs-count = { $count ->
+    [one] { $count } run in the time shown.
+   *[other] { $count } runs in the time shown.
+}
+folder-marks-bad = { $count ->
+    [one] { $count } mark not turned
+   *[other] { $count } marks not turned
+}
+folder-became-still = { $count ->
+    [one] { $count } still set aside
+   *[other] { $count } still set aside
+}
+folder-became-apart = { $count ->
+    [one] { $count } taken apart, to be washed again
+   *[other] { $count } taken apart, to be washed again
+}
+folder-became-back = { $count ->
+    [one] { $count } in use again, by a named person
+   *[other] { $count } in use again, by a named person
+}
+folder-became-opened = { $count ->
+    [one] { $count } had been opened before
+   *[other] { $count } had been opened before
+}
+folder-exposures = { $count ->
+    [one] Contact with blood: noted { $count } time in the time shown.
+   *[other] Contact with blood: noted { $count } times in the time shown.
+}

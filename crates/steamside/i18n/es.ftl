@@ -3075,7 +3075,7 @@ week-washed = lavado: juegos, hora, firma
 # draft
 week-run = corrida { $run }
 # draft
-week-spore = prueba de esporas máquina { $machine }: puesta, resultado
+week-spore = esporas máquina { $machine }: puesta, resultado
 # draft
 week-jar-a = frasco A preparado
 # draft
@@ -3097,7 +3097,233 @@ week-marks = Palomita: sí. Cruz: no, entonces NO USAR.
 # draft
 shelf-not-sure = ¿No está seguro de una? Toque su código: se aparta.
 # draft
-week-run-first = corrida { $run }: programa; de, a; marcas, seca; firma
+week-run-first = corrida { $run }: ciclo, de–a, marcas, seca, quién
+
+## Practice
+# draft
+cards-title = Tarjetas
+# draft
+cards-how = Nada de esto es real. Reparta una tarjeta, haga lo que pide en las otras páginas y termínela.
+# draft
+cards-clock = El reloj
+# draft
+cards-clock-shows = Marca { $at }, velocidad × { $times }.
+# draft
+cards-clock-how = Otra velocidad nunca lo hace saltar. Deshacer dura 30 segundos reales.
+# draft
+cards-times = × { $times }
+# draft
+cards-later = Media hora más tarde
+# draft
+cards-everyone = todos
+# draft
+cards-dealt = Repartida
+# draft
+cards-asked = Lo que se pide (para quien enseña)
+# draft
+cards-end = Terminar esta tarjeta
+# draft
+cards-deal = Repartir una tarjeta
+# draft
+cards-learner = A quién
+# draft
+cards-ended = Tarjetas terminadas
+# draft
+cards-all-of = Todas las hojas de { $sign }
+# draft
+cards-score = { $right } de { $asked } bien
+# draft
+sheet-title = Hoja de respuestas
+# draft
+sheet-print = Imprimir la hoja
+# draft
+sheet-name = Nombre:
+# draft
+sheet-sign = Signo:
+# draft
+sheet-ended = Terminada
+# draft
+sheet-acts = Lo que se hizo, en orden
+# draft
+sheet-nothing = No se hizo nada.
+# draft
+sheet-steps = Lo que se pedía
+# draft
+sheet-open = Esta tarjeta sigue abierta. Termínela para ver qué pasos estaban bien.
+# draft
+sheet-teacher = Quien enseña, fecha:
+# draft
+step-right = Bien
+# draft
+step-wrong = Mal
+# draft
+card-good-load = Una carga buena
+    .read = Lleve juegos usados del cubo al estante: lave, embolse, ponga la máquina 1, espere, mire, libere.
+# draft
+card-wet = Una bolsa húmeda
+    .read = La carga de la máquina { $machine } está fuera. La bolsa { $code } está húmeda. Las otras están secas y enteras, y sus marcas cambiaron.
+# draft
+card-two-wet = Dos bolsas húmedas
+    .read = La carga de la máquina { $machine } está fuera. Las bolsas { $code } y { $other } están húmedas. Todas las marcas cambiaron.
+# draft
+card-mark = Una marca no cambió
+    .read = La carga de la máquina { $machine } está fuera. La marca de la bolsa { $code } no cambió. Todas están secas y enteras.
+# draft
+card-torn = Rota y caída
+    .read = La carga de la máquina { $machine } está fuera. La bolsa { $code } está rota, la bolsa { $other } cayó al suelo. Las otras están bien.
+# draft
+card-power = Un corte de luz
+    .read = Se fue la luz mientras la máquina { $machine } funcionaba. Ya volvió; la máquina se paró.
+# draft
+card-spore = Una prueba de esporas fallida
+    .read = La prueba de esporas de la máquina { $machine } se puede leer: crecieron esporas, y el control también. Haga lo que pide este día.
+# draft
+card-wrong-pouch = La bolsa equivocada
+    .read = Hay una clienta en la silla 3. Tiene en la mano la bolsa { $code }. Búsquela antes de abrirla.
+# draft
+card-fast = El ciclo rápido
+    .read = El juego { $code } pasó por el ciclo rápido sin bolsa, para usarlo enseguida. Su marca cambió. Una clienta espera en la silla 2.
+# draft
+card-cannot-tell = No se sabe
+    .read = El registro de la máquina { $machine } tiene un hueco. La pantalla dice: mínima { $lowest } °C, { $held } minutos, { $kpa } kPa absolutos. La marca de dentro llegó al final.
+# draft
+card-too-many = Demasiadas bolsas
+    .read = Hay catorce bolsas listas. Ponga la máquina 1 con las que caben en ella.
+# draft
+card-foot-bath = Un baño de pies
+    .read = Una clienta dejó el baño de pies 1. Prepárelo para la siguiente.
+# draft
+step-washed = Lavado antes de embolsar
+    .why = El vapor no atraviesa la suciedad. Anote el lavado y después embolse.
+# draft
+step-bagged = Embolsado antes de empezar
+    .why = Solo lo que está en bolsa sigue limpio en el estante.
+# draft
+step-drying = Un programa que seca
+    .why = Las bolsas que salen húmedas no se usan. El programa rápido no seca.
+# draft
+step-not-early = La puerta cerrada hasta el final
+    .why = Abrir antes corta el ciclo. Lo de dentro no se puede usar.
+# draft
+step-all-looked = Se miraron todas las marcas y bolsas
+    .why = Los números no ven una bolsa húmeda o rota. Solo mirando se sabe.
+# draft
+step-released = La carga buena se liberó
+    .why = Hasta que una persona la libera, nada se abre.
+# draft
+step-wet-said = Se anotó la bolsa húmeda, y ninguna otra
+    .why = Vale la primera respuesta: seca después sigue siendo húmeda.
+# draft
+step-others-again = Las otras se miraron otra vez y se liberaron
+    .why = Una bolsa húmeda se alcanza a sí misma. Mire otra vez las demás antes de guardarlas.
+# draft
+step-not-used = Lo que falló se apartó y no se usó
+    .why = Una bolsa húmeda, rota o caída nunca se usa.
+# draft
+step-apart = Su juego vuelve al lavado, en bolsa nueva
+    .why = Desármela: una bolsa nunca se usa dos veces.
+# draft
+step-two-wet-said = Se anotaron las dos bolsas húmedas
+    .why = Diga todas en la primera respuesta. Dos bolsas húmedas alcanzan toda la carga.
+# draft
+step-none-released = No se usó nada de la carga
+    .why = Dos húmedas, una marca o números fallidos: toda la carga no se usa.
+# draft
+step-all-apart = Todo vuelve: lavar, bolsa nueva, ciclo nuevo
+    .why = No hay vuelta atrás. Desarme cada bolsa y empiece de nuevo.
+# draft
+step-mark-said = Se anotó la marca que no cambió
+    .why = Mire cada marca. Una que no cambió habla por toda la carga.
+# draft
+step-torn-said = Se nombraron las dos bolsas, y ninguna otra
+    .why = Lo roto o lo que cayó está abierto a la suciedad. Nombre cada una.
+# draft
+step-others-released = Las otras se liberaron
+    .why = Rota o caída alcanza solo esa bolsa. Las otras se pueden usar.
+# draft
+step-power-aside = Se apartó toda la carga
+    .why = Un ciclo parado no demuestra nada. Apártelo todo.
+# draft
+step-spore-read = La prueba se leyó como es: crecieron esporas
+    .why = Una lectura en que crecieron esporas vale, diga lo que diga otra mirada.
+# draft
+step-machine-out = La máquina se puso fuera de uso
+    .why = Primero la máquina: nadie debe ponerla.
+# draft
+step-shelf-frozen = Se apartó lo que hizo la máquina
+    .why = Desde el ciclo tras la última prueba buena, nada de esta máquina se usa.
+# draft
+step-nothing-opened = No se abrió nada
+    .why = Lo abierto tocó a una clienta: es una visita que hay que encontrar.
+# draft
+step-stays-out = La máquina siguió fuera
+    .why = Solo vuelve tras una repetición buena.
+# draft
+step-another-opened = Se abrió otra bolsa
+    .why = La bolsa que no se usa queda cerrada; tome la buena más cercana.
+# draft
+step-code-read = Se leyó su código
+    .why = Sin el código nadie encuentra la visita después.
+# draft
+step-stop-stands = El alto se mantuvo
+    .why = Una marca o mirada fallida nunca se levanta.
+# draft
+step-use-now = Mirado y liberado para usar ya
+    .why = Sin bolsa es para usar ya, con hora, tras mirarlo como todo.
+# draft
+step-in-time = Abierto antes de su hora
+    .why = Pasada su hora vuelve a ser usado: lávelo.
+# draft
+step-read-or-again = Se leyó la pantalla tal cual, o la carga se repite
+    .why = Tres números, cada uno como en la pantalla. En la duda, repita.
+# draft
+step-not-on-looks = No se liberó solo por marcas y miradas
+    .why = No se sabe no es un sí. Lea primero, o repita.
+# draft
+step-inner-mark = Se miró la marca de dentro
+    .why = Los números leídos por una persona piden además una marca dentro.
+# draft
+step-tested-most = No más de lo probado
+    .why = Una bandeja más llena nunca se probó: el vapor puede no llegar. Deje el resto para el próximo ciclo.
+# draft
+step-bath-wet = Vaciado, limpio, enjuagado y mojado con desinfectante tras la clienta
+    .why = Tras cada clienta. Una funda no lo sustituye.
+# draft
+step-bath-time = Vaciado tras todo el tiempo de la etiqueta
+    .why = Tiene que seguir mojado lo que dice la etiqueta.
+# draft
+practice-title = Libro de práctica
+# draft
+practice-what = Un salón inventado para enseñar, con tarjetas y un reloj más rápido. Tiene su propio libro: nada de allí llega a este.
+# draft
+practice-open = El libro de práctica está abierto
+# draft
+practice-go = Ir al libro de práctica
+# draft
+practice-closed = El libro de práctica está cerrado
+# draft
+practice-nobody = Solo lo abre quien enseña, y aquí no consta que nadie enseñe. Quién enseña se dice en Ajustes.
+# draft
+practice-asks = Usted enseña y abre el libro de práctica: toque su signo
+# draft
+refused-not-teacher = El libro de práctica lo abre una persona que enseña.
+# draft
+refused-not-practice = Solo un libro de práctica tiene esto. El reloj de un salón real va como es, y allí no se reparten tarjetas.
+# draft
+refused-practice-times = El reloj de práctica va de 1 a { $most } veces más rápido.
+# draft
+refused-practice-closed = No se pudo abrir el libro de práctica: { $why }.
+# draft
+refused-card-machine = Aún hay una carga en la máquina que necesita esta tarjeta. Sáquela primero, o vuelva a poner la máquina en uso.
+# draft
+refused-no-such-card = No hay ninguna tarjeta abierta así. Puede que ya haya terminado.
+# draft
+line-practice-clock = Se ajustó el reloj de práctica: { $at }, velocidad × { $times }.
+# draft
+line-card-dealt = Tarjeta repartida a { $sign }: { $card }.
+# draft
+line-card-ended = Tarjeta terminada: { $right } de { $asked } bien.
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Pruebas de esporas
@@ -3427,7 +3653,7 @@ due-done-today = hecho hoy
 # draft
 due-left = Hoy no se hace
 # draft
-due-next = Próxima antes del { $day }
+due-next = Próxima: a más tardar el { $day }
 # draft
 due-runs = { $runs } de { $most } ciclos
 # draft
@@ -3774,3 +4000,353 @@ refused-spore-placed = Una prueba de esporas se coloca, no solo se firma.
     .do = Vaya a las pruebas de esporas y coloque una.
 # draft
 refused-no-such-stock = Eso no se lleva aquí.
+
+
+## The record, shown
+# draft
+show-title = Mostrar el registro
+# draft
+show-how = Una página solo para leer, para quien pide ver el registro. Nada en ella se puede cambiar y no lleva a otro lugar. No contiene nombres de clientes.
+# draft
+show-back = La tecla Atrás del navegador vuelve de esa página hasta aquí.
+# draft
+show-do = Mostrar ahora
+# draft
+show-open = Abierto para leer ahora
+# draft
+show-address = Hasta las { $at }:
+# draft
+show-close = Cerrarlas todas ahora
+# draft
+folder-title = El registro de este salón
+# draft
+folder-until = Solo lectura hasta las { $at }
+# draft
+folder-over-title = Esta página está cerrada
+# draft
+folder-over = Su tiempo terminó, o nadie la abrió. Era solo para leer y nada cambió. Pida a alguien que trabaja aquí que muestre el registro otra vez.
+# draft
+folder-languages = Idioma de esta página
+# draft
+folder-span = Del { $from } al { $to }
+# draft
+folder-printed = Impreso según el registro a las { $at }
+# draft
+folder-page = Página
+# draft
+folder-of = de
+# draft
+folder-book-salon = El libro propio de un salón
+# draft
+folder-period = Elija el tiempo
+# draft
+folder-days-30 = Últimos 30 días
+# draft
+folder-days-90 = Últimos 90 días
+# draft
+folder-year = Este año
+# draft
+folder-from = Desde el día
+# draft
+folder-to = Hasta el día
+# draft
+folder-choose = Ver este tiempo
+# draft
+folder-unread = No se pudieron leer esos días. Se muestran los últimos 30 días.
+# draft
+folder-parts = Partes de esta página
+# draft
+folder-none = Este libro todavía no guarda nada sobre esto. Pida el papel.
+# draft
+folder-none-span = No se escribió nada sobre esto en el tiempo mostrado.
+# draft
+folder-part-0 = Este salón hoy
+# draft
+folder-part-1 = Quién trabaja aquí y quién puede usar una máquina
+# draft
+folder-part-2 = La regla que se sigue y los ajustes
+# draft
+folder-part-3 = Tandas
+# draft
+folder-part-4 = Pruebas de esporas
+# draft
+folder-part-5 = Apartados y qué pasó después; retiradas
+# draft
+folder-part-6 = Desinfectante
+# draft
+folder-part-7 = Baño ultrasónico
+# draft
+folder-part-8 = Las máquinas
+# draft
+folder-part-9 = Tinas de pies
+# draft
+folder-part-10 = Capacitación y seguridad de las personas
+# draft
+folder-part-11 = Vacíos y por qué
+# draft
+folder-part-12 = Hojas de seguridad, residuos, un solo uso
+# draft
+folder-part-13 = Cómo leer esto
+# draft
+folder-machine-in = en uso
+# draft
+folder-machine-out = FUERA DE USO desde { $at }
+# draft
+folder-aside-none = No hay nada apartado ahora.
+# draft
+folder-sign = Firma
+# draft
+folder-is = Lo que se dijo de la persona
+# draft
+folder-in-charge = a cargo de las máquinas
+# draft
+folder-learns = aprende: otra persona también revisa
+# draft
+folder-teaches = enseña
+# draft
+folder-no-role = no se dijo nada
+# draft
+folder-who = Aquí solo están las firmas que cada persona eligió. Para nombres y licencias, pida ver las copias expuestas.
+# draft
+folder-who-runs = En este libro no se nombró a nadie a cargo de las máquinas. Pregunte.
+# draft
+folder-rule = El nombre y la sección de la regla, y el día en que se leyó, no se guardan en este libro. Pida el papel.
+# draft
+folder-retention = Cuánto tiempo se guarda el registro: no fijado. Ninguna entrada se puede cambiar o borrar sin que se note.
+# draft
+folder-interval = Tiempo entre una prueba de esporas y la siguiente: no fijado.
+# draft
+folder-interval-days = Tiempo entre una prueba de esporas y la siguiente, { $machine }: { $days } días como máximo.
+# draft
+folder-limits = Límites con los que se juzga una tanda
+# draft
+folder-limits-own = Vale lo más estricto entre estos y los ajustes de la máquina. El contenido y la fuente están como se escribieron, en inglés.
+# draft
+folder-col-what = Qué
+# draft
+folder-col-value = Valor
+# draft
+folder-col-source = De dónde
+# draft
+folder-col-how = Cómo se sabe
+# draft
+folder-limit-seen = leído en esa fuente
+# draft
+folder-limit-memory = de memoria, por comprobar
+# draft
+folder-limit-ours = una regla de este programa
+# draft
+folder-col-day = Día
+# draft
+folder-col-run = Tanda
+# draft
+folder-col-end = Fuera
+# draft
+folder-col-programme = Programa
+# draft
+folder-col-inside = Dentro
+# draft
+folder-col-steam = Vapor
+# draft
+folder-col-known = Se sabe por
+# draft
+folder-col-looks = Marcas; seco y entero
+# draft
+folder-col-signs = Firmas
+# draft
+folder-col-notes = Anotado
+# draft
+folder-col-by = Por
+# draft
+folder-col-why = Por qué
+# draft
+folder-col-became = Qué pasó después
+# draft
+folder-col-in = En
+# draft
+folder-col-result = Resultado
+# draft
+folder-col-done = Qué se hizo
+# draft
+folder-col-chore = Tarea
+# draft
+folder-col-found = Se vio
+# draft
+folder-col-after = Después de
+# draft
+folder-col-drained = Vaciado
+# draft
+folder-col-last = Última vez aquí
+# draft
+folder-not-out = aún no sale
+# draft
+folder-marks-all = todas las marcas cambiaron
+# draft
+folder-marks-none = marcas no revisadas
+# draft
+folder-dry-all = todo seco y entero
+# draft
+folder-dry-none = sequedad no revisada
+# draft
+folder-dry-bad = { $wet } mojadas, { $torn } rotas, { $dropped } caídas
+# draft
+folder-inner-bad = el indicador interior no llegó a su punto final
+# draft
+folder-not-looked = nadie ha revisado aún
+# draft
+folder-signed-start = inició { $sign }
+# draft
+folder-signed-look = revisó { $sign }
+# draft
+folder-signed-release = liberó { $sign }
+# draft
+folder-no-sign = sin firma
+# draft
+folder-corrected = corregido
+# draft
+folder-differ = dos entradas difieren
+# draft
+folder-aside-why = NO USAR. { $why }
+# draft
+folder-lot-none = lote no guardado
+# draft
+folder-jar-contact = { $label }: las piezas quedan sumergidas { $minutes } min.
+# draft
+folder-jar-hours = Una mezcla dura { $hours } h.
+# draft
+folder-jar-day = Una mezcla dura hasta el final del día.
+# draft
+folder-jar-no-label = etiqueta no guardada
+# draft
+folder-jar-unset = No se dijo lo que pide su etiqueta.
+# draft
+folder-mixed = mezclado de nuevo
+# draft
+folder-emptied = vaciado y enjuagado
+# draft
+folder-fine = como debe ser
+# draft
+folder-not-fine = NO como debe ser
+# draft
+folder-left-closed = no se hizo: el salón estaba cerrado
+# draft
+folder-left-unused = no se hizo: no se usó
+# draft
+folder-machine-paper = El modelo, el número de serie, el manual y los certificados no se guardan en este libro. Pida el papel.
+# draft
+folder-services-none = No se anotó ningún servicio.
+# draft
+folder-due-runs = { $chore }: a más tardar tras { $runs } tandas, { $since } desde la última vez.
+# draft
+folder-after-client = un cliente
+# draft
+folder-after-day = el final del día
+# draft
+folder-after-week = la semana
+# draft
+folder-not-used = no se usó ese día
+# draft
+folder-not-drained = no anotado
+# draft
+folder-training = La capacitación, los repasos anuales y las ofertas de vacuna no se guardan en este libro. Pida el papel.
+# draft
+folder-exposure = Se anotó contacto con sangre. Lo que se hizo se guarda aparte, por respeto a la persona.
+# draft
+folder-gap-closed = el salón estaba cerrado
+# draft
+folder-gap-holiday = día festivo
+# draft
+folder-gap-power = sin electricidad
+# draft
+folder-gap-nothing = abierto, nada que hacer aquí
+# draft
+folder-gap-paper = anotado en papel
+# draft
+folder-gap-forgotten = olvidado
+# draft
+folder-gap-box = la computadora del salón estaba apagada
+# draft
+folder-gap-none = No se explicó ningún vacío en el tiempo mostrado. Eso no dice que no hubo: busque días sin línea en la parte 3.
+# draft
+folder-sheets = Las hojas de seguridad, cómo salen los residuos y lo que se usa una sola vez no se guardan en este libro. Pida ver las hojas, el contenedor y las existencias de un solo uso.
+# draft
+folder-read-measured = Medido: tomado del archivo que escribió la propia máquina. El archivo se guarda como llegó.
+# draft
+folder-read-read = Leído en la pantalla: una persona escribió tres números de la máquina.
+# draft
+folder-read-clock = Por el reloj: solo se saben el inicio y el fin, y nada del vapor.
+# draft
+folder-read-paper = De papel: copiado de una hoja llenada a mano.
+# draft
+folder-read-later = Escrito después: hay más de cinco minutos entre el hecho y la escritura. Se guardan las dos horas.
+# draft
+folder-read-corrected = Corregido o tachado: la primera entrada queda, con la posterior al lado.
+# draft
+folder-read-steam = Que el vapor hizo su trabajo dice que el registro lo muestra para lo que se dijo que había dentro. No dice que las bolsas estaban secas: eso solo lo dice una mirada.
+# draft
+folder-read-chain = Cada línea está unida a la anterior. En la computadora del salón se puede comprobar si todo el registro está como se escribió.
+# draft
+folder-show-title = Pídanos que le mostremos
+# draft
+folder-show-how = Cualquiera que trabaja aquí puede mostrar estos seis pasos.
+# draft
+folder-show-1 = Poner un juego limpio y seco en una bolsa y etiquetarla
+# draft
+folder-show-2 = Cargar una bandeja, elegir el programa, iniciar
+# draft
+folder-show-3 = Mirar números, marcas y bolsas, y decir qué pasa si algo no está bien
+# draft
+folder-show-4 = Comprobar una bolsa en la silla antes de abrirla
+# draft
+folder-show-5 = Preparar el desinfectante y fechar el frasco
+# draft
+folder-show-6 = Limpiar una tina de pies y mantenerla mojada el tiempo de la etiqueta
+# draft
+folder-show-never = no está en este libro
+# draft
+folder-col-lot = Lote y caducidad
+# draft
+show-minutes = { $count ->
+    [one] Se cierra sola después de { $count } minuto.
+   *[other] Se cierra sola después de { $count } minutos.
+}
+# draft
+folder-aside-now = { $count ->
+    [one] { $count } bolsa no se debe usar ahora.
+   *[other] { $count } bolsas no se deben usar ahora.
+}
+# draft
+folder-runs-count = { $count ->
+    [one] { $count } tanda en el tiempo mostrado.
+   *[other] { $count } tandas en el tiempo mostrado.
+}
+# draft
+folder-marks-bad = { $count ->
+    [one] { $count } marca no cambió
+   *[other] { $count } marcas no cambiaron
+}
+# draft
+folder-became-still = { $count ->
+    [one] { $count } sigue apartada
+   *[other] { $count } siguen apartadas
+}
+# draft
+folder-became-apart = { $count ->
+    [one] { $count } desarmada, para lavar otra vez
+   *[other] { $count } desarmadas, para lavar otra vez
+}
+# draft
+folder-became-back = { $count ->
+    [one] { $count } en uso otra vez, con la firma de una persona
+   *[other] { $count } en uso otra vez, con la firma de una persona
+}
+# draft
+folder-became-opened = { $count ->
+    [one] { $count } ya se había abierto
+   *[other] { $count } ya se habían abierto
+}
+# draft
+folder-exposures = { $count ->
+    [one] Contacto con sangre: anotado { $count } vez en el tiempo mostrado.
+   *[other] Contacto con sangre: anotado { $count } veces en el tiempo mostrado.
+}

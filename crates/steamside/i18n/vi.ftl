@@ -21,7 +21,7 @@ place-log = SỔ GHI
 # draft
 book-demo = BẢN MẪU: số liệu giả
 # draft
-book-practice = TẬP LÀM
+book-practice = THỰC HÀNH
 # draft
 did = Đã ghi: { $what }
 # draft
@@ -2970,7 +2970,7 @@ week-washed = đã rửa: số bộ, giờ, chữ ký
 # draft
 week-run = mẻ { $run }
 # draft
-week-spore = thử bào tử máy { $machine }: đặt, kết quả
+week-spore = bào tử máy { $machine }: đặt, kết quả
 # draft
 week-jar-a = pha hũ A
 # draft
@@ -2992,7 +2992,233 @@ week-marks = Dấu: có. Chéo: không, thì KHÔNG DÙNG.
 # draft
 shelf-not-sure = Không chắc túi nào? Chạm mã: để riêng.
 # draft
-week-run-first = mẻ { $run }: chương trình; từ, tới; dấu, khô; chữ ký
+week-run-first = mẻ { $run }: chu trình, từ–tới, dấu, khô, ai
+
+## Practice
+# draft
+cards-title = Thẻ bài tập
+# draft
+cards-how = Mọi thứ ở đây đều là giả. Phát một thẻ, làm theo thẻ ở các trang khác, rồi kết thúc thẻ.
+# draft
+cards-clock = Đồng hồ
+# draft
+cards-clock-shows = Đồng hồ chỉ { $at }, tốc độ × { $times }.
+# draft
+cards-clock-how = Đổi tốc độ không làm giờ nhảy. Hoàn tác vẫn là 30 giây thật.
+# draft
+cards-times = × { $times }
+# draft
+cards-later = Tới nửa giờ sau
+# draft
+cards-everyone = tất cả
+# draft
+cards-dealt = Phát lúc
+# draft
+cards-asked = Thẻ đòi hỏi gì (cho người dạy)
+# draft
+cards-end = Kết thúc thẻ này
+# draft
+cards-deal = Phát một thẻ
+# draft
+cards-learner = Cho ai
+# draft
+cards-ended = Thẻ đã kết thúc
+# draft
+cards-all-of = Mọi phiếu của { $sign }
+# draft
+cards-score = đúng { $right } trên { $asked }
+# draft
+sheet-title = Phiếu trả lời
+# draft
+sheet-print = In phiếu
+# draft
+sheet-name = Họ tên:
+# draft
+sheet-sign = Ký hiệu:
+# draft
+sheet-ended = Kết thúc lúc
+# draft
+sheet-acts = Đã làm gì, theo thứ tự
+# draft
+sheet-nothing = Chưa làm gì.
+# draft
+sheet-steps = Thẻ đòi hỏi
+# draft
+sheet-open = Thẻ này còn mở. Kết thúc thẻ để xem bước nào đúng.
+# draft
+sheet-teacher = Người dạy, ngày:
+# draft
+step-right = Đúng
+# draft
+step-wrong = Sai
+# draft
+card-good-load = Một mẻ tốt
+    .read = Đưa bộ đã dùng từ thùng lên kệ: rửa, đóng túi, chạy máy 1, chờ, xem, cho dùng.
+# draft
+card-wet = Một túi ướt
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } bị ướt. Các túi khác khô, nguyên và dấu đã đổi màu.
+# draft
+card-two-wet = Hai túi ướt
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } và { $other } bị ướt. Mọi dấu đã đổi màu.
+# draft
+card-mark = Dấu không đổi màu
+    .read = Mẻ của máy { $machine } đã lấy ra. Dấu của túi { $code } không đổi màu. Tất cả đều khô và nguyên.
+# draft
+card-torn = Rách và rơi
+    .read = Mẻ của máy { $machine } đã lấy ra. Túi { $code } bị rách, túi { $other } rơi xuống sàn. Các túi khác tốt.
+# draft
+card-power = Mất điện
+    .read = Mất điện khi máy { $machine } đang chạy. Điện đã có lại; máy đã dừng.
+# draft
+card-spore = Thử bào tử không đạt
+    .read = Thử bào tử của máy { $machine } đã đọc được: bào tử mọc, mẫu đối chứng cũng mọc. Hãy làm việc cần làm hôm nay.
+# draft
+card-wrong-pouch = Lấy nhầm túi
+    .read = Khách ngồi ở ghế 3. Bạn đang cầm túi { $code }. Hãy tra mã trước khi mở.
+# draft
+card-fast = Chu trình nhanh
+    .read = Bộ { $code } đã qua chu trình nhanh, không túi, để dùng ngay. Dấu đã đổi màu. Khách chờ ở ghế 2.
+# draft
+card-cannot-tell = Không rõ
+    .read = Bản ghi của máy { $machine } bị thiếu. Màn hình ghi: thấp nhất { $lowest } °C, { $held } phút, { $kpa } kPa tuyệt đối. Dấu bên trong đã đạt.
+# draft
+card-too-many = Quá nhiều túi
+    .read = Có mười bốn túi đã đóng. Hãy chạy máy 1 với số túi vừa đủ.
+# draft
+card-foot-bath = Bồn ngâm chân
+    .read = Khách vừa rời bồn ngâm chân số 1. Hãy chuẩn bị cho khách sau.
+# draft
+step-washed = Rửa trước khi đóng túi
+    .why = Hơi nước không qua được chất bẩn. Ghi đã rửa, rồi mới đóng túi.
+# draft
+step-bagged = Đóng túi trước khi chạy máy
+    .why = Chỉ đồ trong túi mới giữ sạch trên kệ.
+# draft
+step-drying = Chương trình có sấy
+    .why = Túi ra bị ướt thì không dùng. Chương trình nhanh không sấy.
+# draft
+step-not-early = Cửa đóng đến khi chạy xong
+    .why = Mở cửa sớm là dừng mẻ. Đồ bên trong không dùng được.
+# draft
+step-all-looked = Đã xem mọi dấu và mọi túi
+    .why = Các con số không thấy túi ướt hay rách. Chỉ có nhìn mới biết.
+# draft
+step-released = Mẻ tốt đã được cho dùng
+    .why = Chưa có người cho dùng thì không được mở túi nào.
+# draft
+step-wet-said = Đã ghi đúng túi ướt, không ghi túi khác
+    .why = Câu trả lời đầu tiên được giữ: khô sau vẫn là ướt.
+# draft
+step-others-again = Đã xem lại và cho dùng các túi khác
+    .why = Một túi ướt chỉ tính túi đó. Xem lại mọi túi khác trước khi lên kệ.
+# draft
+step-not-used = Túi hỏng được để riêng, không dùng
+    .why = Túi ướt, rách hay rơi không bao giờ dùng.
+# draft
+step-apart = Bộ đó rửa lại, dùng túi mới
+    .why = Tháo túi ra: một túi không dùng hai lần.
+# draft
+step-two-wet-said = Đã ghi cả hai túi ướt
+    .why = Ghi đủ ngay câu trả lời đầu. Hai túi ướt là cả mẻ.
+# draft
+step-none-released = Không dùng gì của mẻ này
+    .why = Hai túi ướt, dấu không đổi, hay số không đạt: cả mẻ không dùng.
+# draft
+step-all-apart = Làm lại tất cả: rửa, túi mới, mẻ mới
+    .why = Không nói lại được. Tháo mọi túi và làm lại từ đầu.
+# draft
+step-mark-said = Đã ghi dấu không đổi màu
+    .why = Xem mọi dấu. Một dấu không đổi màu là cả mẻ không đạt.
+# draft
+step-torn-said = Đã ghi đúng hai túi, không ghi túi khác
+    .why = Túi rách hay rơi đã hở với bụi bẩn. Ghi từng túi.
+# draft
+step-others-released = Các túi khác đã được cho dùng
+    .why = Rách hay rơi chỉ tính túi đó. Các túi khác dùng được.
+# draft
+step-power-aside = Để riêng cả mẻ
+    .why = Mẻ bị dừng chưa chứng tỏ gì. Để riêng tất cả.
+# draft
+step-spore-read = Đã đọc đúng: bào tử mọc
+    .why = Một lần đọc thấy bào tử mọc là giữ, dù xem lại lần hai.
+# draft
+step-machine-out = Máy đã ngừng dùng
+    .why = Trước hết là máy: không ai được chạy.
+# draft
+step-shelf-frozen = Đồ từ máy đó đã để riêng
+    .why = Từ mẻ sau lần thử tốt cuối, không dùng gì từ máy này.
+# draft
+step-nothing-opened = Không mở túi nào của mẻ
+    .why = Túi đã mở thì đã chạm khách: phải tìm lại lượt khách đó.
+# draft
+step-stays-out = Máy vẫn ngừng dùng
+    .why = Máy chỉ dùng lại sau khi thử lại đạt.
+# draft
+step-another-opened = Đã mở túi khác
+    .why = Túi KHÔNG DÙNG thì để yên; lấy túi tốt gần nhất.
+# draft
+step-code-read = Đã đọc mã của túi
+    .why = Không có mã thì không ai tìm lại được lượt khách.
+# draft
+step-stop-stands = Lệnh dừng được giữ
+    .why = Dấu hay kiểm tra không đạt không bao giờ được bỏ qua.
+# draft
+step-use-now = Đã xem và cho dùng ngay
+    .why = Không túi thì chỉ dùng ngay, có hạn giờ, sau khi xem như mọi mẻ.
+# draft
+step-in-time = Đã mở trước khi hết giờ
+    .why = Hết giờ thì coi như đã dùng: rửa lại.
+# draft
+step-read-or-again = Đọc đúng số trên màn hình, hoặc chạy lại mẻ
+    .why = Ba con số, đúng như màn hình. Nghi ngờ thì chạy lại.
+# draft
+step-not-on-looks = Không cho dùng chỉ vì dấu và nhìn thấy tốt
+    .why = Không rõ không phải là đạt. Đọc số trước, hoặc chạy lại.
+# draft
+step-inner-mark = Đã xem dấu bên trong mẻ
+    .why = Số do người đọc thì cần thêm dấu bên trong.
+# draft
+step-tested-most = Không quá số đã thử
+    .why = Khay đầy hơn chưa được thử: hơi có thể không tới hết. Để phần còn lại cho mẻ sau.
+# draft
+step-bath-wet = Đã xả, rửa, tráng và làm ướt bằng chất khử khuẩn sau khách
+    .why = Sau mỗi khách. Túi lót không thay được việc này.
+# draft
+step-bath-time = Xả sau khi đủ thời gian ghi trên nhãn
+    .why = Phải giữ ướt đủ thời gian ghi trên nhãn.
+# draft
+practice-title = Sổ thực hành
+# draft
+practice-what = Một tiệm giả để dạy, có thẻ bài tập và đồng hồ chạy nhanh. Sổ riêng: việc làm ở đó không vào sổ này.
+# draft
+practice-open = Sổ thực hành đang mở
+# draft
+practice-go = Vào sổ thực hành
+# draft
+practice-closed = Sổ thực hành đang đóng
+# draft
+practice-nobody = Chỉ người dạy mới mở được, và ở đây chưa ghi ai dạy. Ghi ai dạy ở trang Cài đặt.
+# draft
+practice-asks = Bạn dạy và mở sổ thực hành: chạm ký hiệu của bạn
+# draft
+refused-not-teacher = Sổ thực hành do người dạy mở.
+# draft
+refused-not-practice = Chỉ sổ thực hành mới có. Đồng hồ của tiệm thật chạy đúng giờ, và không phát thẻ ở đó.
+# draft
+refused-practice-times = Đồng hồ thực hành chạy nhanh 1 đến { $most } lần.
+# draft
+refused-practice-closed = Không mở được sổ thực hành: { $why }.
+# draft
+refused-card-machine = Máy mà thẻ này cần vẫn còn mẻ bên trong. Lấy mẻ ra trước, hoặc cho máy dùng lại.
+# draft
+refused-no-such-card = Không có thẻ nào như vậy đang mở. Có thể thẻ đã kết thúc.
+# draft
+line-practice-clock = Đã đặt đồng hồ thực hành: { $at }, tốc độ × { $times }.
+# draft
+line-card-dealt = Đã phát thẻ cho { $sign }: { $card }.
+# draft
+line-card-ended = Thẻ kết thúc: đúng { $right } trên { $asked }.
+
 ## Spore tests and the way on after a failed one
 # draft
 spores-title = Thử bào tử
@@ -3298,7 +3524,7 @@ due-done-today = hôm nay đã làm
 # draft
 due-left = Hôm nay bỏ qua
 # draft
-due-next = Lần tới trước { $day }
+due-next = Lần tới: chậm nhất { $day }
 # draft
 due-runs = { $runs } trên { $most } mẻ
 # draft
@@ -3645,3 +3871,326 @@ refused-spore-placed = Thử bào tử phải đặt vào máy, không chỉ ký
     .do = Vào phần thử bào tử và đặt một cái.
 # draft
 refused-no-such-stock = Tiệm không theo dõi món đó.
+
+
+## The record, shown
+# draft
+show-title = Cho xem sổ ghi
+# draft
+show-how = Một trang chỉ để đọc, cho người yêu cầu xem sổ ghi. Không thể sửa gì trên đó và nó không dẫn đi đâu khác. Trang không có tên khách.
+# draft
+show-back = Nút Quay lại của trình duyệt đưa từ trang đó về đây.
+# draft
+show-do = Cho xem ngay
+# draft
+show-open = Đang mở để đọc
+# draft
+show-address = Đến { $at }:
+# draft
+show-close = Đóng tất cả ngay
+# draft
+folder-title = Sổ ghi của tiệm này
+# draft
+folder-until = Chỉ đọc đến { $at }
+# draft
+folder-over-title = Trang này đã đóng
+# draft
+folder-over = Đã hết giờ, hoặc chưa ai mở trang này. Trang chỉ để đọc và không có gì bị thay đổi. Hãy nhờ người làm ở đây cho xem sổ ghi lại.
+# draft
+folder-languages = Ngôn ngữ của trang này
+# draft
+folder-span = Từ { $from } đến { $to }
+# draft
+folder-printed = In theo sổ lúc { $at }
+# draft
+folder-page = Trang
+# draft
+folder-of = /
+# draft
+folder-book-salon = Sổ của chính tiệm
+# draft
+folder-period = Chọn thời gian
+# draft
+folder-days-30 = 30 ngày qua
+# draft
+folder-days-90 = 90 ngày qua
+# draft
+folder-year = Năm nay
+# draft
+folder-from = Từ ngày
+# draft
+folder-to = Đến ngày
+# draft
+folder-choose = Xem thời gian này
+# draft
+folder-unread = Không đọc được các ngày này. Đang hiện 30 ngày qua.
+# draft
+folder-parts = Các phần của trang này
+# draft
+folder-none = Sổ này chưa giữ gì về việc này. Hãy hỏi xem giấy tờ.
+# draft
+folder-none-span = Không có gì được ghi về việc này trong thời gian đang xem.
+# draft
+folder-part-0 = Tiệm này hôm nay
+# draft
+folder-part-1 = Ai làm ở đây và ai được chạy máy
+# draft
+folder-part-2 = Quy định được theo và các thiết lập
+# draft
+folder-part-3 = Các mẻ
+# draft
+folder-part-4 = Thử bào tử
+# draft
+folder-part-5 = Để riêng và kết quả sau đó; thu hồi
+# draft
+folder-part-6 = Dung dịch khử trùng
+# draft
+folder-part-7 = Bể siêu âm
+# draft
+folder-part-8 = Các máy
+# draft
+folder-part-9 = Bồn ngâm chân
+# draft
+folder-part-10 = Đào tạo và an toàn cho người
+# draft
+folder-part-11 = Khoảng trống và lý do
+# draft
+folder-part-12 = Phiếu an toàn, rác thải, đồ dùng một lần
+# draft
+folder-part-13 = Cách đọc trang này
+# draft
+folder-machine-in = đang dùng
+# draft
+folder-machine-out = NGỪNG DÙNG từ { $at }
+# draft
+folder-aside-none = Hiện không có gì bị để riêng.
+# draft
+folder-sign = Chữ ký
+# draft
+folder-is = Điều đã nói về người này
+# draft
+folder-in-charge = phụ trách các máy
+# draft
+folder-learns = đang học: có người khác cùng coi
+# draft
+folder-teaches = dạy nghề
+# draft
+folder-no-role = chưa nói gì
+# draft
+folder-who = Ở đây chỉ có chữ ký mà mỗi người tự chọn. Muốn xem tên và giấy phép, hãy hỏi bản treo trên tường.
+# draft
+folder-who-runs = Trong sổ chưa ghi ai phụ trách các máy. Hãy hỏi.
+# draft
+folder-rule = Sổ này không giữ tên, điều khoản của quy định và ngày đã đọc. Hãy hỏi xem giấy tờ.
+# draft
+folder-retention = Giữ sổ bao lâu: chưa đặt. Không thể sửa hay xóa mục nào mà không bị thấy.
+# draft
+folder-interval = Thời gian giữa hai lần thử bào tử: chưa đặt.
+# draft
+folder-interval-days = Thời gian giữa hai lần thử bào tử, { $machine }: nhiều nhất { $days } ngày.
+# draft
+folder-limits = Các giới hạn để xét một mẻ
+# draft
+folder-limits-own = Lấy giới hạn chặt hơn giữa các giới hạn này và thiết lập của máy. Nội dung và nguồn được giữ nguyên bằng tiếng Anh.
+# draft
+folder-col-what = Nội dung
+# draft
+folder-col-value = Giá trị
+# draft
+folder-col-source = Nguồn
+# draft
+folder-col-how = Biết bằng cách nào
+# draft
+folder-limit-seen = đã đọc trong nguồn đó
+# draft
+folder-limit-memory = theo trí nhớ, cần kiểm lại
+# draft
+folder-limit-ours = quy tắc của chương trình này
+# draft
+folder-col-day = Ngày
+# draft
+folder-col-run = Mẻ
+# draft
+folder-col-end = Lấy ra
+# draft
+folder-col-programme = Chu trình
+# draft
+folder-col-inside = Bên trong
+# draft
+folder-col-steam = Hơi nước
+# draft
+folder-col-known = Biết nhờ
+# draft
+folder-col-looks = Dấu; khô và lành
+# draft
+folder-col-signs = Chữ ký
+# draft
+folder-col-notes = Ghi chú
+# draft
+folder-col-by = Bởi
+# draft
+folder-col-why = Lý do
+# draft
+folder-col-became = Sau đó ra sao
+# draft
+folder-col-in = Ở
+# draft
+folder-col-result = Kết quả
+# draft
+folder-col-done = Đã làm gì
+# draft
+folder-col-chore = Việc
+# draft
+folder-col-found = Thấy
+# draft
+folder-col-after = Sau khi
+# draft
+folder-col-drained = Xả nước
+# draft
+folder-col-last = Lần cuối làm ở đây
+# draft
+folder-not-out = chưa lấy ra
+# draft
+folder-marks-all = mọi dấu đã đổi màu
+# draft
+folder-marks-none = chưa coi dấu
+# draft
+folder-dry-all = tất cả khô và lành
+# draft
+folder-dry-none = chưa coi độ khô
+# draft
+folder-dry-bad = { $wet } ướt, { $torn } rách, { $dropped } rớt
+# draft
+folder-inner-bad = chỉ thị bên trong chưa đạt điểm cuối
+# draft
+folder-not-looked = chưa ai coi
+# draft
+folder-signed-start = bắt đầu { $sign }
+# draft
+folder-signed-look = coi { $sign }
+# draft
+folder-signed-release = cho dùng { $sign }
+# draft
+folder-no-sign = không có chữ ký
+# draft
+folder-corrected = đã sửa
+# draft
+folder-differ = hai mục khác nhau
+# draft
+folder-aside-why = KHÔNG DÙNG. { $why }
+# draft
+folder-lot-none = không giữ số lô
+# draft
+folder-jar-contact = { $label }: ngâm ngập { $minutes } phút.
+# draft
+folder-jar-hours = Mỗi lần pha dùng { $hours } giờ.
+# draft
+folder-jar-day = Mỗi lần pha dùng đến cuối ngày.
+# draft
+folder-jar-no-label = không giữ nhãn
+# draft
+folder-jar-unset = Chưa ghi nhãn yêu cầu gì.
+# draft
+folder-mixed = pha mới
+# draft
+folder-emptied = đổ và tráng
+# draft
+folder-fine = đúng như cần
+# draft
+folder-not-fine = KHÔNG đúng như cần
+# draft
+folder-left-closed = bỏ qua: tiệm đóng cửa
+# draft
+folder-left-unused = bỏ qua: không dùng
+# draft
+folder-machine-paper = Sổ này không giữ kiểu máy, số máy, sách hướng dẫn và giấy chứng nhận. Hãy hỏi xem giấy tờ.
+# draft
+folder-services-none = Chưa ghi lần bảo trì nào.
+# draft
+folder-due-runs = { $chore }: chậm nhất sau { $runs } mẻ, đã chạy { $since } từ lần cuối.
+# draft
+folder-after-client = một khách
+# draft
+folder-after-day = cuối ngày
+# draft
+folder-after-week = một tuần
+# draft
+folder-not-used = hôm đó không dùng
+# draft
+folder-not-drained = không ghi
+# draft
+folder-training = Sổ này không giữ việc đào tạo, ôn lại hằng năm và đề nghị tiêm chủng. Hãy hỏi xem giấy tờ.
+# draft
+folder-exposure = Đã ghi có tiếp xúc với máu. Việc xử lý được giữ riêng vì sự riêng tư của người đó.
+# draft
+folder-gap-closed = tiệm đóng cửa
+# draft
+folder-gap-holiday = ngày lễ
+# draft
+folder-gap-power = mất điện
+# draft
+folder-gap-nothing = mở cửa, không có việc ở đây
+# draft
+folder-gap-paper = ghi trên giấy
+# draft
+folder-gap-forgotten = quên
+# draft
+folder-gap-box = máy tính của tiệm bị tắt
+# draft
+folder-gap-none = Không có khoảng trống nào được giải thích trong thời gian đang xem. Điều đó không có nghĩa là không có: hãy tìm những ngày không có dòng nào ở phần 3.
+# draft
+folder-sheets = Sổ này không giữ phiếu an toàn hóa chất, cách bỏ rác và đồ chỉ dùng một lần. Hãy hỏi xem phiếu, thùng rác và kho đồ dùng một lần.
+# draft
+folder-read-measured = Đo: lấy từ tệp do chính máy ghi. Tệp được giữ nguyên như khi nhận.
+# draft
+folder-read-read = Đọc trên màn hình: một người gõ ba con số từ máy.
+# draft
+folder-read-clock = Theo đồng hồ: chỉ biết lúc bắt đầu và kết thúc, không biết gì về hơi nước.
+# draft
+folder-read-paper = Từ giấy: chép lại từ tờ ghi tay.
+# draft
+folder-read-later = Ghi sau: việc xảy ra và lúc ghi cách nhau hơn năm phút. Cả hai giờ đều được giữ.
+# draft
+folder-read-corrected = Đã sửa hoặc gạch ngang: mục đầu vẫn còn, mục sau nằm bên cạnh.
+# draft
+folder-read-steam = Hơi nước đã làm việc nghĩa là dữ liệu cho thấy điều đó với đồ được ghi là ở bên trong. Nó không nói túi đã khô: chỉ nhìn mới biết.
+# draft
+folder-read-chain = Mỗi dòng gắn với dòng trước. Có thể kiểm tra tại máy tính của tiệm xem toàn bộ nhật ký có còn như lúc ghi không.
+# draft
+folder-show-title = Hãy bảo chúng tôi làm cho xem
+# draft
+folder-show-how = Ai làm ở đây cũng có thể làm sáu bước này cho xem.
+# draft
+folder-show-1 = Cho bộ đồ sạch, khô vào túi và dán nhãn
+# draft
+folder-show-2 = Xếp khay, chọn chu trình, bắt đầu
+# draft
+folder-show-3 = Xem số, dấu và túi, và nói phải làm gì nếu có cái không đúng
+# draft
+folder-show-4 = Kiểm tra túi tại ghế trước khi mở
+# draft
+folder-show-5 = Pha dung dịch khử trùng và ghi ngày lên hũ
+# draft
+folder-show-6 = Rửa bồn ngâm chân và giữ ướt đủ thời gian trên nhãn
+# draft
+folder-show-never = không có trong sổ
+# draft
+folder-col-lot = Số lô và hạn dùng
+# draft
+show-minutes = Trang tự đóng sau { $count } phút.
+# draft
+folder-aside-now = Hiện có { $count } túi không được dùng.
+# draft
+folder-runs-count = { $count } mẻ trong thời gian đang xem.
+# draft
+folder-marks-bad = { $count } dấu chưa đổi màu
+# draft
+folder-became-still = { $count } vẫn để riêng
+# draft
+folder-became-apart = { $count } đã tháo ra để rửa lại
+# draft
+folder-became-back = { $count } được dùng lại, do một người ký
+# draft
+folder-became-opened = { $count } đã được mở từ trước
+# draft
+folder-exposures = Tiếp xúc với máu: đã ghi { $count } lần trong thời gian đang xem.

@@ -1,12 +1,13 @@
 //! What every page and act is handed: the book, the folder it lies in, how the place was opened.
 
 use crate::acts::Refusal;
+use crate::chance;
 use crate::live::Live;
+use crate::pace::{self, Clock, Pace};
 use crate::pages::sets::Lived;
 use crate::planning::kept::Kept;
-use crate::{chance, clock};
 use logbook::book::{Book, BookError, Draft, Written};
-use logbook::fact::{Known, Stamp};
+use logbook::fact::{BookKind, Known, Stamp};
 use logbook::view::View;
 use measure::{ActId, Instant, PersonId, StationId};
 use std::path::PathBuf;
@@ -23,6 +24,10 @@ pub struct App {
     pub live: Arc<Live>,
     /// The day plan that was made last.
     pub plans: Arc<Kept>,
+    /// What the clock of the book shows.
+    pub clock: Arc<Clock>,
+    /// It is a book for practice.
+    pub practice: bool,
     /// What was found out last of how many sets to own.
     pub lived: Arc<Lived>,
 }
@@ -48,8 +53,7 @@ impl Who {
         Ok(Self { act: chance::id()?, station, sign: None, happened: None, known })
     }
 
-    fn stamp(self) -> Stamp {
-        let written = clock::now();
+    fn stamp(self, written: Instant) -> Stamp {
         Stamp {
             act: self.act,
             happened: self.happened.unwrap_or(written),
@@ -69,8 +73,28 @@ impl App {
             folder: Arc::new(folder),
             live: Arc::default(),
             plans: Arc::default(),
+            clock: Arc::default(),
+            practice: false,
             lived: Arc::default(),
         }
+    }
+
+    /// The same, with the kind of the book known and its clock as it was set.
+    pub fn at_its_pace(mut self) -> Result<Self, BookError> {
+        let (kind, pace) = self.read(|view| Ok((view.salon()?.book, pace::of(view)?)))?;
+        self.practice = kind == BookKind::Practice;
+        self.clock.set(pace);
+        Ok(self)
+    }
+
+    /// What the clock of the book shows now.
+    pub fn now(&self) -> Instant {
+        self.clock.now()
+    }
+
+    /// How that clock runs.
+    pub fn pace(&self) -> Pace {
+        self.clock.pace()
     }
 
     /// Reads one consistent state of the book. Blocks; pages call it through [`App::look`].
@@ -88,11 +112,14 @@ impl App {
         who: Who,
         decide: impl FnOnce(&View<'_>, &mut Draft) -> Result<(), Refusal>,
     ) -> Result<Written, Refusal> {
-        let stamp = who.stamp();
+        let stamp = who.stamp(self.now());
         if stamp.happened > stamp.written {
             return Err(Refusal::rule("refused-future"));
         }
         let written = self.book.act(stamp, decide)?;
+        if self.practice {
+            self.clock.set(self.read(pace::of)?);
+        }
         self.live.book(written.last_seq);
         Ok(written)
     }

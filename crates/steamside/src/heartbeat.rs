@@ -41,7 +41,9 @@ pub fn after_a_silence(app: &App, station: StationId) -> Result<(), Refusal> {
         return Ok(());
     };
     let who = Who::program(station, Known::WorkedOut)?;
-    app.act(who, |view, draft| acts::box_was_off(view, draft, (from, now))).map(drop)
+    // In a book for practice, as its own clock showed it.
+    let span = (app.pace().at(from), app.pace().at(now));
+    app.act(who, |view, draft| acts::box_was_off(view, draft, span)).map(drop)
 }
 
 /// Keeps the file until the program ends.

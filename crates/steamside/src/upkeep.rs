@@ -287,7 +287,10 @@ pub fn is_soon(due: Due, now: Instant) -> bool {
     }
 }
 
-/// After what a basin is most likely cleaned now.
-pub fn likely(seen: &BasinSeen, now: Instant) -> BasinAfter {
-    if is_soon(seen.day_end, now) { BasinAfter::DayEnd } else { BasinAfter::Client }
+/// After what a basin is most likely cleaned now: a client, until the salon has closed.
+pub const fn likely(seen: &BasinSeen) -> BasinAfter {
+    match seen.day_end {
+        Due::Now | Due::Overdue(_) => BasinAfter::DayEnd,
+        _ => BasinAfter::Client,
+    }
 }

@@ -14,6 +14,7 @@ mod dry_looks;
 mod fold;
 mod loading;
 mod loading_bodies;
+mod record_shown;
 mod story;
 mod upkeep;
 mod upkeep_bodies;

@@ -60,6 +60,9 @@
 //! | `/act/person-is` | `person`, `language` (may be empty), `learns`, `in-charge`, `teaches` = `yes` or absent |
 //! | `/act/record-shows` | `language`, `units` = `metric`, `us` |
 //! | `/act/later-NAME` | `sign`, `on` = a day, `at` = a time, as they stand on the paper; `wash`: as above; `run`: `machine`, `programme`, `end-on`, `end-at`, `pouch` (many), `kind`, `count` = packed on paper; `look`: as `read-off` and `look`; `open`: as above; `chore`: `chore`, `about` = `salon` or a machine, `found` = `fine`, `not-fine`; `closed`: only the day |
+//! | `/act/practice-clock` | only in a practice book: `times` = 1 to 30 (absent: as before), `later` = minutes |
+//! | `/act/card-deal` | only in a practice book: `card`, `learner` (may be absent) |
+//! | `/act/card-end` | only in a practice book: `dealt` = the act that dealt it |
 //! | `/act/spore-place` | `sign`, `machine`, `run` (may be empty), `control` = `yes` or absent, `lot` (may be empty) |
 //! | `/act/spore-start` | `sign`, `test` = the failed one, `programme` (may be empty), `control` |
 //! | `/act/spore-post` | `sign`, `test`, `days` |
@@ -98,6 +101,7 @@ mod machines;
 mod open;
 mod pack;
 mod people;
+mod practice;
 mod read_off;
 mod refusal;
 mod rota;
@@ -137,6 +141,7 @@ pub use machines::{
 pub use open::{Open, What, may_open, open};
 pub use pack::{Pack, pack};
 pub use people::{PersonIs, join, leave, person_is, record_shows};
+pub use practice::{PracticeClock, deal_card, end_card, practice_clock};
 pub use read_off::{ReadOff, read_off};
 pub use refusal::Refusal;
 pub use rota::{SetShift, end_shift, set_shift};

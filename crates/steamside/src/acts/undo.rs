@@ -2,6 +2,7 @@
 //! undoing a release is setting aside.
 
 use super::Refusal;
+use crate::pace::Pace;
 use load::SetState;
 use logbook::book::Draft;
 use logbook::fact::{Body, Counter, Day, Loading, StopReason, Upkeep};
@@ -18,11 +19,13 @@ pub struct Undo {
     pub act: ActId,
     /// The moment of the wish.
     pub now: Instant,
+    /// How the clock runs that shows it: a hand has as long in a practice book.
+    pub pace: Pace,
 }
 
 /// Takes an act back where it can be.
 pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusal> {
-    let Undo { act, now } = undo;
+    let Undo { act, now, pace } = undo;
     if view.act_undone(act)?.is_some() {
         return Err(Refusal::rule("refused-undone-already"));
     }
@@ -30,7 +33,8 @@ pub fn undo(view: &View<'_>, draft: &mut Draft, undo: Undo) -> Result<(), Refusa
     if facts.is_empty() {
         return Err(Refusal::rule("refused-nothing-to-undo"));
     }
-    let late = facts.first().is_some_and(|first| now - first.stamp.written > UNDO_FOR);
+    let late =
+        facts.first().is_some_and(|first| pace.true_between(first.stamp.written, now) > UNDO_FOR);
     let released: Vec<_> = facts
         .iter()
         .filter_map(|fact| match &fact.body {

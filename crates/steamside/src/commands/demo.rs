@@ -1,6 +1,6 @@
 //! `demo`: an invented salon in the middle of a busy day.
 
-use super::serve::{ServeArgs, serve};
+use super::serve::{FOLDER_MINUTES, ServeArgs, serve};
 use super::unusable;
 use crate::demo;
 use clap::Args;
@@ -39,6 +39,7 @@ pub fn run(args: DemoArgs) -> ExitCode {
         watch: vec![format!("{}=1", stick.display())],
         name: Vec::new(),
         zone: None,
+        folder_minutes: FOLDER_MINUTES,
     };
     let try_it = format!(
         "To try: drop a file from {} onto the page MACHINE, or copy it into {}.",

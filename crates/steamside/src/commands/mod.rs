@@ -4,6 +4,7 @@ mod check;
 mod demo;
 mod drift;
 mod plan;
+mod practice;
 mod serve;
 mod sets;
 mod take;
@@ -30,6 +31,8 @@ pub enum Command {
     Demo(demo::DemoArgs),
     /// What changes from run to run on one machine, and which part that points to.
     Drift(drift::DriftArgs),
+    /// Open a made-up salon for teaching: cards to deal, a clock that runs faster.
+    Practice(practice::PracticeArgs),
     /// Plan a day: which runs, when, why, and what is proven.
     Plan(plan::PlanArgs),
     /// Open the salon's own book in the browser.
@@ -49,6 +52,7 @@ pub fn run(command: Command) -> ExitCode {
         Command::Demo(args) => demo::run(args),
         Command::Drift(args) => drift::run(args),
         Command::Plan(args) => plan::run(args),
+        Command::Practice(args) => practice::run(args),
         Command::Serve(args) => serve::run(args),
         Command::Sets(args) => sets::run(args),
         Command::Take(args) => take::run(args),

@@ -6,7 +6,8 @@ use super::{own_folder, unusable};
 use crate::app::{App, Who};
 use crate::door::{Door, Reach};
 use crate::intake::watch::{Watched, watch};
-use crate::web::{Hosts, Served, router};
+use crate::practice::machine;
+use crate::web::{Beside, Folders, Hosts, Served, router};
 use crate::{acts, chance, clock, heartbeat, live};
 use clap::Args;
 use load::SetKind;
@@ -18,6 +19,9 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 use tokio::net::TcpListener;
+
+/// An inspection takes 20 to 40 minutes (estimate, no source); a page can be opened again.
+pub const FOLDER_MINUTES: u32 = 30;
 
 /// Where the book is and who may reach it.
 #[derive(Debug, Clone, Args)]
@@ -43,6 +47,9 @@ pub struct ServeArgs {
     /// for a new book.
     #[arg(long)]
     pub zone: Option<String>,
+    /// Minutes after which a page that shows the record to somebody from outside closes itself.
+    #[arg(long, default_value_t = FOLDER_MINUTES, value_parser = clap::value_parser!(u32).range(1..=1440))]
+    pub folder_minutes: u32,
 }
 
 /// Opens the book, or begins one, and serves it until Ctrl-C.
@@ -63,7 +70,7 @@ fn open_or_begin(folder: &Path, zone: Option<&str>) -> Result<App, String> {
         clock::zone(&zone).map_err(|error| error.to_string())?;
         begin(folder, zone).map_err(|error| shown(&error))?
     };
-    Ok(App::new(book, folder.to_owned()))
+    App::new(book, folder.to_owned()).at_its_pace().map_err(|error| shown(&error))
 }
 
 /// A new book with the three kinds of set that nearly every salon has.
@@ -120,12 +127,17 @@ async fn serve_until_stopped(
         tokio::spawn(watch(app.clone(), watched));
     }
     tokio::spawn(live::follow(app.clone()));
-    let station: StationId = chance::id().map_err(|error| error.to_string())?;
-    app.look(move |app| heartbeat::after_a_silence(app, station))
-        .await
-        .map_err(|error| error.to_string())?
-        .map_err(|error| error.to_string())?;
-    tokio::spawn(heartbeat::beat(app.clone()));
+    if app.practice {
+        tokio::spawn(machine::follow(app.clone()));
+    } else {
+        // The clock of a practice book is not the box's.
+        let station: StationId = chance::id().map_err(|error| error.to_string())?;
+        app.look(move |app| heartbeat::after_a_silence(app, station))
+            .await
+            .map_err(|error| error.to_string())?
+            .map_err(|error| error.to_string())?;
+        tokio::spawn(heartbeat::beat(app.clone()));
+    }
     let reach = Reach { plain: Some(at), secure: safe.as_ref().map(safe::Safe::public) };
     say_where(&app.folder, at, &reach);
     if let Some(line) = try_it {
@@ -134,8 +146,12 @@ async fn serve_until_stopped(
     let mut names: Vec<String> = args.name.iter().map(|name| name.to_ascii_lowercase()).collect();
     names.extend(safe.iter().flat_map(safe::Safe::names));
     let live = Arc::clone(&app.live);
+    let beside = Arc::new(Beside::pages_at(at));
+    let folders = Arc::new(Folders::new(args.folder_minutes));
     let door = Arc::new(Door::new(reach));
-    let served = Served { app, hosts: Arc::new(Hosts { names }), door, secure: false };
+    let hosts = Arc::new(Hosts { names });
+    let let_in_by = app.clone();
+    let served = Served { app, hosts, beside, folders, door, let_in_by, secure: false };
     if let Some(safe) = safe {
         tokio::spawn(safe.serve(router(Served { secure: true, ..served.clone() })));
     }

@@ -3,9 +3,9 @@
 use super::{own_folder, unusable};
 use crate::acts::Refusal;
 use crate::app::{App, Who};
+use crate::chance;
 use crate::intake::appointments::{self, bring_file, is_appointments};
 use crate::intake::take::{Arrived, LARGEST, Taken, take};
-use crate::{chance, clock};
 use clap::Args;
 use logbook::book::Book;
 use logbook::fact::{Known, Way};
@@ -34,7 +34,10 @@ pub fn run(args: TakeArgs) -> ExitCode {
         Ok(book) => book,
         Err(error) => return unusable(format_args!("{}: {error}", folder.display())),
     };
-    let app = App::new(book, folder);
+    let app = match App::new(book, folder).at_its_pace() {
+        Ok(app) => app,
+        Err(error) => return unusable(error),
+    };
     let machine = match args.machine.map(|number| machine(&app, number)).transpose() {
         Ok(machine) => machine,
         Err(refusal) => return unusable(refusal),
@@ -81,7 +84,7 @@ fn take_one(
     if is_appointments(&bytes) {
         let who = Who::program(station, Known::WorkedOut).map_err(|error| error.to_string())?;
         let called = path.file_name().unwrap_or_default().to_string_lossy();
-        let arrived = appointments::Arrived { bytes: &bytes, name: &called, now: clock::now() };
+        let arrived = appointments::Arrived { bytes: &bytes, name: &called, now: app.now() };
         let line = bring_file(app, who, arrived).map_err(|refusal| refusal.to_string())?;
         return Ok(line.unwrap_or_else(|| "was here already; nothing has changed".to_owned()));
     }

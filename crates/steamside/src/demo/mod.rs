@@ -2,15 +2,16 @@
 //!
 //! Everything is written through the same acts as a real tap, only with moments in the past.
 
-mod records;
+pub mod records;
 mod script;
 
 use crate::acts::Refusal;
 use crate::app::App;
 use crate::{chance, clock};
+use jiff::tz::TimeZone;
 use logbook::book::{Book, BookError, Opening};
 use logbook::fact::{BookKind, Known, Stamp};
-use measure::{Span, StationId};
+use measure::{Instant, Span, StationId};
 use std::path::Path;
 
 /// Folder of the records that can be tried.
@@ -69,6 +70,16 @@ pub fn open(folder: &Path, keep: bool) -> Result<App, NoDemo> {
     }
     std::fs::write(folder.join(MARK), MARK_TEXT)?;
     create(folder)
+}
+
+/// The same salon on two quiet days, with these signs and nothing left over: for practice.
+pub fn quiet(
+    app: &App,
+    station: StationId,
+    (now, zone): (Instant, TimeZone),
+    signs: &'static [&'static str],
+) -> Result<(), Refusal> {
+    script::Script::new(app, station, now, zone).play_quiet(signs)
 }
 
 fn create(folder: &Path) -> Result<App, NoDemo> {

@@ -35,14 +35,31 @@ impl Series {
         }
     }
 
+    /// The same file with the samples from one second to another left out.
+    pub fn file_with_gap(self, start: DateTime, (from, to): (i64, i64)) -> String {
+        self.lines(start, |second| second < from || second > to)
+    }
+
+    /// The beginning of the file, up to a second.
+    pub fn file_until(self, start: DateTime, end: i64) -> String {
+        self.lines(start, |second| second <= end)
+    }
+
     /// The file that the machine would write for a run that begins at `start`.
     pub fn file(self, start: DateTime) -> String {
+        self.lines(start, |_| true)
+    }
+
+    fn lines(self, start: DateTime, keep: impl Fn(i64) -> bool) -> String {
         let mut file = String::from("time,chamber_C,chamber_kPa_abs,set_C\n");
         for line in self.text().lines().skip(1) {
             let Some((seconds, rest)) = line.split_once(',') else {
                 continue;
             };
             let seconds: i64 = seconds.parse().unwrap_or_default();
+            if !keep(seconds) {
+                continue;
+            }
             let at = start
                 .checked_add(SignedDuration::from_secs(seconds))
                 .unwrap_or(start)

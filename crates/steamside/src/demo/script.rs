@@ -119,17 +119,14 @@ impl<'a> Script<'a> {
 
     /// Everything, oldest first. Returns the records that wait to be tried.
     pub fn play(&mut self) -> Result<Vec<Try>, Refusal> {
-        self.set_up()?;
+        self.set_up(&["HL", "TN", "MR"])?;
         for day in (1..=6).rev() {
             self.plan_past_day(day);
         }
         self.plan_today();
         self.plan_weekly();
         self.plan_upkeep_today();
-        self.steps.sort_by_key(|(at, _)| *at);
-        for (at, step) in std::mem::take(&mut self.steps) {
-            self.step(at, step)?;
-        }
+        self.play_steps()?;
         self.book_days()?;
         Ok(TRIES
             .iter()
@@ -140,13 +137,30 @@ impl<'a> Script<'a> {
             .collect())
     }
 
+    /// Two quiet days that are over, and nobody's visits.
+    pub fn play_quiet(&mut self, signs: &[&str]) -> Result<(), Refusal> {
+        self.set_up(signs)?;
+        for day in [2, 1] {
+            self.plan_past_day(day);
+        }
+        self.play_steps()
+    }
+
+    fn play_steps(&mut self) -> Result<(), Refusal> {
+        self.steps.sort_by_key(|(at, _)| *at);
+        for (at, step) in std::mem::take(&mut self.steps) {
+            self.step(at, step)?;
+        }
+        Ok(())
+    }
+
     fn ago(&self, minutes: i64) -> Instant {
         self.now - Span::from_minutes(minutes)
     }
 
-    fn set_up(&mut self) -> Result<(), Refusal> {
+    fn set_up(&mut self, signs: &[&str]) -> Result<(), Refusal> {
         let begun = self.ago(7 * 24 * 60);
-        for sign in ["HL", "TN", "MR"] {
+        for sign in signs {
             self.act(begun, Known::Setting, |v, d| acts::join(v, d, sign))?;
         }
         for (number, writes_files, most) in [(1, true, 10), (2, false, 8)] {

@@ -120,7 +120,7 @@ fn hear(app: &App, watched: &Watched, (path, look): (&Path, Look), grew: bool) {
     let Ok(bytes) = std::fs::read(path) else {
         return;
     };
-    let heard = clock::now() - Span::from_millis(age.as_millis() as i64);
+    let heard = app.now() - Span::from_millis(age.as_millis() as i64);
     let grown = Grown { bytes: &bytes, machine: watched.machine, heard, grew };
     if let Ok(Some(word)) = app.book.read(|view| growing::last_word(view, grown)) {
         app.live.word(word);
@@ -138,7 +138,7 @@ fn take_file(app: &App, watched: &Watched, path: &Path, look: Look) -> Option<St
     };
     let taken = if is_appointments(&bytes) {
         let called = path.file_name().unwrap_or_default().to_string_lossy();
-        let arrived = appointments::Arrived { bytes: &bytes, name: &called, now: clock::now() };
+        let arrived = appointments::Arrived { bytes: &bytes, name: &called, now: app.now() };
         Who::program(watched.station, Known::WorkedOut)
             .map_err(Refusal::from)
             .and_then(|who| bring_file(app, who, arrived))

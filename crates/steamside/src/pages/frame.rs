@@ -2,12 +2,13 @@
 
 use super::kept::OUTBOX_PATH;
 use super::shapes::{self, Shape};
+use super::show;
 use super::strip;
 use super::telling::{self, Names};
 use super::when;
 use crate::acts;
 use crate::web::Ctx;
-use crate::words::Language;
+use crate::words::{Language, Words};
 use logbook::book::BookError;
 use logbook::fact::{Body, BookKind, Fact};
 use logbook::view::View;
@@ -20,6 +21,10 @@ pub const STYLE_PATH: &str = "/assets/steamside.css";
 pub const SCRIPT_PATH: &str = "/assets/steamside.js";
 /// Where the icon lies.
 pub const ICON_PATH: &str = "/assets/steamside.svg";
+/// Where the icon of a practice book lies.
+pub const PRACTICE_ICON_PATH: &str = "/assets/practice.svg";
+/// The same house, drawn in broken lines.
+pub const PRACTICE_ICON: &str = include_str!("../../assets/practice.svg");
 /// The icon: a house with a tick, on paper.
 pub const ICON: &str = include_str!("../../assets/steamside.svg");
 /// The style.
@@ -113,7 +118,7 @@ pub fn did(view: &View<'_>, ctx: &Ctx) -> Result<Option<Did>, BookError> {
     };
     let names = Names::of(view, &facts)?;
     let text = telling::entry(ctx, &names, &facts);
-    let left_ms = (first.stamp.written + UNDO - ctx.now).millis();
+    let left_ms = (UNDO.millis()) - ctx.pace.true_between(first.stamp.written, ctx.now).millis();
     let open = left_ms > 0 && view.act_undone(act)?.is_none();
     let undo = undo_of(&facts).filter(|_| open);
     let correct =
@@ -143,9 +148,9 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
     html! {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[book_class(ctx)] {
-            (head(&frame.title, &words.say("program-name")))
+            (head(ctx, &frame.title))
             body class=(if frame.desk { "desk" } else { "sink" }) data-again=[frame.again_s]
-                data-head=(ctx.head) {
+                data-head=(ctx.head) data-times=[times(ctx)] {
                 (shapes::sheet())
                 a class="skip" href="#work" { (words.say("skip")) }
                 (top(ctx))
@@ -153,7 +158,7 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
                 (strip::every(ctx))
                 (places(ctx, frame.place))
                 div id="kept" {}
-                main id="work" tabindex="-1" {
+                main id="work" tabindex="-1" data-kind=[book_word(ctx)] {
                     h1 { (frame.title) }
                     (body)
                 }
@@ -162,6 +167,7 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
                 }
                 footer {
                     p { (words.say("foot-manual")) " " (words.say("foot-person")) }
+                    p { a class="key" href=(show::PATH) { (Shape::Tape.draw()) span { (words.say("show-title")) } } }
                     p { a href="/setup" { (words.say("setup-title")) } }
                 }
             }
@@ -170,19 +176,37 @@ pub fn page(ctx: &Ctx, frame: &Frame, body: &Markup) -> Markup {
 }
 
 /// The head of every page, full-screen ones too. Nothing is loaded from elsewhere.
-pub fn head(title: &str, program: &str) -> Markup {
+pub fn head(ctx: &Ctx, title: &str) -> Markup {
+    head_of(ctx.words(), ctx.book == BookKind::Practice, title)
+}
+
+/// The same where no book is at hand; of a practice book its word comes first.
+pub fn head_of(words: &Words, practice: bool, title: &str) -> Markup {
     html! {
         head {
             meta charset="utf-8";
             meta name="viewport" content="width=device-width, initial-scale=1";
-            title { (title) " – " (program) }
+            title {
+                @if practice { (words.say("book-practice")) ": " }
+                (title) " – " (words.say("program-name"))
+            }
             link rel="stylesheet" href=(STYLE_PATH);
-            link rel="icon" type="image/svg+xml" href=(ICON_PATH);
+            link rel="icon" type="image/svg+xml" href=(icon(practice));
             script src=(SCRIPT_PATH) defer {}
             script src=(LIVE_PATH) defer {}
             script src=(OUTBOX_PATH) defer {}
         }
     }
+}
+
+/// Where the icon of a page lies; a practice book has its own.
+pub const fn icon(practice: bool) -> &'static str {
+    if practice { PRACTICE_ICON_PATH } else { ICON_PATH }
+}
+
+/// How many times as fast the clock runs, for the script; only where it does.
+pub fn times(ctx: &Ctx) -> Option<u32> {
+    Some(ctx.pace.times()).filter(|times| *times > 1)
 }
 
 /// Says since when the page has heard nothing, and how many taps wait, on pages that keep them; the
@@ -218,6 +242,24 @@ pub fn book_class(ctx: &Ctx) -> Option<&'static str> {
     }
 }
 
+/// What says on a screen and on paper that the book is not a salon's own.
+pub fn book_word(ctx: &Ctx) -> Option<String> {
+    match ctx.book {
+        BookKind::Salon => None,
+        BookKind::Demo => Some(ctx.words().say("book-demo")),
+        BookKind::Practice => Some(ctx.words().say("book-practice")),
+    }
+}
+
+/// What comes first on every paper of a practice book.
+pub fn on_paper(ctx: &Ctx, text: String) -> String {
+    if ctx.book == BookKind::Practice {
+        format!("{}: {text}", ctx.words().say("book-practice"))
+    } else {
+        text
+    }
+}
+
 fn top(ctx: &Ctx) -> Markup {
     let words = ctx.words();
     html! {
@@ -227,10 +269,12 @@ fn top(ctx: &Ctx) -> Markup {
                     strong { (when::clock_of(ctx, ctx.now)) } " " (when::day_of(ctx, ctx.now))
                 }
             }
-            @match ctx.book {
-                BookKind::Salon => {}
-                BookKind::Demo => { p class="book-kind" { (words.say("book-demo")) } }
-                BookKind::Practice => { p class="book-kind" { (words.say("book-practice")) } }
+            @match (ctx.book, book_word(ctx)) {
+                (BookKind::Practice, Some(word)) => {
+                    p { a class="book-kind" href="/cards" { (word) @if let Some(times) = times(ctx) { " ×" (times) } } }
+                }
+                (_, Some(word)) => { p class="book-kind" { (word) } }
+                (_, None) => {}
             }
             form class="languages" method="post" action="/language" aria-label=(words.say("language")) {
                 input type="hidden" name="back" value=(ctx.here);

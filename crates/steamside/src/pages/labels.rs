@@ -91,6 +91,7 @@ fn sheets(
     // A no-break space keeps day and month in one line.
     let day = when::day_and_month(ctx, packed).replace(' ', "\u{a0}");
     let sentence = words.tell("label-sentence", &[("day", day.as_str().into())]);
+    let sentence = frame::on_paper(ctx, sentence);
     let labels: Vec<Label> = pouches
         .iter()
         .filter(|pouch| pouch.pouched)
@@ -107,6 +108,7 @@ fn sheets(
         words.tell("print-page", &args)
     };
     let printed = words.tell("print-printed", &[("at", when::day_of(ctx, ctx.now).into())]);
+    let printed = frame::on_paper(ctx, printed);
     let (scale, stock) = (words.say("print-scale"), words.say("print-stock"));
     let (machine, run) = (words.say("print-machine"), words.say("print-run"));
     let (machine_short, run_short) =

@@ -184,6 +184,7 @@ pub fn draw(ctx: &Ctx, names: &Names, seen: &Seen) -> Markup {
                 a class="key" href="/log?print=yes" { (words.say("log-print")) }
             }
             a class="key" href="/spores" { (words.say("spores-title")) }
+            a class="key" href="/show" { (words.say("show-title")) }
         }
         p { (words.say("log-verify")) }
     }
@@ -214,8 +215,9 @@ fn one(ctx: &Ctx, names: &Names, entry: &Entry, seen: &Seen) -> Markup {
             " · " (words.say(say::known_key(stamp.known)))
             " · " (station(ctx, stamp))
             @if !entry.undone && !seen.print && acts::correctable(&entry.facts).is_some() {
-                " " a class="correct-key" href=(format!("/correct/{}", stamp.act)) {
-                    (words.say("correct-key")) span class="unseen" { ": " (text) }
+                " " a class="correct-key" href=(format!("/correct/{}", stamp.act))
+                    aria-label=(format!("{}: {text}", words.say("correct-key"))) {
+                    (words.say("correct-key"))
                 }
             }
         }

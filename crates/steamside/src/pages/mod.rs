@@ -3,10 +3,12 @@
 
 pub mod another;
 pub mod bag;
+pub mod cards;
 pub mod chair;
 mod changes;
 pub mod correct;
 pub mod first;
+pub mod folder;
 pub mod frame;
 pub mod goes_in;
 pub mod hand_over;
@@ -24,6 +26,7 @@ pub mod pair;
 mod parts;
 pub mod plan;
 mod plot;
+pub mod practice;
 mod proposal;
 pub mod reads;
 pub mod ready;
@@ -35,6 +38,7 @@ pub mod services;
 pub mod sets;
 pub mod setup;
 mod shapes;
+pub mod show;
 pub mod spore_path;
 pub mod spores;
 pub mod start;
@@ -67,7 +71,9 @@ pub fn asset(name: &str) -> Option<(&'static str, &'static [u8])> {
         "outbox.js" => Some(("text/javascript; charset=utf-8", kept::OUTBOX.as_bytes())),
         "live.js" => Some(("text/javascript; charset=utf-8", frame::LIVE.as_bytes())),
         "week.css" => Some(("text/css; charset=utf-8", week::STYLE.as_bytes())),
+        "folder.css" => Some(("text/css; charset=utf-8", folder::STYLE.as_bytes())),
         "wall.css" => Some(("text/css; charset=utf-8", wall::STYLE.as_bytes())),
+        "practice.svg" => Some(("image/svg+xml", frame::PRACTICE_ICON.as_bytes())),
         "steamside.svg" => Some(("image/svg+xml", frame::ICON.as_bytes())),
         _ => None,
     }

@@ -63,6 +63,12 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
     let late = |pouch: &Pouch| {
         pouch.state == SetState::SetAside || pouch.use_until.is_some_and(|until| until < ctx.now)
     };
+    let outages = outage::outages(view)?;
+    // Their own card says what to do with them.
+    let cut = |pouch: &Pouch| {
+        pouch.stopped == Some(StopReason::NotSure)
+            && outages.iter().any(|cut| Some(cut.run) == pouch.run)
+    };
     let seen = Seen {
         machines: view.machines()?,
         people: view.people()?,
@@ -72,9 +78,9 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
         apart: view
             .pouches_in(&[SetState::SetAside, SetState::UseNow])?
             .into_iter()
-            .filter(late)
+            .filter(|pouch| late(pouch) && !cut(pouch))
             .collect(),
-        outages: outage::outages(view)?,
+        outages: outages.clone(),
         offered: view.last_hand_over()?.filter(|offered| {
             offered.taken.is_none() && when::same_day(ctx, offered.given.0, ctx.now)
         }),

@@ -1,9 +1,7 @@
 //! The box was off while a run was in a machine: said on NOW and on the page of the run, until the run
 //! is decided on.
 
-use super::parts::{self, Ground};
-use super::shapes::Shape;
-use super::{telling, when};
+use super::{stop, telling, when};
 use crate::web::Ctx;
 use load::SetState;
 use logbook::book::BookError;
@@ -55,9 +53,8 @@ pub fn outages(view: &View<'_>) -> Result<Vec<Outage>, BookError> {
 pub fn card(ctx: &Ctx, outage: &Outage) -> Markup {
     let words = ctx.words();
     let name = telling::run_name(ctx, outage.machine, outage.number);
-    parts::card(
-        Ground::Turn,
-        Shape::BrokenPlateau,
+    stop::card(
+        ctx,
         &name,
         &html! {
             p class="fact" { (says(ctx, outage)) }

@@ -99,7 +99,7 @@ pub fn alone(language: Language, title: &str, here: &str, inside: &Markup) -> Ma
     html! {
         (DOCTYPE)
         html lang=(language.code()) {
-            (frame::head(title, &words.say("program-name")))
+            (frame::head_of(words, false, title))
             body class="sink alone" {
                 (shapes::sheet())
                 header class="top" {

@@ -196,7 +196,7 @@ fn visits(ctx: &Ctx, seen: &Seen, reached: &Reached) -> Markup {
                                 }
                             }
                             @if let Some(test) = seen.letter {
-                                td { a href=(format!("/letter?test={test}&visit={}", visit.visit)) {
+                                td { a class="key" href=(format!("/letter?test={test}&visit={}", visit.visit)) {
                                     (words.say("letter-write"))
                                 } }
                             }

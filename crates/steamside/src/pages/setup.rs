@@ -10,6 +10,7 @@ use super::{first, say, telling};
 use crate::web::Ctx;
 use crate::words::Language;
 use logbook::book::BookError;
+use logbook::fact::BookKind;
 use logbook::view::{KindCount, Machine, Person, View};
 use maud::{Markup, html};
 
@@ -94,6 +95,11 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             (parts::way("/in", Shape::Envelope, &words.say("goes-in-title")))
             (parts::way("/services", Shape::Chair, &words.say("services-title")))
             (parts::way("/stations", Shape::Tape, &words.say("screens-title")))
+            @if ctx.book == BookKind::Practice {
+                (parts::way("/cards", Shape::Envelope, &words.say("cards-title")))
+            } @else {
+                (parts::way("/practice", Shape::Envelope, &words.say("practice-title")))
+            }
             (parts::way("/shapes", Shape::Plateau, &words.say("legend-title")))
             (parts::way("/wall", Shape::House, &words.say("go-wall")))
             (parts::way("/wall?front=yes", Shape::House, &words.say("go-wall-front")))

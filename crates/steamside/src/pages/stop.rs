@@ -29,10 +29,11 @@ pub fn page(ctx: &Ctx, stop: &Stop<'_>) -> Markup {
     html! {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[frame::book_class(ctx)] {
-            (frame::head(&words.say("do-not-use"), &words.say("program-name")))
+            (frame::head(ctx, &words.say("do-not-use")))
             body class="sink full-stop" data-buzz="yes" {
                 (shapes::sheet())
-                main id="work" {
+                main id="work" data-kind=[frame::book_word(ctx)] {
+                    @if let Some(word) = frame::book_word(ctx) { p class="book-kind" { (word) } }
                     // Focus goes to the two words, also where there is no script.
                     div role="alert" aria-live="assertive" {
                         (Shape::Palm.draw())

@@ -2,6 +2,7 @@
 
 mod counter;
 mod loading;
+mod practice;
 mod screens;
 mod spores;
 mod upkeep;
@@ -127,7 +128,8 @@ fn people_of(fact: &Fact) -> Vec<PersonId> {
         Body::Counter(said) => counter::person_of(said),
         _ => None,
     };
-    fact.stamp.sign.into_iter().chain(named).collect()
+    let of_practice = practice::people(&fact.body);
+    fact.stamp.sign.into_iter().chain(named).chain(of_practice).collect()
 }
 
 fn run_of(body: &Body) -> Option<RunId> {
@@ -252,7 +254,9 @@ fn shelf_line(ctx: &Ctx, names: &Names, body: &Body) -> String {
         Body::Upkeep(said) => {
             spores::line(ctx, names, said).unwrap_or_else(|| upkeep::line(ctx, names, said))
         }
-        Body::Counter(said) => counter::line(ctx, names, said),
+        Body::Counter(said) => {
+            practice::line(ctx, names, said).unwrap_or_else(|| counter::line(ctx, names, said))
+        }
         other => setup_line(ctx, names, other),
     }
 }

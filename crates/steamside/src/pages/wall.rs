@@ -10,6 +10,7 @@ use crate::upkeep::Days;
 use crate::web::Ctx;
 use load::{SetKind, SetState};
 use logbook::book::BookError;
+use logbook::fact::BookKind;
 use logbook::view::{KindCount, Machine, Pouch, Run, View};
 use maud::{DOCTYPE, Markup, html};
 use measure::RunId;
@@ -181,7 +182,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
         (DOCTYPE)
         html lang=(ctx.language.code()) class=[frame::book_class(ctx)] {
             (head(ctx, &title))
-            body class="wall" data-again=(AGAIN_S) data-head=(ctx.head) {
+            body class="wall" data-again=(AGAIN_S) data-head=(ctx.head) data-times=[frame::times(ctx)] {
                 (shapes::sheet())
                 (frame::not_joined(ctx, false))
                 @if seen.stops.is_empty() {
@@ -260,10 +261,10 @@ fn head(ctx: &Ctx, title: &str) -> Markup {
         head {
             meta charset="utf-8";
             meta name="viewport" content="width=device-width, initial-scale=1";
-            title { (title) " – " (ctx.words().say("program-name")) }
+            title { (frame::on_paper(ctx, title.to_owned())) " – " (ctx.words().say("program-name")) }
             link rel="stylesheet" href=(frame::STYLE_PATH);
             link rel="stylesheet" href="/assets/wall.css";
-            link rel="icon" type="image/svg+xml" href=(frame::ICON_PATH);
+            link rel="icon" type="image/svg+xml" href=(frame::icon(ctx.book == BookKind::Practice));
             noscript { meta http-equiv="refresh" content=(AGAIN_S); }
             script src=(frame::LIVE_PATH) defer {}
         }
@@ -277,9 +278,7 @@ fn top(ctx: &Ctx, seen: &Seen, front: bool) -> Markup {
             time class="wall-time" datetime=(when::machine_value(ctx, ctx.now)) {
                 (when::clock_of(ctx, ctx.now))
             }
-            @if let Some(kind) = frame::book_class(ctx) {
-                p class="wall-kind" { (words.say(if kind == "demo" { "book-demo" } else { "book-practice" })) }
-            }
+            @if let Some(word) = frame::book_word(ctx) { p class="wall-kind" { (word) } }
             @if !front && seen.nobody {
                 p class="wall-nobody" { (Shape::Hourglass.draw()) span { (words.say("nobody-has-it")) } }
             }
@@ -354,7 +353,7 @@ fn stop(ctx: &Ctx, stops: &[Stopped]) -> Markup {
         _ => words.tell("pouch-count", &[("count", pouches.into())]),
     };
     html! {
-        main id="work" class="wall-stop" {
+        main id="work" class="wall-stop" data-kind=[frame::book_word(ctx)] {
             (Shape::Palm.draw())
             div role="alert" {
                 h1 { (words.say("do-not-use")) }

@@ -9,6 +9,7 @@ use crate::words::{Language, Words};
 use jiff::ToSpan;
 use jiff::civil::Date;
 use logbook::book::BookError;
+use logbook::fact::BookKind;
 use logbook::view::{Machine, View};
 use maud::{DOCTYPE, Markup, html};
 use measure::{Instant, Span};
@@ -94,15 +95,16 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (words.say("week-title")) " – " (words.say("program-name")) }
+                title { (frame::on_paper(ctx, words.say("week-title"))) " – " (words.say("program-name")) }
                 link rel="stylesheet" href=(frame::STYLE_PATH);
                 link rel="stylesheet" href="/assets/week.css";
-                link rel="icon" type="image/svg+xml" href=(frame::ICON_PATH);
+                link rel="icon" type="image/svg+xml" href=(frame::icon(ctx.book == BookKind::Practice));
                 script src=(frame::SCRIPT_PATH) defer {}
             }
             body class="desk week-page" {
-                main id="work" tabindex="-1" {
+                main id="work" tabindex="-1" data-kind=[frame::book_word(ctx)] {
                     div class="no-print" {
+                        @if let Some(word) = frame::book_word(ctx) { p { span class="book-kind" { (word) } } }
                         p { (words.say("week-how")) }
                         p class="ways" {
                             button type="button" class="key" hidden data-prints="yes" { (words.say("labels-print")) }

@@ -4,7 +4,6 @@ use super::head::Head;
 use super::show::trouble;
 use super::{Fields, Served};
 use crate::acts::Refusal;
-use crate::clock;
 use crate::photo::{self, NotRead};
 use axum::extract::{Multipart, State};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -82,7 +81,7 @@ async fn sent(mut form: Multipart) -> Sent {
 /// When it happened, where a form says that it was not now: minutes ago, of an opened pouch that
 /// is linked after the service; milliseconds ago, of what was kept while the station was cut off.
 /// The station's own clock counts for neither.
-pub fn happened(name: &str, fields: &Fields) -> Result<Option<Instant>, Refusal> {
+pub fn happened(name: &str, fields: &Fields, now: Instant) -> Result<Option<Instant>, Refusal> {
     let ago = if name == "open" { fields.maybe::<i64>("ago")? } else { None };
     let ago = match ago {
         Some(minutes) if !(1..=LONGEST_AGO_MIN).contains(&minutes) => {
@@ -98,7 +97,7 @@ pub fn happened(name: &str, fields: &Fields) -> Result<Option<Instant>, Refusal>
     };
     Ok(match (ago, kept) {
         (None, None) => None,
-        (ago, kept) => Some(clock::now() - ago.unwrap_or_default() - kept.unwrap_or_default()),
+        (ago, kept) => Some(now - ago.unwrap_or_default() - kept.unwrap_or_default()),
     })
 }
 
@@ -108,8 +107,9 @@ mod tests {
 
     fn check(name: &str, fields: &[(&str, &str)], minutes: Option<i64>) {
         let pairs = fields.iter().map(|(name, value)| ((*name).to_owned(), (*value).to_owned()));
-        let said = happened(name, &Fields(pairs.collect())).ok();
-        let said = said.map(|at| at.map_or(0, |at| (clock::now() - at).millis() / 60_000));
+        let now = Instant::from_millis(1_000_000_000_000);
+        let said = happened(name, &Fields(pairs.collect()), now).ok();
+        let said = said.map(|at| at.map_or(0, |at| (now - at).millis() / 60_000));
         assert_eq!(said, minutes, "{name} {fields:?}");
     }
 

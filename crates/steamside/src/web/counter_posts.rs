@@ -3,7 +3,7 @@
 use super::Fields;
 use crate::acts::{self, Refusal};
 use crate::app::App;
-use crate::clock;
+use crate::pace;
 use crate::words::Language;
 use load::SetKind;
 use logbook::book::Draft;
@@ -76,7 +76,7 @@ pub fn decide(
             let word: String = fields.need("why")?;
             let why = REASONS.iter().find(|(_, known, _)| *known == word).map(|(why, ..)| *why);
             let why = why.ok_or_else(|| misread("why"))?;
-            acts::explain(draft, (moment("from")?, moment("to")?), why, clock::now())
+            acts::explain(draft, (moment("from")?, moment("to")?), why, pace::now(view)?)
         }
         "person-is" => acts::person_is(
             view,

@@ -1,5 +1,6 @@
 //! What a page knows about the request: language, moment, zone, station, what was just done.
 
+use crate::pace::Pace;
 use crate::pages::sets::Lived;
 use crate::pages::strip::Running;
 use crate::planning::kept::Kept;
@@ -16,8 +17,10 @@ pub struct Ctx {
     pub language: Language,
     /// Language and units of the record, whatever this screen shows.
     pub record: (Language, Units),
-    /// The moment of the request.
+    /// The moment of the request, as the clock of the book shows it.
     pub now: Instant,
+    /// How that clock runs.
+    pub pace: Pace,
     /// The salon's zone.
     pub zone: TimeZone,
     /// Whose book it is.

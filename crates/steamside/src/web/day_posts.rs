@@ -8,7 +8,7 @@ use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::intake::appointments::{Arrived, Brought, bring as bring_in};
 use crate::intake::take::salon_zone;
-use crate::{clock, pages};
+use crate::{pace, pages};
 use axum::extract::{Multipart, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use jiff::civil::{Date, DateTime, Time};
@@ -90,7 +90,7 @@ pub fn decide(
             Ok(())
         }
         "shift" => acts::set_shift(view, draft, shift(view, fields)?),
-        "shift-ended" => acts::end_shift(view, draft, fields.need("shift")?, clock::now()),
+        "shift-ended" => acts::end_shift(view, draft, fields.need("shift")?, pace::now(view)?),
         _ => Err(Refusal::rule("refused-no-such-act")),
     }
 }
@@ -258,7 +258,7 @@ fn bring_all(app: &App, head: &Head, upload: &Upload) -> Result<Option<Markup>, 
     let who = Who { act, station: head.station, sign, happened: None, known: Known::WorkedOut };
     let mut brought: Option<Brought> = None;
     app.act(who, |view, draft| {
-        brought = Some(bring_in(view, draft, Arrived { bytes, name, now: clock::now() })?);
+        brought = Some(bring_in(view, draft, Arrived { bytes, name, now: app.now() })?);
         Ok(())
     })?;
     // The same page sent twice was written once; there is nothing to ask twice.

@@ -35,7 +35,8 @@ impl Hosts {
     }
 }
 
-fn without_port(host: &str) -> &str {
+/// The name without the port.
+pub fn without_port(host: &str) -> &str {
     match host.rsplit_once(':') {
         Some((name, port)) if port.bytes().all(|b| b.is_ascii_digit()) && !name.ends_with(':') => {
             name
@@ -92,6 +93,8 @@ pub fn station_with(key: &str, stations: &[Station]) -> Option<(StationId, Stati
 fn for_everybody(path: &str) -> bool {
     matches!(path, "/pair" | "/trust" | "/trust/authority.crt" | "/language")
         || path.starts_with("/assets/")
+        // Somebody from outside reads by a random address that closes by itself.
+        || path.starts_with("/folder/")
 }
 
 /// A wall only shows: it hangs where others can reach it.
@@ -109,7 +112,7 @@ async fn who(served: &Served, parts: &Parts) -> Result<At, Response> {
     let Some(key) = jar.get(KEY).map(|cookie| cookie.value().to_owned()) else {
         return Ok(At::Stranger);
     };
-    let known = served.app.look(|app| app.read(|view| view.stations())).await;
+    let known = served.let_in_by.look(|app| app.read(|view| view.stations())).await;
     match known {
         Ok(Ok(stations)) => Ok(match station_with(&key, &stations) {
             Some((station, what)) => {
@@ -130,13 +133,15 @@ async fn who(served: &Served, parts: &Parts) -> Result<At, Response> {
 fn at_the_door(served: &Served, at: At, parts: &Parts) -> Option<Response> {
     let path = parts.uri.path();
     match at {
-        At::Stranger if !for_everybody(path) => Some(match Head::read(parts, at) {
-            Ok(head) => {
-                let page = super::stations::pair_page(served, &head, None, "");
-                (StatusCode::FORBIDDEN, page).into_response()
-            }
-            Err(error) => error.into_response(),
-        }),
+        At::Stranger if !for_everybody(path) => {
+            Some(match Head::read(parts, at, served.app.practice) {
+                Ok(head) => {
+                    let page = super::stations::pair_page(served, &head, None, "");
+                    (StatusCode::FORBIDDEN, page).into_response()
+                }
+                Err(error) => error.into_response(),
+            })
+        }
         At::Station(_, StationKind::Wall) if !for_walls(path) => Some(match parts.method {
             Method::GET => Redirect::to("/wall").into_response(),
             _ => {

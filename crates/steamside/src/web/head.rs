@@ -4,10 +4,10 @@ use super::guard::At;
 use super::{Ctx, Served};
 use crate::acts::Refusal;
 use crate::app::App;
+use crate::chance;
 use crate::intake::take::salon_zone;
 use crate::pages::strip;
 use crate::words::Language;
-use crate::{chance, clock};
 use axum::extract::FromRequestParts;
 use axum::http::StatusCode;
 use axum::http::request::Parts;
@@ -34,6 +34,8 @@ pub struct Head {
     pub sign: Option<PersonId>,
     /// The act just done.
     pub did: Option<ActId>,
+    /// It is a book for practice.
+    pub practice: bool,
     /// Path and query, without `did`.
     pub here: String,
 }
@@ -48,34 +50,48 @@ pub fn lasting(name: &'static str, value: String) -> Cookie<'static> {
         .build()
 }
 
+/// Cookies do not tell two ports of one computer apart: those of a practice book have other names,
+/// so that no sign and no station of it is ever one of the salon's own.
+pub const fn own(practice: bool, name: &'static str) -> &'static str {
+    match (practice, name.as_bytes()) {
+        (true, b"sign") => "practice-sign",
+        (true, b"station") => "practice-station",
+        _ => name,
+    }
+}
+
 impl FromRequestParts<Served> for Head {
     type Rejection = (StatusCode, String);
 
-    async fn from_request_parts(parts: &mut Parts, _: &Served) -> Result<Self, Self::Rejection> {
+    async fn from_request_parts(
+        parts: &mut Parts,
+        served: &Served,
+    ) -> Result<Self, Self::Rejection> {
         // The guard says so of every request.
         let at = parts.extensions.get().copied().unwrap_or(At::Stranger);
-        Self::read(parts, at)
+        Self::read(parts, at, served.app.practice)
     }
 }
 
 impl Head {
     /// What these parts of a request bring along.
-    pub fn read(parts: &Parts, at: At) -> Result<Self, (StatusCode, String)> {
+    pub fn read(parts: &Parts, at: At, practice: bool) -> Result<Self, (StatusCode, String)> {
         let mut jar = CookieJar::from_headers(&parts.headers);
         let cookie = |name: &str| jar.get(name).map(|cookie| cookie.value().to_owned());
         let chosen = cookie("language").and_then(|code| Language::from_code(&code));
         let language = chosen.or_else(|| asked_for(parts)).unwrap_or(Language::En);
-        let sign = cookie("sign").and_then(|text| text.parse().ok());
+        let sign = cookie(own(practice, "sign")).and_then(|text| text.parse().ok());
         let known = match at {
-            At::Station(station, _) => Some(station),
-            _ => cookie("station").and_then(|text| text.parse().ok()),
+            // A practice book knows no station of the salon's own.
+            At::Station(station, _) if !practice => Some(station),
+            _ => cookie(own(practice, "station")).and_then(|text| text.parse().ok()),
         };
         let station = match known {
             Some(station) => station,
             None => {
                 let station: StationId = chance::id()
                     .map_err(|error| (StatusCode::INTERNAL_SERVER_ERROR, error.to_string()))?;
-                jar = jar.add(lasting("station", station.to_string()));
+                jar = jar.add(lasting(own(practice, "station"), station.to_string()));
                 station
             }
         };
@@ -87,7 +103,7 @@ impl Head {
             rest if rest.is_empty() => parts.uri.path().to_owned(),
             rest => format!("{}?{rest}", parts.uri.path()),
         };
-        Ok(Self { jar, language, chosen, station, at, sign, did, here })
+        Ok(Self { jar, language, chosen, station, at, sign, did, practice, here })
     }
 }
 
@@ -124,7 +140,8 @@ impl Head {
         Ok(Ctx {
             language,
             record,
-            now: clock::now(),
+            now: app.now(),
+            pace: app.pace(),
             zone: salon_zone(view)?,
             book: view.salon()?.book,
             station: self.station,

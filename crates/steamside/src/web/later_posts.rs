@@ -54,7 +54,7 @@ pub fn act(
         "run" => copied.run(&zone),
         "look" => copied.look(),
         "open" => copied.one(|view, draft| {
-            let mut open = posts::open(fields)?;
+            let mut open = posts::open(view, fields)?;
             open.opened = Some(at);
             acts::open(view, draft, open)
         }),
@@ -103,7 +103,7 @@ impl Copied<'_> {
         if end <= self.at {
             return Err(Refusal::rule("refused-end-before-start"));
         }
-        if end > clock::now() {
+        if end > self.app.now() {
             return Err(Refusal::rule("refused-future"));
         }
         let begun = self.app.read(|view| view.facts_of_act(self.act))?;
@@ -156,7 +156,7 @@ impl Copied<'_> {
     /// any look: nothing is talked back.
     fn look(&self) -> Result<(), Refusal> {
         let fields = self.fields;
-        let mut look = look(fields)?;
+        let mut look = self.app.book.read(|view| look(view, fields))?;
         look.now = self.at;
         let unloaded = self.app.read(|view| view.run(look.run))?.and_then(|run| run.unloaded);
         if unloaded.is_some_and(|out| self.at < out) {

@@ -56,7 +56,7 @@ struct Listener {
 /// `beat` when nothing has happened for a while.
 pub async fn live(State(served): State<Served>, head: Head) -> Response {
     let screen = match head.at {
-        At::Station(station, _) => Some((served.app.clone(), station)),
+        At::Station(station, _) => Some((served.let_in_by.clone(), station)),
         _ => None,
     };
     let listener = Listener { told: served.app.live.listen(), last: None, screen };

@@ -2,8 +2,8 @@
 
 use super::{Fields, chair_posts};
 use crate::acts::{self, Refusal};
-use crate::clock;
 use crate::intake::{judge, known};
+use crate::pace;
 use logbook::view::View;
 use measure::{Celsius, RunId};
 
@@ -29,7 +29,7 @@ pub fn read_off(view: &View<'_>, fields: &Fields) -> Result<acts::ReadOff, Refus
 }
 
 /// What somebody saw of a load.
-pub fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
+pub fn look(view: &View<'_>, fields: &Fields) -> Result<acts::Look, Refusal> {
     let all_good = |name: &'static str| fields.all(name).any(|answer| answer == "all");
     let named = |name: &'static str| fields.all(name).next().is_some();
     let good_and_bad = (all_good("marks") && named("mark"))
@@ -62,7 +62,8 @@ pub fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         _ => None,
     };
     let run = fields.need("run")?;
-    let at = chair_posts::happened("look", fields)?;
+    let now = pace::now(view)?;
+    let at = chair_posts::happened("look", fields, now)?;
     Ok(acts::Look {
         run,
         marks_not_turned,
@@ -72,6 +73,6 @@ pub fn look(fields: &Fields) -> Result<acts::Look, Refusal> {
         by: fields.maybe("sign")?,
         seen_to: fields.maybe("head")?,
         kept: at.is_some(),
-        now: at.unwrap_or_else(clock::now),
+        now: at.unwrap_or(now),
     })
 }

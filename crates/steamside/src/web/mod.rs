@@ -5,6 +5,7 @@ mod counter_posts;
 mod ctx;
 mod day_posts;
 mod fields;
+mod folder;
 mod guard;
 mod head;
 mod kept;
@@ -13,6 +14,7 @@ mod live;
 mod loading_posts;
 mod look_posts;
 mod posts;
+mod practice;
 mod show;
 mod spore_posts;
 mod stations;
@@ -22,6 +24,7 @@ mod upkeep_posts;
 pub use counter_posts::REASONS;
 pub use ctx::Ctx;
 pub use fields::Fields;
+pub use folder::Folders;
 pub use upkeep_posts::about_of;
 
 use crate::app::App;
@@ -41,13 +44,20 @@ pub struct Served {
     pub app: App,
     /// Names and addresses by which this computer may be called.
     pub hosts: Arc<guard::Hosts>,
+    /// The practice book, served beside a salon's own.
+    pub beside: Arc<Beside>,
+    /// The pages that are open to somebody from outside, to read.
+    pub folders: Arc<Folders>,
     /// How screens are let in.
     pub door: Arc<Door>,
+    /// The book that says which were: the salon's own, for its practice book too.
+    pub let_in_by: App,
     /// These answers go out over the secure address.
     pub secure: bool,
 }
 
 pub use guard::Hosts;
+pub use practice::Beside;
 
 /// Largest form that is read: a full tray of pouches, many times over.
 const LARGEST_FORM: usize = 256 * 1024;
@@ -106,6 +116,11 @@ pub fn router(served: Served) -> Router {
         .route("/letter", get(show::letter))
         .route("/shapes", get(show::legend))
         .route("/setup", get(show::setup))
+        .route("/show", get(folder::page).post(folder::begin))
+        .route("/show/close", post(folder::close))
+        // Whoever has the address may read, from any screen: it has to stay open to screens that were
+        // not let in, as long as it is reached by its random token alone and takes no form.
+        .route("/folder/{token}", get(folder::read))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))
         .route("/live", get(live::live))
@@ -115,9 +130,13 @@ pub fn router(served: Served) -> Router {
         .route("/bag", get(show::bag))
         .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
+        .route("/cards", get(practice::cards))
+        .route("/cards/sheet", get(practice::sheet))
+        .route("/practice", get(practice::front_door).post(practice::open))
         .route("/assets/{name}", get(show::asset))
         .fallback(get(show::nowhere))
         .route("/language", post(posts::language))
+        .route("/act/card-deal", post(practice::deal))
         .route("/act/{name}", post(posts::act))
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
         .merge(records)

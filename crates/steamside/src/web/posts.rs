@@ -1,14 +1,15 @@
 //! Posted forms: each names an act, carries its id, and goes back to where it came from.
 
-use super::head::{Head, lasting};
+use super::head::{Head, lasting, own};
 use super::show::{About, answer_refusal, trouble};
 use super::{
     Fields, Served, chair_posts, counter_posts, day_posts, later_posts, loading_posts, look_posts,
-    spore_posts, stations, upkeep_posts,
+    practice, spore_posts, stations, upkeep_posts,
 };
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::clock;
+use crate::pace;
 use crate::pages;
 use crate::pages::{meanwhile, reads};
 use crate::words::Language;
@@ -34,7 +35,7 @@ fn own_address(path: &str) -> bool {
 }
 
 /// Goes back to a page of our own, with the act that was just done.
-pub(super) fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
+pub fn back(fields: &Fields, fallback: &str, did: Option<ActId>) -> Redirect {
     let path = fields.one("back").filter(|path| own_address(path)).unwrap_or(fallback);
     match did {
         Some(did) => {
@@ -81,7 +82,7 @@ pub async fn act(
     match served.app.look(work).await {
         Ok(Ok((Done { act, sign }, told))) => {
             let jar = match sign {
-                Some(sign) => head.jar.add(lasting("sign", sign.to_string())),
+                Some(sign) => head.jar.add(lasting(own(head.practice, "sign"), sign.to_string())),
                 None => head.jar,
             };
             match told {
@@ -118,7 +119,7 @@ pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Res
         act: fields.need("act")?,
         station: head.station,
         sign: fields.maybe(if first { "person" } else { "sign" })?,
-        happened: chair_posts::happened(name, fields)?.or(before),
+        happened: chair_posts::happened(name, fields, app.now())?.or(before),
         known: match name {
             "open" => Known::Scanned,
             "read-off" => Known::Read,
@@ -126,6 +127,7 @@ pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Res
             name if counter_posts::knows(name) => counter_posts::known(name),
             name if day_posts::is_setting(name)
                 || loading_posts::knows(name)
+                || practice::knows(name)
                 || upkeep_posts::is_setting(name) =>
             {
                 Known::Setting
@@ -162,6 +164,7 @@ fn needs_sign(name: &str, fields: &Fields) -> bool {
         && !loading_posts::knows(name)
         && (counter_posts::needs_sign(name) || !counter_posts::knows(name))
         && (!upkeep_posts::knows(name) || upkeep_posts::is_signed(name))
+        && !practice::knows(name)
 }
 
 fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
@@ -189,18 +192,19 @@ fn decide(name: &str, view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Re
             },
         ),
         "read-off" => acts::read_off(view, draft, look_posts::read_off(view, fields)?),
-        "look" => acts::look(view, draft, look_posts::look(fields)?),
+        "look" => acts::look(view, draft, look_posts::look(view, fields)?),
         "set-aside" => acts::set_aside(view, draft, set_aside(fields)?),
         "lift" => acts::lift(
             view,
             draft,
             acts::Lift { pouches: fields.many("pouch")?, why: lift_reason(fields)? },
         ),
-        "open" => acts::open(view, draft, open(fields)?),
+        "open" => acts::open(view, draft, open(view, fields)?),
         "apart" => acts::apart(view, draft, fields.many("pouch")?),
         "undo" => {
-            let undo = acts::Undo { act: fields.need("undo")?, now: clock::now() };
-            acts::undo(view, draft, undo)
+            let pace = pace::of(view)?;
+            let now = pace::now(view)?;
+            acts::undo(view, draft, acts::Undo { act: fields.need("undo")?, now, pace })
         }
         "accept-plan" => acts::accept(view, draft, accepted(fields)?),
         "seen" => acts::seen(view, draft, fields.need("seq")?),
@@ -269,6 +273,7 @@ fn decide_setup(
             },
         ),
         name if counter_posts::knows(name) => counter_posts::decide(name, view, draft, fields),
+        name if practice::knows(name) => practice::decide(name, view, draft, fields),
         name if loading_posts::knows(name) => loading_posts::decide(name, view, draft, fields),
         name if spore_posts::knows(name) => spore_posts::decide(name, view, draft, fields),
         name if upkeep_posts::knows(name) => upkeep_posts::decide(name, view, draft, fields),
@@ -278,14 +283,14 @@ fn decide_setup(
 
 fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
     let programme: Option<Programme> = fields.maybe("programme")?;
-    let zone = crate::intake::take::salon_zone(view)?;
+    let (zone, now) = (crate::intake::take::salon_zone(view)?, pace::now(view)?);
     Ok(acts::Start {
         machine: fields.need("machine")?,
         programme: programme.map(|word| word.word().to_owned()),
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
-        day: clock::day(clock::now(), &zone),
-        now: Some(clock::now()),
+        day: clock::day(now, &zone),
+        now: Some(now),
     })
 }
 
@@ -346,12 +351,13 @@ fn lift_reason(fields: &Fields) -> Result<LiftReason, Refusal> {
     }
 }
 
-pub(super) fn open(fields: &Fields) -> Result<acts::Open, Refusal> {
+pub(super) fn open(view: &View<'_>, fields: &Fields) -> Result<acts::Open, Refusal> {
     let what = match fields.maybe("pouch")? {
         Some(pouch) => acts::What::Pouch(pouch),
         None => acts::What::Code(fields.need("code")?),
     };
-    let opened = chair_posts::happened("open", fields)?;
+    let opened = chair_posts::happened("open", fields, pace::now(view)?)?;
     let kept = fields.one(chair_posts::KEPT).is_some();
-    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, kept, now: clock::now() })
+    let now = pace::now(view)?;
+    Ok(acts::Open { what, chair: fields.maybe("chair")?, opened, kept, now })
 }

@@ -12,6 +12,7 @@ use axum::extract::{Path, Query, State};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use logbook::book::BookError;
+use logbook::fact::BookKind;
 use logbook::view::View;
 use maud::Markup;
 use measure::{ActId, MachineId, PouchId, RecordHash, RunId, TestId};
@@ -46,7 +47,8 @@ pub async fn nowhere(State(served): State<Served>, head: Head) -> Response {
     missing(&served, head).await
 }
 
-async fn missing(served: &Served, head: Head) -> Response {
+/// There is no such page.
+pub async fn missing(served: &Served, head: Head) -> Response {
     let refusal = Refusal::rule("refused-no-such-page");
     let mut response = answer_refusal(served, head, refusal, About::default()).await;
     *response.status_mut() = StatusCode::NOT_FOUND;
@@ -120,14 +122,18 @@ fn draw_refusal(
             let said = pages::refused::Said { key: rule.key, args: &rule.args, back, holds };
             pages::refused::page(ctx, &said)
         }
-        Refusal::Book(error) => pages::trouble::page(ctx.language, &error.to_string()),
-        Refusal::Chance(error) => pages::trouble::page(ctx.language, &error.to_string()),
+        Refusal::Book(error) => trouble_in(ctx, &error.to_string()),
+        Refusal::Chance(error) => trouble_in(ctx, &error.to_string()),
     })
+}
+
+fn trouble_in(ctx: &Ctx, what: &str) -> Markup {
+    pages::trouble::page(ctx.language, ctx.book == BookKind::Practice, what)
 }
 
 /// The program itself could not go on.
 pub fn trouble(head: &Head, what: &str) -> Response {
-    let page = pages::trouble::page(head.language, what);
+    let page = pages::trouble::page(head.language, head.practice, what);
     (StatusCode::INTERNAL_SERVER_ERROR, head.jar.clone(), page).into_response()
 }
 

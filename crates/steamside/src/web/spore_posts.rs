@@ -2,8 +2,8 @@
 
 use super::Fields;
 use crate::acts::{self, Refusal};
-use crate::clock;
 use crate::intake::take::salon_zone;
+use crate::{clock, pace};
 use load::Programme;
 use logbook::book::Draft;
 use logbook::view::View;
@@ -56,19 +56,21 @@ pub fn decide(
                     failed: test()?,
                     programme: programme.map(|word| word.word().to_owned()),
                     control: fields.yes("control"),
-                    day: clock::day(clock::now(), &zone),
+                    day: clock::day(pace::now(view)?, &zone),
                 },
             )
         }
-        "spore-post" => acts::post_test(view, draft, test()?, (fields.need("days")?, clock::now())),
-        "spore-read" => acts::read_test(view, draft, read(fields)?),
+        "spore-post" => {
+            acts::post_test(view, draft, test()?, (fields.need("days")?, pace::now(view)?))
+        }
+        "spore-read" => acts::read_test(view, draft, read(view, fields)?),
         "spore-lost" => acts::lose_test(view, draft, test()?),
         "spore-back" => acts::end_freeze(view, draft, test()?),
         _ => Err(Refusal::rule("refused-no-such-page")),
     }
 }
 
-fn read(fields: &Fields) -> Result<acts::ReadTest, Refusal> {
+fn read(view: &View<'_>, fields: &Fields) -> Result<acts::ReadTest, Refusal> {
     let grew = match fields.one("grew") {
         Some("yes") => true,
         Some("no") => false,
@@ -82,5 +84,5 @@ fn read(fields: &Fields) -> Result<acts::ReadTest, Refusal> {
         _ if grew => None,
         _ => return Err(Refusal::rule("refused-which-control")),
     };
-    Ok(acts::ReadTest { test: fields.need("test")?, grew, control_grew, now: clock::now() })
+    Ok(acts::ReadTest { test: fields.need("test")?, grew, control_grew, now: pace::now(view)? })
 }

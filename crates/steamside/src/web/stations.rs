@@ -3,7 +3,7 @@
 use super::Fields;
 use super::Served;
 use super::guard::{At, KEY};
-use super::head::{Head, lasting};
+use super::head::{Head, lasting, own};
 use super::show::{About, answer_refusal, trouble};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
@@ -94,7 +94,10 @@ pub async fn pair(
         Ok(Ok((station, key))) => {
             let mut cookie = lasting(KEY, key);
             cookie.set_secure(served.secure);
-            let jar = head.jar.add(cookie).add(lasting("station", station.to_string()));
+            let jar = head
+                .jar
+                .add(cookie)
+                .add(lasting(own(head.practice, "station"), station.to_string()));
             let to = if what == StationKind::Wall { "/wall" } else { "/" };
             (jar, Redirect::to(to)).into_response()
         }

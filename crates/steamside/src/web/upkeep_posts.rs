@@ -2,7 +2,7 @@
 
 use super::Fields;
 use crate::acts::{self, Refusal};
-use crate::clock;
+use crate::pace;
 use logbook::book::Draft;
 use logbook::fact::{About, BasinAfter, ChoreRule, DayPart, Found, LeftOut, ThingKind, UsedBy};
 use logbook::view::View;
@@ -46,7 +46,7 @@ pub fn decide(
     draft: &mut Draft,
     fields: &Fields,
 ) -> Result<(), Refusal> {
-    let now = clock::now();
+    let now = pace::now(view)?;
     match name {
         "thing" => acts::add_thing(view, draft, thing_kind(fields)?),
         "thing-ended" => acts::end_thing(view, draft, fields.need("thing")?),
@@ -77,7 +77,7 @@ fn decide_chore(
     draft: &mut Draft,
     fields: &Fields,
 ) -> Result<(), Refusal> {
-    let now = clock::now();
+    let now = pace::now(view)?;
     let which = || Ok::<_, Refusal>((fields.need("chore")?, about(fields)?));
     match name {
         "chore-set" => acts::set_chore(view, draft, rule(fields)?, now),

@@ -18,6 +18,7 @@ mod pairing;
 mod paper;
 mod plan;
 mod plan_in_browser;
+mod practice_in_browser;
 mod salon;
 mod secure;
 mod sets;

@@ -11,7 +11,7 @@ pub fn program() -> Command {
 
 /// A running `steamside serve` or `demo`. Killed when it goes out of scope.
 pub struct Salon {
-    child: Child,
+    child: Option<Child>,
     /// `http://127.0.0.1:PORT`.
     pub url: String,
     /// Where the book lies.
@@ -58,6 +58,18 @@ impl Salon {
         *self = Self::start(command, &self.book.clone());
     }
 
+    /// A new practice book in a folder.
+    pub fn practice(folder: &Path) -> Self {
+        let mut command = program();
+        command.args(["practice", "--listen", "127.0.0.1:0", "--folder"]).arg(folder);
+        Self::start(command, folder)
+    }
+
+    /// Pages that another one serves.
+    pub fn at(url: &str, book: &Path) -> Self {
+        Self { child: None, url: url.to_owned(), book: book.to_owned(), secure: None }
+    }
+
     fn start(mut command: Command, book: &Path) -> Self {
         let secure = command.get_args().any(|arg| arg == "--secure");
         let mut child =
@@ -77,32 +89,44 @@ impl Salon {
         });
         // Whatever it prints later must not block it.
         std::thread::spawn(move || lines.for_each(drop));
-        Self { child, url, book: book.to_owned(), secure }
+        Self { child: Some(child), url, book: book.to_owned(), secure }
+    }
+
+    fn child(&self) -> &Child {
+        self.child.as_ref().expect("one of its own")
     }
 
     /// Process id, for `kill`.
     pub fn pid(&self) -> String {
-        self.child.id().to_string()
+        self.child().id().to_string()
     }
 
     /// `kill -9`; it may be gone already.
     pub fn kill(&mut self) {
-        drop(self.child.kill());
-        self.child.wait().expect("it ends");
+        let child = self.child.as_mut().expect("one of its own");
+        drop(child.kill());
+        child.wait().expect("it ends");
     }
 
     /// Ctrl-C, and its exit status.
     pub fn interrupt(&mut self) -> std::process::ExitStatus {
-        let pid = self.child.id().to_string();
+        let pid = self.child().id().to_string();
         let sent = Command::new("kill").args(["-INT", &pid]).status().expect("kill runs");
         assert!(sent.success());
-        self.child.wait().expect("it ends")
+        self.child.as_mut().expect("one of its own").wait().expect("it ends")
     }
 
     /// A page as text.
     pub fn get(&self, path: &str) -> (u16, String) {
         let agent = agent();
         let mut answer = agent.get(format!("{}{path}", self.url)).call().expect("an answer");
+        (answer.status().as_u16(), answer.body_mut().read_to_string().expect("text"))
+    }
+
+    /// A page in a language.
+    pub fn get_in(&self, path: &str, language: &str) -> (u16, String) {
+        let asked = agent().get(format!("{}{path}", self.url)).header("accept-language", language);
+        let mut answer = asked.call().expect("an answer");
         (answer.status().as_u16(), answer.body_mut().read_to_string().expect("text"))
     }
 
@@ -175,8 +199,10 @@ impl Salon {
 impl Drop for Salon {
     fn drop(&mut self) {
         // It may have been ended by the test already.
-        drop(self.child.kill());
-        drop(self.child.wait());
+        if let Some(child) = &mut self.child {
+            drop(child.kill());
+            drop(child.wait());
+        }
     }
 }
 

@@ -45,6 +45,7 @@ pub fn ctx(language: Language) -> Ctx {
         language,
         record: (language, Units::Metric),
         now: now(),
+        pace: crate::pace::Pace::TRUE,
         zone: clock::zone("America/Chicago").unwrap(),
         book: BookKind::Demo,
         station: id(1),

@@ -2,9 +2,10 @@
 
 use super::loading_screens::{loading_screens, seen_tray};
 use super::made_up::*;
+use super::practice_screens::{practice_door, practice_screens};
 use crate::pages::{
-    another, chair, frame, labels, log, machine, now, ready, recall, refused, run, setup, start,
-    stop, telling, trouble, unclaimed, wash,
+    another, chair, frame, labels, log, machine, now, practice, ready, recall, refused, run, setup,
+    start, stop, telling, trouble, unclaimed, wash,
 };
 use crate::photo::NotRead;
 use crate::recalling::Reached;
@@ -30,6 +31,11 @@ fn framed(ctx: &Ctx, place: frame::Place, desk: bool, body: &Markup) -> String {
     frame::page(ctx, &frame, body).into_string()
 }
 
+/// Anything in the frame of a page that is read at a desk.
+pub fn desk(ctx: &Ctx, html: &str) -> String {
+    framed(ctx, frame::Place::Log, true, &maud::PreEscaped(html.to_owned()))
+}
+
 /// Every screen with its name, as a browser gets it.
 pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     let ctx = ctx(language);
@@ -37,6 +43,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     let desk = |body: Markup| framed(&ctx, frame::Place::Log, true, &body);
     use frame::Place::{Machine, Ready};
     let mut screens = work_screens(&ctx, &sink);
+    screens.extend(practice_screens(&ctx));
     let runs = run_screens(&ctx);
     screens.extend(runs.map(|(name, body)| (name, sink(Machine, body))));
     screens.extend([
@@ -53,6 +60,8 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
                 chair::good(&ctx, &pouch(5, SetState::Ready), Some(4), Some("TN star"), &people()),
             ),
         ),
+        ("practice", desk(practice::draw(&ctx, &practice_door(false)))),
+        ("practice-open", desk(practice::draw(&ctx, &practice_door(true)))),
         ("log", desk(log::draw(&ctx, &names(), &seen_log()))),
         ("recall", desk(recall::draw(&ctx, &reached()))),
         (
@@ -80,6 +89,7 @@ pub fn screens(language: Language) -> Vec<(&'static str, String)> {
     screens.extend(alone(&ctx));
     screens.extend(super::door_screens::alone(&ctx));
     screens.extend(super::wall_screens::wall_screens(&ctx));
+    screens.extend(super::folder_screens::folder_screens(&ctx));
     screens
 }
 
@@ -150,7 +160,7 @@ fn alone(ctx: &Ctx) -> Vec<(&'static str, String)> {
         ("stop", stop::page(ctx, &stopped).into_string()),
         ("stop-unknown", stop::page(ctx, &unknown).into_string()),
         ("refused", refused::page(ctx, &said).into_string()),
-        ("trouble", trouble::page(ctx.language, "the disk is full").into_string()),
+        ("trouble", trouble::page(ctx.language, false, "the disk is full").into_string()),
     ]
 }
 

@@ -3,7 +3,7 @@
 use super::{Seen, clearance, heading, mass, whose_pattern, with_words};
 use crate::pages::parts::{self, Ground};
 use crate::pages::shapes::Shape;
-use crate::pages::{proposal, say, when};
+use crate::pages::{frame, proposal, say, when};
 use crate::web::Ctx;
 use load::picture::{Picture, of_layer};
 use maud::{Markup, PreEscaped, html};
@@ -64,6 +64,7 @@ fn sheets(ctx: &Ctx, seen: &Seen, ways: bool) -> Result<Vec<String>, Unprintable
         .collect();
     let number = seen.machine.number.to_string();
     let title = words.tell("tray-sheet-title", &[("machine", number.into())]);
+    let title = frame::on_paper(ctx, title);
     let printed = words.tell("print-printed", &[("at", when::day_of(ctx, ctx.now).into())]);
     let page = |page: usize, of: usize| {
         let args = [("page", page.to_string().into()), ("of", of.to_string().into())];

@@ -106,7 +106,7 @@ fn stands(ctx: &Ctx, due: Due) -> String {
 fn wet_form(ctx: &Ctx, seen: &Seen, basin: &BasinSeen) -> Markup {
     let words = ctx.words();
     let id = basin.basin.thing.thing.to_string();
-    let likely = likely(basin, ctx.now);
+    let likely = likely(basin);
     Form { then: Some("/upkeep"), ..Form::new("basin-wet", &id) }.draw(
         ctx,
         &html! {

@@ -50,6 +50,9 @@ impl Salon {
         router(Served {
             app: self.app.clone(),
             hosts: Arc::default(),
+            beside: Arc::default(),
+            folders: Arc::new(crate::web::Folders::new(30)),
+            let_in_by: self.app.clone(),
             door: Arc::clone(&self.door),
             secure: self.secure,
         })

@@ -5,6 +5,7 @@
 mod basin;
 mod first;
 mod hand_over;
+mod inspector;
 mod keys;
 mod loop_of_a_run;
 mod power;
