@@ -79,6 +79,21 @@ fn screens() -> Router<Served> {
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
 }
 
+/// For somebody from outside, and for those who learn.
+fn for_others() -> Router<Served> {
+    Router::new()
+        .route("/show", get(folder::page).post(folder::begin))
+        .route("/show/close", post(folder::close))
+        // Whoever has the address may read, from any screen: it has to stay open to screens that were
+        // not let in, as long as it is reached by its random token alone and takes no form.
+        .route("/folder/{token}", get(folder::read))
+        .route("/cards", get(practice::cards))
+        .route("/cards/sheet", get(practice::sheet))
+        .route("/practice", get(practice::front_door).post(practice::open))
+        .route("/act/card-deal", post(practice::deal))
+        .layer(DefaultBodyLimit::max(LARGEST_FORM))
+}
+
 /// All addresses.
 pub fn router(served: Served) -> Router {
     let records = Router::new()
@@ -116,11 +131,6 @@ pub fn router(served: Served) -> Router {
         .route("/letter", get(show::letter))
         .route("/shapes", get(show::legend))
         .route("/setup", get(show::setup))
-        .route("/show", get(folder::page).post(folder::begin))
-        .route("/show/close", post(folder::close))
-        // Whoever has the address may read, from any screen: it has to stay open to screens that were
-        // not let in, as long as it is reached by its random token alone and takes no form.
-        .route("/folder/{token}", get(folder::read))
         .route("/wall", get(live::wall))
         .route("/strip", get(live::strip))
         .route("/live", get(live::live))
@@ -130,18 +140,15 @@ pub fn router(served: Served) -> Router {
         .route("/bag", get(show::bag))
         .route("/in", get(show::goes_in))
         .route("/labels", get(show::labels))
-        .route("/cards", get(practice::cards))
-        .route("/cards/sheet", get(practice::sheet))
-        .route("/practice", get(practice::front_door).post(practice::open))
         .route("/assets/{name}", get(show::asset))
         .fallback(get(show::nowhere))
         .route("/language", post(posts::language))
-        .route("/act/card-deal", post(practice::deal))
         .route("/act/{name}", post(posts::act))
         .layer(DefaultBodyLimit::max(LARGEST_FORM))
         .merge(records)
         .merge(photos)
         .merge(screens())
+        .merge(for_others())
         .layer(middleware::from_fn_with_state(served.clone(), guard::guard))
         // Events go out one by one, and pictures are small already.
         .layer(
