@@ -65,9 +65,12 @@ const LARGEST_FORM: usize = 256 * 1024;
 /// Answers below this many bytes gain nothing by being packed.
 const SHORT: u64 = 600;
 
-/// The screens themselves: let in and go, trusted, cut off.
+/// The screens themselves: hung on a wall, kept up to date, let in and go, trusted, cut off.
 fn screens() -> Router<Served> {
     Router::new()
+        .route("/wall", get(live::wall))
+        .route("/strip", get(live::strip))
+        .route("/live", get(live::live))
         .route("/stations", get(show::screens::stations))
         .route("/stations/code", post(stations::code))
         .route("/pair", get(show::screens::pair).post(stations::pair))
@@ -121,9 +124,6 @@ pub fn router(served: Served) -> Router {
         // Whoever has the address may read, from any screen: it has to stay open to screens that were
         // not let in, as long as it is reached by its random token alone and takes no form.
         .route("/folder/{token}", get(folder::read))
-        .route("/wall", get(live::wall))
-        .route("/strip", get(live::strip))
-        .route("/live", get(live::live))
         .route("/visits", get(show::visits))
         .route("/services", get(show::services))
         .route("/tray", get(show::tray))
