@@ -2973,10 +2973,6 @@ later-code = Los cuatro símbolos de la bolsa
 # draft
 later-which-chore = Qué tarea
 # draft
-later-about = Dónde
-# draft
-later-about-salon = El salón
-# draft
 later-found = Estado
 # draft
 later-fine = Bien

@@ -2868,10 +2868,6 @@ later-code = Bốn ký tự trên túi
 # draft
 later-which-chore = Việc nào
 # draft
-later-about = Ở đâu
-# draft
-later-about-salon = Cả tiệm
-# draft
 later-found = Thấy
 # draft
 later-fine = Tốt

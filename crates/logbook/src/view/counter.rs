@@ -201,35 +201,4 @@ impl View<'_> {
         }
         Ok(not_fine)
     }
-
-    /// When a mix of disinfectant that has a time is past it: number of the jar, and that moment;
-    /// the first one first.
-    pub fn jars_due(&self) -> Result<Vec<(u32, Instant)>, BookError> {
-        let mut due = Vec::new();
-        let ended = self.newest_of_each(topic::THING_ENDED)?;
-        let gone = |id: &measure::ThingId| {
-            ended.iter().any(
-                |fact| matches!(upkeep(fact), Some(Upkeep::ThingEnded { thing }) if thing == id),
-            )
-        };
-        for fact in self.newest_of_each(topic::THING)? {
-            let Some(Upkeep::ThingAdded { thing, number, .. }) = upkeep(&fact) else { continue };
-            let name = thing.to_string();
-            let Some(set) = self.newest(topic::JAR, &name)? else { continue };
-            let Some(Upkeep::JarSet { lasts_h: Some(lasts), .. }) = upkeep(&set) else { continue };
-            let steps = self.events(topic::JAR_STEP, &name)?;
-            let last = steps.iter().rev().find(|step| {
-                matches!(upkeep(step), Some(Upkeep::JarMixed { .. } | Upkeep::JarEmptied { .. }))
-            });
-            if let Some(mixed) = last
-                && matches!(upkeep(mixed), Some(Upkeep::JarMixed { .. }))
-                && !gone(thing)
-            {
-                let lasts = measure::Span::from_minutes(i64::from(*lasts) * 60);
-                due.push((*number, mixed.stamp.happened + lasts));
-            }
-        }
-        due.sort_by_key(|(number, at)| (*at, *number));
-        Ok(due)
-    }
 }

@@ -5,7 +5,7 @@ use super::upkeep::{here, says};
 use crate::intake::take::salon_zone;
 use crate::upkeep::{Days, Kept};
 use load::{ChoreWord, StockWord};
-use logbook::book::Draft;
+use logbook::book::{Draft, DrawerKind};
 use logbook::fact::{About, ChoreRule, Found, LeftOut, Upkeep, UsedBy};
 use logbook::typical::chores::SPORE_TEST;
 use logbook::view::View;
@@ -88,13 +88,14 @@ pub fn do_chore(
     view: &View<'_>,
     draft: &mut Draft,
     (chore, about): (ChoreWord, About),
-    (found, now): (Found, Instant),
+    (found, note, now): (Found, Option<&str>, Instant),
 ) -> Result<(), Refusal> {
     known(view, &chore, about, now)?;
     if chore.word() == SPORE_TEST && matches!(about, About::Machine(_)) {
         return Err(Refusal::rule("refused-spore-placed"));
     }
-    says(draft, Upkeep::ChoreDone { chore, about, found, note: None });
+    let note = note.map(|note| draft.put(DrawerKind::Note, note.as_bytes())).transpose()?;
+    says(draft, Upkeep::ChoreDone { chore, about, found, note });
     Ok(())
 }
 

@@ -7,10 +7,11 @@ use super::shapes::Shape;
 use super::{telling, when};
 use crate::acts::{LONGEST_NOTE, MOST_DRYING};
 use crate::clock;
+use crate::upkeep::{Days, Mix};
 use crate::web::Ctx;
 use load::{ChoreWord, SetState};
 use logbook::book::BookError;
-use logbook::fact::About;
+use logbook::fact::{About, ThingKind};
 use logbook::view::{HandOver, Machine, Person, View};
 use maud::{Markup, html};
 use measure::{Instant, PersonId, Span};
@@ -76,8 +77,16 @@ fn seen(view: &View<'_>, ctx: &Ctx) -> Result<Seen, BookError> {
     });
     let open = view.runs_open()?.into_iter();
     let to_check = open.filter(|run| run.unloaded.is_some());
-    let mut jars = view.jars_due()?;
+    let days = Days::read(view, ctx.now, &ctx.zone)?;
+    let mut jars = Vec::new();
+    for thing in view.things()?.into_iter().filter(|thing| thing.what == ThingKind::Jar) {
+        let number = thing.number;
+        if let Mix::Good(until) | Mix::Past(until) = days.jar(view.jar(thing)?).mix {
+            jars.push((number, until));
+        }
+    }
     jars.retain(|(_, at)| *at <= ctx.now + JAR_SOON);
+    jars.sort_by_key(|(number, at)| (*at, *number));
     let offered =
         view.last_hand_over()?.filter(|offered| when::same_day(ctx, offered.given.0, ctx.now));
     let note = |offered: &HandOver| {
@@ -283,7 +292,7 @@ fn watch(ctx: &Ctx, seen: &Seen, note: Option<&str>) -> Vec<String> {
             let name = words.tell("machine-name", &[("machine", row.number.to_string().into())]);
             format!("{name}: ")
         });
-        let chore = super::later::chore_word(ctx, chore);
+        let chore = super::say::chore(ctx, chore);
         watch.push(format!(
             "{place}{}",
             words.tell("hand-over-not-fine", &[("chore", chore.into())])

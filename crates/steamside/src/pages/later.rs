@@ -6,22 +6,13 @@ mod look;
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Counter, Form};
 use super::shapes::Shape;
-use super::{say, telling, when};
+use super::{say, telling, upkeep, when};
 use crate::web::Ctx;
-use load::{ChoreWord, SetState};
+use load::SetState;
 use logbook::book::BookError;
 use logbook::view::{KindCount, Machine, Person, Pouch, Run, View};
 use maud::{Markup, html};
 use measure::RunId;
-
-/// Chores that the weekly sheet has a row for, each with whether it is about a machine.
-pub const CHORES: [(&str, bool); 5] = [
-    ("water level", true),
-    ("tank", true),
-    ("door seal", true),
-    ("bath fresh", false),
-    ("foil test", false),
-];
 
 /// What the page shows.
 #[derive(Debug, Clone, Default)]
@@ -38,6 +29,8 @@ pub struct Seen {
     pub to_check: Vec<Run>,
     /// The run whose looks are copied in, with what is to be looked at.
     pub look: Option<(Run, Vec<Pouch>)>,
+    /// Chores, each with the value of its choice and its name.
+    pub chores: Vec<(String, String)>,
 }
 
 /// The page; with a run, the one on which its looks are copied in.
@@ -61,6 +54,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, run: Option<RunId>) -> Result<Option<Mar
         bagged: view.pouches_in(&[SetState::Bagged])?,
         to_check: view.runs_open()?.into_iter().filter(out).collect(),
         look,
+        chores: upkeep::choices(view, ctx)?,
     };
     let frame = Frame {
         title: ctx.words().say("later-title"),
@@ -234,25 +228,14 @@ fn opened(ctx: &Ctx, seen: &Seen) -> Markup {
 
 fn chore(ctx: &Ctx, seen: &Seen) -> Markup {
     let words = ctx.words();
-    let known = CHORES.iter().filter_map(|(word, _)| word.parse::<ChoreWord>().ok());
     let fields = html! {
         (day_and_time(ctx, "chore", &AT))
         fieldset class="choices" {
             legend { (words.say("later-which-chore")) }
-            @for (at, chore) in known.enumerate() {
+            @for (at, (value, name)) in seen.chores.iter().enumerate() {
                 label {
-                    input type="radio" name="chore" value=(chore.word()) checked[at == 0];
-                    span { (chore_word(ctx, &chore)) }
-                }
-            }
-        }
-        fieldset class="choices" {
-            legend { (words.say("later-about")) }
-            label { input type="radio" name="about" value="salon" checked; span { (words.say("later-about-salon")) } }
-            @for machine in &seen.machines {
-                label {
-                    input type="radio" name="about" value=(machine.machine);
-                    span { (words.tell("machine-name", &[("machine", machine.number.to_string().into())])) }
+                    input type="radio" name="which" value=(value) checked[at == 0];
+                    span { (name) }
                 }
             }
         }
@@ -268,10 +251,4 @@ fn chore(ctx: &Ctx, seen: &Seen) -> Markup {
 fn closed(ctx: &Ctx, seen: &Seen) -> Markup {
     let fields = day_and_time(ctx, "closed", &[]);
     form(ctx, seen, "later-closed", &fields)
-}
-
-/// A chore in the reader's language, where it is one of the trade's plain words.
-pub fn chore_word(ctx: &Ctx, chore: &ChoreWord) -> String {
-    let key = format!("chore-{}", chore.word().replace(' ', "-"));
-    if ctx.words().has(&key) { ctx.words().say(&key) } else { chore.word().to_owned() }
 }

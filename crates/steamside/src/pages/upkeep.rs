@@ -9,7 +9,7 @@ mod soon;
 mod stock;
 
 pub use basins::after_key;
-pub use chores::{counted_line, how_it_stands, stop_card};
+pub use chores::{choices, counted_line, how_it_stands, stop_card};
 pub use soon::{Soon, WallSign, soon_cards, soon_of, wall_sign};
 
 use super::frame::{self, Frame, Place};

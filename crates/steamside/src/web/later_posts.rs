@@ -2,15 +2,15 @@
 //! marked as from paper. What took two times, as a run that began and ended, is two acts.
 
 use super::look_posts::{look, read_off};
-use super::{Fields, posts};
+use super::{Fields, posts, upkeep_posts};
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::clock;
 use crate::intake::take::salon_zone;
 use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
-use logbook::book::{Draft, DrawerKind};
-use logbook::fact::{About, Body, Found, Known, Upkeep};
+use logbook::book::Draft;
+use logbook::fact::{Body, Found, Known};
 use logbook::view::View;
 use measure::{ActId, Instant, MachineId, PersonId, PouchId, StationId};
 use sha2::{Digest, Sha256};
@@ -58,7 +58,7 @@ pub fn act(
             open.opened = Some(at);
             acts::open(view, draft, open)
         }),
-        "chore" => copied.one(|view, draft| chore(view, draft, fields)),
+        "chore" => copied.one(|view, draft| chore(view, draft, fields, at)),
         "closed" => {
             let day = day_of(fields, "on", &zone)?;
             copied.one(|view, draft| acts::closed(view, draft, day, true))
@@ -180,26 +180,18 @@ fn may_start(view: &View<'_>, machine: MachineId) -> Result<(), Refusal> {
     Ok(())
 }
 
-fn chore(view: &View<'_>, draft: &mut Draft, fields: &Fields) -> Result<(), Refusal> {
-    let about = match fields.one("about") {
-        None | Some("salon") => About::Salon,
-        Some(_) => {
-            let machine: MachineId = fields.need("about")?;
-            if view.machine(machine)?.is_none() {
-                return Err(Refusal::rule("refused-no-such-machine"));
-            }
-            About::Machine(machine)
-        }
-    };
+/// A chore that was signed on paper: what it is about, and its word.
+fn chore(view: &View<'_>, draft: &mut Draft, fields: &Fields, at: Instant) -> Result<(), Refusal> {
+    let misread = || Refusal::rule_with("refused-field-misread", "field", "which");
+    let which: String = fields.need("which")?;
+    let (about, chore) = which.split_once(' ').ok_or_else(misread)?;
+    let about = upkeep_posts::about_of(about).ok_or_else(misread)?;
+    let chore = chore.parse().map_err(|_| misread())?;
     let found = match fields.one("found") {
         Some("not-fine") => Found::NotFine,
         _ => Found::Fine,
     };
-    let note = fields.one("note").map(|note| draft.put(DrawerKind::Note, note.as_bytes()));
-    let note = note.transpose()?;
-    let done = Upkeep::ChoreDone { chore: fields.need("chore")?, about, found, note };
-    draft.fact(Body::Upkeep(Box::new(done)));
-    Ok(())
+    acts::do_chore(view, draft, (chore, about), (found, fields.one("note"), at))
 }
 
 /// A further act of one form, always the same one.

@@ -84,7 +84,7 @@ fn decide_chore(
         "chore-ended" => acts::end_chore(view, draft, which()?, now),
         "chore-done" => {
             let found = if fields.yes("not-fine") { Found::NotFine } else { Found::Fine };
-            acts::do_chore(view, draft, which()?, (found, now))
+            acts::do_chore(view, draft, which()?, (found, fields.one("note"), now))
         }
         "chore-left" => {
             let why = match fields.one("why") {

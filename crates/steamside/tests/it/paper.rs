@@ -32,7 +32,7 @@ fn nobody_enters_a_time_that_is_still_to_come() {
         story.refused(name, &fields);
     };
     refused("later-wash", with(&[("count.manicure", "3")]));
-    refused("later-chore", with(&[("chore", "door seal")]));
+    refused("later-chore", with(&[("which", "salon stock count")]));
     refused("later-closed", vec![("on".to_owned(), day.clone())]);
     let machine = story.machine.clone();
     let run = [

@@ -154,7 +154,7 @@ impl Script<'_> {
                     Of::Bath => About::Thing(self.thing(Ultrasonic, 1)?),
                 };
                 let which = (chore, about);
-                let found = (Found::Fine, at);
+                let found = (Found::Fine, None, at);
                 self.act(at, Known::Tapped, |v, d| acts::do_chore(v, d, which, found))
             }
             Tend::Mixed(number) => {

@@ -58,6 +58,7 @@ fn correction(what: Correctable) -> correct::Seen {
 
 fn from_paper() -> later::Seen {
     later::Seen {
+        chores: vec![("salon foil test".to_owned(), "foil test".to_owned())],
         people: people(),
         machines: vec![machine_row(1), machine_row(2)],
         kinds: kinds(),

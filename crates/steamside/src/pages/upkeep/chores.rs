@@ -4,11 +4,13 @@ use super::{Seen, about, about_value, at_and_who};
 use crate::pages::parts::{self, Form, Ground};
 use crate::pages::shapes::Shape;
 use crate::pages::{say, stop, when};
-use crate::upkeep::{Kept, Upkeep, is_soon};
+use crate::upkeep::{Days, Kept, Upkeep, is_soon, see};
 use crate::web::Ctx;
 use day::chores::{Due, Late};
+use logbook::book::BookError;
 use logbook::fact::{About, Found};
 use logbook::typical::chores::{ChoreSource, SPORE_TEST};
+use logbook::view::View;
 use maud::{Markup, html};
 use measure::PersonId;
 use std::collections::BTreeMap;
@@ -25,6 +27,19 @@ const HOW: [(&str, &str); 9] = [
     ("foil test", "how-foil"),
     ("stock count", "how-stock"),
 ];
+
+/// Every chore that is signed for, with the value of its choice in a form and its name. A spore test
+/// is placed instead.
+pub fn choices(view: &View<'_>, ctx: &Ctx) -> Result<Vec<(String, String)>, BookError> {
+    let upkeep = see(view, &Days::read(view, ctx.now, &ctx.zone)?)?;
+    let signed = upkeep.chores.iter().filter(|kept| kept.chore.rule.chore.word() != SPORE_TEST);
+    Ok(signed
+        .map(|kept| {
+            let rule = &kept.chore.rule;
+            (format!("{} {}", about_value(rule.about), rule.chore), name(ctx, &upkeep, kept))
+        })
+        .collect())
+}
 
 /// The name of a chore with what it is about.
 pub(super) fn name(ctx: &Ctx, upkeep: &Upkeep, kept: &Kept) -> String {
