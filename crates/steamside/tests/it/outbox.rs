@@ -1,21 +1,18 @@
 //! A phone and a tablet that are cut off from the salon's box, in real Chromium: the box is killed and
-//! started again at the same port. Task script 8 of WORK 6.2, and the touches at the sink.
+//! started again at the same port: the touches at the sink. The chair is task 8.
 
-use super::browser::{Browser, PHONE, TABLET, browser};
-use super::salon::{Salon, id};
+use super::browser::{Browser, TABLET, browser};
 use super::story::{GOOD, Story, record};
-use load::SetState;
 use logbook::fact::Body;
-use logbook::view::Pouch;
 use serde_json::Value;
 use std::time::Duration;
 
-async fn ask(browser: &Browser, script: &str) -> Value {
+pub async fn ask(browser: &Browser, script: &str) -> Value {
     browser.client.execute(script, vec![]).await.unwrap_or_default()
 }
 
 /// Waits until the page says so.
-async fn until(browser: &Browser, true_of_page: &str) {
+pub async fn until(browser: &Browser, true_of_page: &str) {
     for _ in 0..400 {
         if ask(browser, &format!("return !!({true_of_page})")).await == Value::Bool(true) {
             return;
@@ -25,12 +22,12 @@ async fn until(browser: &Browser, true_of_page: &str) {
     panic!("never came: {true_of_page} on {}:\n{}", browser.path().await, browser.text().await);
 }
 
-async fn says(browser: &Browser, text: &str) {
+pub async fn says(browser: &Browser, text: &str) {
     until(browser, &format!("document.body.innerText.includes('{text}')")).await;
 }
 
 /// Waits until the browser keeps this page, as it does by itself after any page.
-async fn keeps(browser: &Browser, path: &str) {
+pub async fn keeps(browser: &Browser, path: &str) {
     let script = format!(
         "const done = arguments[0]; navigator.serviceWorker.ready.then(async () => {{\
          for (let i = 0; i < 300; i += 1) {{\
@@ -42,103 +39,11 @@ async fn keeps(browser: &Browser, path: &str) {
 }
 
 /// How many taps the band says are waiting.
-async fn waiting(browser: &Browser, many: u32) {
+pub async fn waiting(browser: &Browser, many: u32) {
     let shown = format!(
         "(document.getElementById('kept-count').hidden ? '0' : document.getElementById('kept-count').textContent).match(/[0-9]+/)[0] === '{many}'"
     );
     until(browser, &shown).await;
-}
-
-/// Another station of the same salon, while the phone cannot reach the box.
-fn elsewhere(story: &Story, path: &str, fields: &[(&str, &str)]) {
-    let other = Salon::serve(&story.salon.book, &[]);
-    assert_eq!(other.post(path, fields), Some(303));
-}
-
-#[tokio::test]
-async fn a_chair_that_is_cut_off() {
-    let Some(browser) = browser(PHONE, "en").await else { return };
-    let home = tempfile::tempdir().expect("a folder");
-    let mut story = Story::begin(&home.path().join("book"));
-    let run = story.start(3).to_string();
-    story.act("unload", &[("run", &run)]);
-    story.drop_file(&record(GOOD));
-    story.act("look", &[("run", &run), ("marks", "all"), ("dry", "all")]);
-    let ready = story.pouches(SetState::Ready);
-    let (first, second) = (&ready[0], &ready[1]);
-    let url = story.salon.url.clone();
-    browser.goto(&format!("{url}/chair?chair=4")).await;
-    keeps(&browser, "/kept").await;
-    story.salon.kill();
-
-    // The page of the chair is there, and says since when it has heard nothing.
-    browser.goto(&format!("{url}/chair?chair=4")).await;
-    says(&browser, "Not joined").await;
-    until(&browser, "document.querySelector('input[name=chair]:checked').value === '4'").await;
-    let scan = |code: &str| format!("{url}/chair?chair=4&code={code}");
-    browser.goto(&scan(&first.code.to_string())).await;
-    let good = "document.querySelector('[data-kept-part=good]')";
-    until(&browser, &format!("{good} && !{good}.hidden")).await;
-    says(&browser, &first.code.to_string()).await;
-    says(&browser, "The list is from").await;
-    says(&browser, "cannot be known here").await;
-    browser.picture("outbox-chair-good").await;
-    ask(&browser, &format!("{good}.querySelector('button.sign').click()")).await;
-    says(&browser, "Kept here: opened at the chair").await;
-    waiting(&browser, 1).await;
-    browser.picture("outbox-chair-kept").await;
-
-    // It survives that the page is loaded again, and the pouch is not good a second time.
-    browser.client.refresh().await.expect("a page");
-    waiting(&browser, 1).await;
-    let label = papers::label_payload(first.pouch);
-    for (code, said) in [
-        (first.code.to_string(), "was used here already"),
-        (label, "was used here already"),
-        ("9Y9Y".to_owned(), "not on the list"),
-    ] {
-        browser.goto(&scan(&code)).await;
-        says(&browser, said).await;
-        says(&browser, "DO NOT USE").await;
-    }
-    browser.picture("outbox-chair-stop").await;
-    back_at_the_chair(&browser, &mut story, &run, first).await;
-    browser.goto(&scan(&second.code.to_string())).await;
-    says(&browser, "DO NOT USE").await;
-    browser.close().await;
-}
-
-/// The phone is back, and hears what happened meanwhile.
-async fn back_at_the_chair(browser: &Browser, story: &mut Story, run: &str, first: &Pouch) {
-    let url = story.salon.url.clone();
-    // Meanwhile somebody at the tablet sets the load aside; then the phone is back.
-    let act = id();
-    elsewhere(
-        story,
-        "/act/set-aside",
-        &[("act", &act), ("run", run), ("why", "mark"), ("sign", &story.sign)],
-    );
-    story.salon.again();
-    // The box knows this code no better; the page says so itself once it is back.
-    until(browser, "document.querySelector('body.full-stop') && !document.getElementById('kept')")
-        .await;
-    browser.goto(&format!("{url}/chair?chair=4")).await;
-    says(browser, "Opened before we could tell").await;
-    says(browser, "A mark did not turn").await;
-    waiting(browser, 0).await;
-    browser.picture("outbox-chair-told").await;
-    let now = story.book.read(|view| view.pouch(first.pouch)).expect("a book").expect("a pouch");
-    assert_eq!(now.state, SetState::SetAside, "the safer one holds");
-    assert_eq!(story.book.read(|view| view.openings_of(first.pouch)).expect("a book").len(), 1);
-    assert_eq!(now.opened.and_then(|(_, _, chair)| chair), Some(4), "no data lost");
-    // The card stays until it was read; who is in charge has one too.
-    browser.goto(&format!("{url}/ready")).await;
-    says(browser, "Opened before we could tell").await;
-    ask(browser, "document.querySelector('#kept button').click()").await;
-    until(browser, "!document.querySelector('#kept section')").await;
-    browser.goto(&url).await;
-    says(browser, "Somebody in charge: tap your sign").await;
-    browser.picture("outbox-now-card").await;
 }
 
 #[tokio::test]

@@ -3,6 +3,7 @@
 //! the browser needed; hands and thoughts are not in it.
 
 mod basin;
+mod cut_off;
 mod first;
 mod hand_over;
 mod inspector;
