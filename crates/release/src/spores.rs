@@ -67,6 +67,8 @@ pub struct Test {
     pub placed: Instant,
     /// The run that it went through, where that is known.
     pub run: Option<RunId>,
+    /// When that run was started, where it is known and its numbers were not missed.
+    pub started: Option<Instant>,
     /// When it was first read.
     pub answered: Option<Instant>,
     /// What it says.
@@ -78,10 +80,11 @@ pub struct Test {
 #[must_use]
 pub fn since(tests: &[Test], failed: usize) -> Since {
     let before = tests.get(..failed).unwrap_or_default();
-    match before.iter().rev().find(|test| test.says == Says::Good) {
-        Some(Test { run: Some(run), .. }) => Since::AfterGoodTest(*run),
-        // Which run it went through nobody said: all from its placing on, one run too many.
-        Some(test) => Since::Moment(test.placed),
+    // A good test speaks for its run. One of which nobody said through which run it went speaks for
+    // none, and the recall reaches further.
+    let good = before.iter().rev().filter(|test| test.says == Says::Good);
+    match good.filter_map(|test| test.run).next() {
+        Some(run) => Since::AfterGoodTest(run),
         None => Since::Beginning,
     }
 }
@@ -104,13 +107,13 @@ pub enum Next {
 }
 
 /// What comes next after the test at `failed` in `tests`, which are of one machine and in the order
-/// of their placing. Only a test that was placed after the failed one was read is a repeat.
+/// of their placing. Only a test whose run was started after the failed one was read is a repeat.
 #[must_use]
 pub fn next(tests: &[Test], failed: usize) -> Next {
     let Some(first) = tests.get(failed) else { return Next::Repeat };
     let from = first.answered.unwrap_or(first.placed);
     let repeats: Vec<&Test> =
-        tests.iter().skip(failed + 1).filter(|test| test.placed >= from).collect();
+        tests.iter().skip(failed + 1).filter(|test| test.started >= Some(from)).collect();
     let again = repeats.iter().rposition(|test| test.says == Says::Grew);
     let after = match again {
         Some(last) => repeats.get(last + 1..).unwrap_or_default(),
@@ -151,7 +154,7 @@ mod tests {
     fn test(minute: i64, says: Says) -> Test {
         let placed = Instant::from_millis(minute * 60_000);
         let answered = (says != Says::Waiting).then(|| Instant::from_millis(minute * 60_000 + 1));
-        Test { placed, run: None, answered, says }
+        Test { placed, run: None, started: Some(placed), answered, says }
     }
 
     fn row(text: &str) -> Vec<Test> {
@@ -188,11 +191,15 @@ mod tests {
         check("gxxgx", 1, Next::Stays { missing: 3 });
     }
 
-    /// A test that lay in its machine before the failed one was read is no repeat.
+    /// A test that lay in its machine before the failed one was read, or of which nobody says in which
+    /// run it lay, is no repeat.
     #[test]
-    fn only_what_was_placed_after_the_reading_is_a_repeat() {
+    fn only_a_run_that_began_after_the_reading_is_a_repeat() {
         let mut tests = row("gxg");
         tests[1].answered = Some(Instant::from_millis(10 * 60_000));
+        assert_eq!(next(&tests, 1), Next::Repeat);
+        let mut tests = row("gxg");
+        tests[2].started = None;
         assert_eq!(next(&tests, 1), Next::Repeat);
     }
 
@@ -200,7 +207,7 @@ mod tests {
     fn a_recall_reaches_back_to_the_last_good_test() {
         let run = RunId::from_bytes([7; 16]);
         let mut tests = row("gngx");
-        assert_eq!(since(&tests, 3), Since::Moment(tests[2].placed));
+        assert_eq!(since(&tests, 3), Since::Beginning, "nobody said through which run they went");
         tests[2].run = Some(run);
         assert_eq!(since(&tests, 3), Since::AfterGoodTest(run));
         assert_eq!(since(&row("nxx"), 2), Since::Beginning);

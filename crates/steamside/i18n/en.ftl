@@ -316,7 +316,7 @@ drift-air-in = Time to let in air
 drift-first-pulse = Time of the first vacuum
 drift-pulse-depth = Depth of the vacuum before the steam
 drift-dry-depth = Vacuum while drying
-drift-leak = Leak in a vacuum hold
+drift-leak = Leak while the vacuum stands
 drift-exhaust = Time to let off the steam
 drift-total = Length of the run beyond its known parts
 drift-plateau-low = Lowest while at temperature
@@ -1312,7 +1312,7 @@ no-not-for-pouches = Its manual does not say that it is for pouches.
 no-not-for-hollow = Its manual does not say that it is for hollow items.
 no-gravity-hollow = Hollow, and nobody knows of a vacuum that draws the air out.
 no-gravity-times = Without a vacuum, pouches need 30 min at 121 °C or 15 min at 132 °C (CDC 2008).
-no-not-in-time = Done too late.
+no-not-in-time = Too late.
 change-split = Split it: at most { $grams } g in one run of { $cycle }.
 change-unpouched = Or without pouches in { $cycle }, for use at once.
 change-take-out = Take out what does not stand the heat of { $cycle }.
@@ -1873,7 +1873,7 @@ spore-step-freeze = Shelf frozen: what this machine did since the last good test
 spore-step-repeat = Test again at once, same cycle, loaded right.
 spore-wait = The repeat is placed. Wait for its answer.
 spore-start = Run with the test alone
-spore-start-how = Nothing for a client goes in. Use the same cycle. Read the machine's manual first.
+spore-start-how = Nothing for a client goes in. Use the same cycle. Read the machine’s manual first.
 spore-start-asks = Door shut, test inside: sign to start
 spore-step-look = Look at all numbers and marks since the last good test; ask everybody how they packed and loaded.
 spore-step-back = Repeat good and all else good: back in use. Repeat bad: repair, then three good tests in a row.
@@ -2391,3 +2391,16 @@ folder-exposures = { $count ->
     [one] Contact with blood: noted { $count } time in the time shown.
    *[other] Contact with blood: noted { $count } times in the time shown.
 }
+
+## What a fresh eye found
+refused-test-open = A spore test of this machine failed. It stays out of use.
+    .do = Go to the spore tests: test again, and read it good.
+refused-packed-later = Pouch { $code } was packed after that run began. It was not in it.
+    .do = Put it into a new run.
+refused-before-that-run = The machine’s last run was still in it then. Nothing was written.
+refused-later-overlaps = Machine { $machine } had another run in that time. Nothing was written.
+    .do = Look at the times on the paper.
+
+## In charge
+refused-in-charge = Only somebody in charge signs this. Nothing was written.
+    .do = Ask who is in charge. Setting aside is always open to everyone.

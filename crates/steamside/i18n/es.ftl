@@ -875,7 +875,7 @@ blood-exposed = ¿Sangre de una persona en una herida o un ojo de otra? Llame ya
 # draft
 blood-rules = Las normas locales van primero.
 # draft
-stop-spare = ¿Dónde hay otra lista?
+stop-spare = ¿Dónde hay otro juego listo?
 # draft
 unknown-aside = NO USAR: tengo otra
 # draft
@@ -2828,7 +2828,7 @@ hand-over-has = { $sign } lo tiene desde { $at }.
 # draft
 hand-over-check = Por revisar: { $run }
 # draft
-hand-over-runs = { $run }, bolsas: { $count }, pocas corridas para saber el final
+hand-over-runs = { $run }, bolsas: { $count }, pocas tandas para saber el final
 # draft
 hand-over-runs-until = { $run }, bolsas: { $count }, suele acabar a las { $at }
 # draft
@@ -2838,9 +2838,9 @@ hand-over-not-fine = { $chore }: la última vez no estaba bien
 # draft
 if-no-machine = No hay máquina en uso: use lo listo y después juegos desechables.
 # draft
-if-only-machine = Si la máquina { $machine } se para: aparte su corrida, use lo listo y después juegos desechables.
+if-only-machine = Si la máquina { $machine } se para: aparte su tanda, use lo listo y después juegos desechables.
 # draft
-if-machine-stops = Si la máquina { $machine } se para: aparte su corrida, embolse de nuevo, use la máquina { $other }.
+if-machine-stops = Si la máquina { $machine } se para: aparte su tanda, embolse de nuevo, use la máquina { $other }.
 # draft
 nobody-has-it = Nadie lleva la parte de atrás
 # draft
@@ -2872,11 +2872,11 @@ correct-asks = Así fue: toque su firma
 # draft
 correct-chair = Silla
 # draft
-correct-inside = En la corrida: quite la marca a las que no estaban
+correct-inside = En la tanda: quite la marca a las que no estaban
 # draft
 correct-too = En espera: marque las que también estaban
 # draft
-correct-programme = El programa no se corrige aquí: el registro de la máquina dice qué corrió. En duda, aparte la corrida.
+correct-programme = El programa no se corrige aquí: el registro de la máquina dice qué corrió. En duda, aparte la tanda.
 # draft
 log-corrected = Corregido { $at }, { $sign }: { $what }
 # draft
@@ -2900,22 +2900,22 @@ refused-correct-counts = Estos juegos se contaron o embolsaron después; la entr
 refused-correct-opened = Se escribió más sobre esta bolsa; la apertura ya no se corrige.
     .do = Si no debe usarse, apártela.
 # draft
-refused-correct-gone = La bolsa { $code } ya se liberó, abrió o apartó: sigue en su corrida para que un retiro la alcance.
-    .do = Apártela si no estaba en la corrida.
+refused-correct-gone = La bolsa { $code } ya se liberó, abrió o apartó: sigue en su tanda para que un retiro la alcance.
+    .do = Apártela si no estaba en la tanda.
 # draft
-refused-correct-failed = Esta corrida no llegó a sus números: la bolsa { $code } no se saca de ella.
-    .do = Ábrala, lave otra vez, bolsa nueva, corrida nueva.
+refused-correct-failed = Esta tanda no llegó a sus números: la bolsa { $code } no se saca de ella.
+    .do = Ábrala, lave otra vez, bolsa nueva, tanda nueva.
 # draft
 refused-correct-harder = Lo que añade es más difícil para el vapor que lo que se juzgó.
-    .do = Hágalo de nuevo en otra corrida.
+    .do = Hágalo de nuevo en otra tanda.
 # draft
 refused-future = Esa hora aún no ha llegado. Nadie puede haberlo visto.
     .do = Ponga el día y la hora como fueron, no después de ahora.
 # draft
 refused-end-before-start = Termina antes de empezar.
-    .do = Mire las dos horas. Una corrida de noche necesita su propio día de final.
+    .do = Mire las dos horas. Una tanda de noche necesita su propio día de final.
 # draft
-refused-later-machine-full = La máquina { $machine } tiene una corrida ahora; la del papel debe esperar.
+refused-later-machine-full = La máquina { $machine } tiene una tanda ahora; la del papel debe esperar.
     .do = Escríbala cuando la carga esté fuera.
 # draft
 refused-look-before-out = A esa hora la carga seguía en la máquina.
@@ -2937,9 +2937,9 @@ later-asks = Como en el papel: toque su firma
 # draft
 later-wash = Lavado
 # draft
-later-run = Una corrida
+later-run = Una tanda
 # draft
-later-look = Números y revisión de una corrida
+later-look = Números y revisión de una tanda
 # draft
 later-open = Abierta en una silla
 # draft
@@ -3003,7 +3003,7 @@ line-box-off = El equipo del salón estuvo apagado de { $from } a { $to }.
 # draft
 outage = Se fue la luz de { $from } a { $to }.
 # draft
-outage-do = La máquina { $machine } debe mostrar completo; si no, repita la corrida. Queda apartada hasta tener sus números y que una persona con firma lo levante.
+outage-do = La máquina { $machine } debe mostrar completo; si no, repita la tanda. Queda apartada hasta tener sus números y que una persona con firma lo levante.
 # draft
 line-counted-back = { $run }: recuento, { $count }.
 # draft
@@ -3069,7 +3069,7 @@ week-seal = junta limpia
 # draft
 week-washed = lavado: juegos, hora, firma
 # draft
-week-run = corrida { $run }
+week-run = tanda { $run }
 # draft
 week-spore = esporas máquina { $machine }: puesta, resultado
 # draft
@@ -3093,7 +3093,7 @@ week-marks = Palomita: sí. Cruz: no, entonces NO USAR.
 # draft
 shelf-not-sure = ¿No está seguro de una? Toque su código: se aparta.
 # draft
-week-run-first = corrida { $run }: ciclo, de–a, marcas, seca, quién
+week-run-first = tanda { $run }: ciclo, de–a, marcas, seca, quién
 
 ## Practice
 # draft
@@ -3324,7 +3324,7 @@ line-card-ended = Tarjeta terminada: { $right } de { $asked } bien.
 # draft
 spores-title = Pruebas de esporas
 # draft
-spores-prove = Una prueba buena habla de su ciclo y de ningún otro. Sin un control que creció, la prueba no dice nada.
+spores-prove = Una prueba buena habla de su tanda y de ninguna otra. Sin un control que creció, la prueba no dice nada.
 # draft
 spores-told = Con respuesta
 # draft
@@ -3364,7 +3364,7 @@ spores-place-asks = Prueba puesta: firme aquí
 # draft
 spores-run = Pasó por
 # draft
-spores-run-none = Ninguno de estos
+spores-run-none = Ninguna de estas
 # draft
 spores-says-waiting = Sin respuesta
 # draft
@@ -3390,7 +3390,7 @@ spore-step-repeat = Repita la prueba ya, mismo ciclo, bien cargada.
 # draft
 spore-wait = La repetición está puesta. Espere la respuesta.
 # draft
-spore-start = Ciclo solo con la prueba
+spore-start = Tanda solo con la prueba
 # draft
 spore-start-how = No entra nada para clientas. Use el mismo ciclo. Lea antes el manual.
 # draft
@@ -3553,7 +3553,7 @@ legend-how = Cada estado tiene su forma y su palabra. El color solo las repite.
 # draft
 legend-states = Dónde está un juego
 # draft
-legend-records = Qué dice el registro de un ciclo
+legend-records = Qué dice el registro de una tanda
 # draft
 legend-fine = Todo bien
 # draft
@@ -3571,7 +3571,7 @@ legend-stop-how = Tarjeta oscura con línea interior: no tocar, parezca lo que p
 # draft
 look-count = ¿Cuántas bolsas cuenta?
 # draft
-refused-count-first = Cuente primero las bolsas de este ciclo. No se liberó nada.
+refused-count-first = Cuente primero las bolsas de esta tanda. No se liberó nada.
     .do = Vuelva, escriba cuántas cuenta y firme.
 # draft
 refused-count-again = Ese número no coincide. No se liberó nada.
@@ -4346,3 +4346,21 @@ folder-exposures = { $count ->
     [one] Contacto con sangre: anotado { $count } vez en el tiempo mostrado.
    *[other] Contacto con sangre: anotado { $count } veces en el tiempo mostrado.
 }
+
+## What a fresh eye found
+# draft
+refused-test-open = Una prueba de esporas de esta máquina falló. Sigue fuera de uso.
+    .do = Vaya a las pruebas de esporas: repita la prueba y léala buena.
+# draft
+refused-packed-later = La bolsa { $code } se empacó después de empezar esa tanda. No estaba dentro.
+    .do = Póngala en una tanda nueva.
+# draft
+refused-before-that-run = La última tanda aún estaba en la máquina. No se anotó nada.
+# draft
+refused-later-overlaps = La máquina { $machine } tuvo otra tanda en ese tiempo. No se anotó nada.
+    .do = Mire las horas del papel.
+
+## In charge
+# draft
+refused-in-charge = Solo firma esto quien está a cargo. No se anotó nada.
+    .do = Pregunte a quien está a cargo. Apartar está abierto a todos.

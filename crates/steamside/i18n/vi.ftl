@@ -432,11 +432,11 @@ start-asks = CHẠY: chạm chữ ký
 
 ## A run in its machine
 # draft
-strip-ends = Thường xong khoảng { $at }
+strip-ends = Thường hết giờ khoảng { $at }
 # draft
 strip-time-up = Hết giờ: coi máy
 # draft
-strip-too-few = Ít mẻ quá, chưa biết khi nào xong
+strip-too-few = Ít mẻ quá, chưa biết khi nào hết giờ
 # draft
 strip-started = Bắt đầu { $at }.
 # draft
@@ -2285,7 +2285,7 @@ no-gravity-hollow = Đồ rỗng, mà không biết có hút chân không.
 # draft
 no-gravity-times = Không hút chân không thì túi cần 30 phút ở 121 °C hoặc 15 phút ở 132 °C (CDC 2008).
 # draft
-no-not-in-time = Xong quá trễ.
+no-not-in-time = Quá trễ.
 # draft
 change-split = Chia ra: nhiều nhất { $grams } g một lượt { $cycle }.
 # draft
@@ -2723,9 +2723,9 @@ hand-over-has = { $sign } đã nhận từ { $at }.
 # draft
 hand-over-check = Cần kiểm tra: { $run }
 # draft
-hand-over-runs = { $run }, số túi: { $count }, chưa đủ lần chạy để biết lúc xong
+hand-over-runs = { $run }, số túi: { $count }, chưa đủ lần chạy để biết lúc hết giờ
 # draft
-hand-over-runs-until = { $run }, số túi: { $count }, thường xong lúc { $at }
+hand-over-runs-until = { $run }, số túi: { $count }, thường hết giờ lúc { $at }
 # draft
 hand-over-jar = Hũ { $jar }: thay trước { $at }
 # draft
@@ -2826,7 +2826,7 @@ later-time = Giờ
 # draft
 later-start = Bắt đầu lúc
 # draft
-later-end = Xong lúc
+later-end = Kết thúc lúc
 # draft
 later-asks = Đúng như trên giấy: chạm chữ ký
 # draft
@@ -4190,3 +4190,21 @@ folder-became-back = { $count } được dùng lại, do một người ký
 folder-became-opened = { $count } đã được mở từ trước
 # draft
 folder-exposures = Tiếp xúc với máu: đã ghi { $count } lần trong thời gian đang xem.
+
+## What a fresh eye found
+# draft
+refused-test-open = Máy này có lần thử bào tử không đạt. Vẫn ngừng dùng.
+    .do = Vào Thử bào tử: thử lại cho đến khi đạt.
+# draft
+refused-packed-later = Túi { $code } được gói sau khi mẻ đó bắt đầu. Nó không ở trong mẻ.
+    .do = Cho vào một mẻ mới.
+# draft
+refused-before-that-run = Lúc đó mẻ trước còn trong máy. Chưa ghi gì.
+# draft
+refused-later-overlaps = Máy { $machine } có mẻ khác vào lúc đó. Chưa ghi gì.
+    .do = Xem lại giờ trên giấy.
+
+## In charge
+# draft
+refused-in-charge = Chỉ người phụ trách ký được việc này. Chưa ghi gì.
+    .do = Hỏi người phụ trách. Để riêng thì ai cũng làm được.

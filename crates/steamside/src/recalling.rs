@@ -7,6 +7,7 @@ use logbook::view::{Pouch, PouchVisit, RunContents, SporeTest, View};
 use measure::{Instant, MachineId, PouchId, RunId, Span, VisitId};
 use release::recall::{self, Ask, PouchNow, PouchOfRun, Reach, RunOfMachine, Since};
 use release::spores::{self, Next, Says, Test};
+use release::verdict::Outcome;
 use std::collections::BTreeMap;
 
 /// A run that began this long before the first moment may still have been going at it.
@@ -94,18 +95,21 @@ pub fn failed(view: &View<'_>, test: &SporeTest) -> Result<Option<Failed>, BookE
     let Some(at) = all.iter().position(|other| other.test == test.test) else {
         return Ok(None);
     };
-    let rows: Vec<Test> = all.iter().map(row).collect();
+    let rows = all.iter().map(|test| row(view, test)).collect::<Result<Vec<_>, _>>()?;
     let (next, since) = (spores::next(&rows, at), spores::since(&rows, at));
     Ok(Some(Failed { test: test.clone(), all, next, since }))
 }
 
-fn row(test: &SporeTest) -> Test {
-    Test {
+fn row(view: &View<'_>, test: &SporeTest) -> Result<Test, BookError> {
+    let run = test.run.map(|run| view.run(run)).transpose()?.flatten();
+    let good = run.filter(|run| run.outcome != Some(Outcome::NotLethal) && !run.undone);
+    Ok(Test {
         placed: test.placed.happened,
         run: test.run,
+        started: good.map(|run| run.started.0),
         answered: test.answers.first().map(|answer| answer.stamp.happened),
         says: test.says(),
-    }
+    })
 }
 
 /// What a recall after a test of this machine would reach if it ended at `to`: from the run after
@@ -127,7 +131,7 @@ pub fn since_last_good(
 }
 
 /// From where a recall would reach if the next answer of this machine were a bad one.
-pub fn if_it_failed(all: &[SporeTest]) -> Since {
-    let rows: Vec<Test> = all.iter().map(row).collect();
-    spores::since(&rows, rows.len())
+pub fn if_it_failed(view: &View<'_>, all: &[SporeTest]) -> Result<Since, BookError> {
+    let rows = all.iter().map(|test| row(view, test)).collect::<Result<Vec<_>, _>>()?;
+    Ok(spores::since(&rows, rows.len()))
 }

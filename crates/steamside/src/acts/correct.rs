@@ -186,6 +186,9 @@ fn inside(
         if held.state != SetState::Bagged {
             return Err(Refusal::rule_with("refused-not-bagged", "code", held.code));
         }
+        if held.packed > row.started.0 {
+            return Err(Refusal::rule_with("refused-packed-later", "code", held.code));
+        }
         more.push(held);
     }
     carried(view, &row, &more)?;
@@ -201,7 +204,9 @@ fn may_leave(run: &Run, pouch: &Pouch) -> Result<(), Refusal> {
     if !in_hand || pouch.released.is_some() {
         return Err(Refusal::rule_with("refused-correct-gone", "code", pouch.code));
     }
-    if run.outcome == Some(Outcome::NotLethal) {
+    // Whatever was seen or read of it was seen of all that was in it.
+    let told = run.looked.is_some() || run.stopped.is_some();
+    if told || run.outcome.is_some_and(|outcome| outcome != Outcome::Lethal) {
         return Err(Refusal::rule_with("refused-correct-failed", "code", pouch.code));
     }
     Ok(())

@@ -82,6 +82,9 @@ pub fn look(view: &View<'_>, draft: &mut Draft, look: Look) -> Result<(), Refusa
     if run.unloaded.is_none() {
         return Err(Refusal::rule("refused-not-unloaded"));
     }
+    if run.unloaded.is_some_and(|out| look.now < out) {
+        return Err(Refusal::rule("refused-look-before-out"));
+    }
     if look.marks_not_turned.is_none() && look.inner_mark.is_none() && look.dry_whole.is_none() {
         return Err(Refusal::rule("refused-no-answer"));
     }

@@ -4,8 +4,9 @@ use super::Refusal;
 use crate::chance;
 use logbook::book::Draft;
 use logbook::fact::{AirRemoval, Body};
-use logbook::view::View;
+use logbook::view::{SporeTest, View};
 use measure::MachineId;
+use release::spores::Says;
 
 /// A machine as somebody describes it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -70,9 +71,18 @@ pub fn machine_out(view: &View<'_>, draft: &mut Draft, machine: MachineId) -> Re
     Ok(())
 }
 
+/// Spores grew in it, and nothing has ended that yet.
+pub fn is_open(test: &SporeTest) -> bool {
+    test.says() == Says::Grew && test.unfrozen.is_none()
+}
+
 /// Puts a machine back into use; the caller has made sure that a person signs.
 pub fn machine_back(view: &View<'_>, draft: &mut Draft, machine: MachineId) -> Result<(), Refusal> {
     known(view, machine)?;
+    // A failed spore test has its own way back: a good repeat.
+    if view.spore_tests_of(machine)?.iter().any(is_open) {
+        return Err(Refusal::rule("refused-test-open"));
+    }
     draft.fact(Body::MachineBack { machine });
     Ok(())
 }

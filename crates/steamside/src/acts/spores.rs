@@ -1,6 +1,7 @@
 //! Spore tests: placed, posted, read; the way on after one in which spores grew.
 
 use super::Refusal;
+use super::machines::is_open;
 use crate::chance;
 use crate::recalling::{self, Failed};
 use load::{Contents, SetState};
@@ -127,7 +128,7 @@ pub fn read_test(view: &View<'_>, draft: &mut Draft, read: ReadTest) -> Result<(
     let all = view.spore_tests_of(test.machine)?;
     let before: Vec<SporeTest> =
         all.into_iter().take_while(|other| other.test != test.test).collect();
-    let since = recalling::if_it_failed(&before);
+    let since = recalling::if_it_failed(view, &before)?;
     let reached = recalling::since_last_good(view, test.machine, since, read.now)?;
     let caught = |pouch: &measure::PouchId| {
         reached.pouches.get(pouch).is_some_and(|row| row.state != SetState::SetAside)
@@ -160,6 +161,10 @@ pub fn end_freeze(view: &View<'_>, draft: &mut Draft, test: TestId) -> Result<()
         draft.fact(Body::MachineBack { machine });
     }
     said(draft, Upkeep::Unfrozen { test, pouches });
+    // What grew in between is over as well.
+    for other in failed.all.iter().filter(|other| other.test != test && is_open(other)) {
+        said(draft, Upkeep::Unfrozen { test: other.test, pouches: Vec::new() });
+    }
     Ok(())
 }
 

@@ -28,8 +28,10 @@ pub struct Start {
     pub over: bool,
     /// First moment of the salon's day and of the next one, for the run's number.
     pub day: (Instant, Instant),
-    /// The moment; `None`: it has run already and is copied from paper.
-    pub now: Option<Instant>,
+    /// When it begins.
+    pub at: Instant,
+    /// It has run already and is copied from paper: nothing stops it any more.
+    pub copied: bool,
 }
 
 /// Starts a run with bagged pouches in a machine that is in use and empty.
@@ -44,9 +46,9 @@ pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(),
     if machine.running.is_some() {
         return Err(Refusal::rule_with("refused-machine-full", "machine", machine.number));
     }
-    if let Some(now) = start.now {
+    if !start.copied {
         // No tick goes past this: work waits until it is done.
-        let days = Days::read(view, now, &salon_zone(view)?)?;
+        let days = Days::read(view, start.at, &salon_zone(view)?)?;
         if let Some(stop) = stops_of(view, machine.machine, &days)?.into_iter().next() {
             return Err(Refusal::rule_with("refused-chore-due", "chore", stop.chore.rule.chore));
         }
@@ -59,6 +61,10 @@ pub fn start(view: &View<'_>, draft: &mut Draft, mut start: Start) -> Result<(),
         let pouch = view.pouch(*pouch)?.ok_or_else(|| Refusal::rule("refused-no-such-pouch"))?;
         if pouch.state != SetState::Bagged {
             return Err(Refusal::rule_with("refused-not-bagged", "code", pouch.code));
+        }
+        // It was not there yet: no steam of that run has reached it.
+        if pouch.packed > start.at {
+            return Err(Refusal::rule_with("refused-packed-later", "code", pouch.code));
         }
         inside.push(pouch);
     }

@@ -10,7 +10,7 @@ use logbook::view::View;
 use measure::{ActId, Instant, PouchId, Span};
 
 /// For how long a tap can be taken back; afterwards the log is corrected by a new fact.
-pub const UNDO_FOR: Span = Span::from_minutes(1);
+pub const UNDO_FOR: Span = Span::from_seconds(35);
 
 /// What is to be taken back, and when.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

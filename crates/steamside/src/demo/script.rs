@@ -375,7 +375,8 @@ impl<'a> Script<'a> {
             pouches: self.pouches.get(round).cloned().unwrap_or_default(),
             over: false,
             day: clock::day(at, &self.zone),
-            now: Some(at),
+            at,
+            copied: false,
         };
         self.act(at, Known::Tapped, |v, d| acts::start(v, d, start))?;
         let running = self.app.read(|v| v.machine(machine))?.and_then(|row| row.running);

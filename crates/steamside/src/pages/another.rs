@@ -4,7 +4,7 @@
 use super::frame::{self, Frame, Place};
 use super::parts::{self, Ground};
 use super::shapes::Shape;
-use super::{chair, when};
+use super::{chair, say, when};
 use crate::web::Ctx;
 use load::{SetKind, SetState};
 use logbook::book::BookError;
@@ -47,7 +47,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked) -> Result<Markup, BookErro
 }
 
 fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked) -> Result<Seen, BookError> {
-    let these = match asked.pouch {
+    let these: Vec<Pouch> = match asked.pouch {
         Some(pouch) => view.pouch(pouch)?.into_iter().collect(),
         None => {
             let here = |pouch: &Pouch| {
@@ -56,7 +56,9 @@ fn seen(view: &View<'_>, ctx: &Ctx, asked: Asked) -> Result<Seen, BookError> {
                 })
             };
             let opened = view.pouches_in(&[SetState::Opened])?;
-            opened.into_iter().filter(here).collect::<Vec<_>>()
+            // The one that was opened last; those before it are done with.
+            let last = opened.into_iter().filter(here);
+            last.max_by_key(|pouch| pouch.opened.map(|(at, ..)| at)).into_iter().collect()
         }
     };
     let mut ready: BTreeMap<SetKind, Vec<Pouch>> = BTreeMap::new();
@@ -85,7 +87,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         @for pouch in &seen.these {
             p class="fact" {
-                span class="code" { (pouch.code) } " " (pouch.kind)
+                span class="code" { (pouch.code) } " " (say::kind(ctx, &pouch.kind))
                 @if pouch.state == SetState::Opened { ". " (words.say("another-used")) }
             }
         }
@@ -93,7 +95,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         @for (kind, spare) in &seen.spares {
             @match spare {
                 Some((pouch, count)) => (nearest(ctx, seen.chair, pouch, *count)),
-                None => (none(ctx, &words.tell("another-none", &[("kind", kind.word().into())]))),
+                None => (none(ctx, &words.tell("another-none", &[("kind", say::kind(ctx, kind).into())]))),
             }
         }
         (blood(ctx))
@@ -114,8 +116,10 @@ fn nearest(ctx: &Ctx, chair: Option<u32>, pouch: &Pouch, count: usize) -> Markup
             (words.tell("another-take", &[("code", pouch.code.to_string().into())]))
         } }
     };
-    let heading =
-        words.tell("shelf-kind", &[("kind", pouch.kind.word().into()), ("count", count.into())]);
+    let heading = words.tell(
+        "shelf-kind",
+        &[("kind", say::kind(ctx, &pouch.kind).into()), ("count", count.into())],
+    );
     parts::card(Ground::Fine, Shape::House, &heading, &inside)
 }
 

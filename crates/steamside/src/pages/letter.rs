@@ -49,7 +49,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx, asked: Asked) -> Result<Option<Markup>, 
         visit: asked.visit.and_then(|visit| reached.visits.get(&visit).copied()),
         span: times().min().zip(times().max()),
         visits: visits.len(),
-        open: letters_open(failed.next, asked.asked),
+        open: letters_open(failed.next, asked.asked) && !visits.is_empty(),
     };
     let frame = Frame {
         title: ctx.words().say("letter-title"),

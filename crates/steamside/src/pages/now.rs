@@ -114,16 +114,18 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
         && seen.apart.is_empty()
         && seen.unclaimed.is_empty()
         && seen.unseen.is_empty()
+        && seen.outages.is_empty()
+        && seen.spores.0.is_empty()
         && used + washed == 0
         && seen.soon == upkeep::Soon::default()
         && seen.bagged == 0;
     html! {
         @if !seen.runs.is_empty() { (parts::cautions(ctx, &[Caution::Hot])) }
         div class="cards" {
+            (seen.spores)
             (meanwhile::cards(ctx, &seen.unseen, &seen.people))
             @for cut in &seen.outages { (outage::card(ctx, cut)) }
             @if let Some(offered) = &seen.offered { (offered_card(ctx, offered, &seen.people)) }
-            (seen.spores)
             @for (run, _) in &to_check { (check_card(ctx, run)) }
             @for (run, usual) in &running { (running_card(ctx, run, *usual, &seen.people)) }
             @if used > 0 { (wash::wash_card(ctx, &seen.kinds, &seen.people)) }

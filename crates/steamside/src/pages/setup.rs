@@ -79,7 +79,7 @@ pub fn draw(ctx: &Ctx, seen: &Seen) -> Markup {
                     @let person = &known.person;
                     li {
                         span class="signed" { (person.sign.clone().unwrap_or_else(|| words.say("sign-gone"))) }
-                        (people::is_form(ctx, known))
+                        (people::is_form(ctx, known, &seen.people))
                         (left_form(ctx, person, &seen.people))
                     }
                 }

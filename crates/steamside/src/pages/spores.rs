@@ -51,7 +51,7 @@ pub fn page(view: &View<'_>, ctx: &Ctx) -> Result<Markup, BookError> {
         Seen { tests: view.spore_tests(TESTS)?, people: view.people()?, ..Seen::default() };
     for machine in view.machines()? {
         let all = view.spore_tests_of(machine.machine)?;
-        let since = recalling::if_it_failed(&all);
+        let since = recalling::if_it_failed(view, &all)?;
         let reached = recalling::since_last_good(view, machine.machine, since, ctx.now)?;
         let good = all.iter().rev().find(|test| test.says() == Says::Good);
         seen.machines.push(Tested {

@@ -139,7 +139,8 @@ impl<'a> Stage<'a> {
             pouches: pouches.to_vec(),
             over: true,
             day: clock::day(at, &zone?),
-            now: Some(at),
+            at,
+            copied: false,
         };
         self.act((at, Known::Tapped), |view, draft| acts::start(view, draft, start))?;
         let running = self.app.read(|view| {

@@ -146,7 +146,8 @@ fn a_good_load() {
             pouches: rows.iter().map(|row| row.pouch).collect(),
             over: programme == "fast",
             day: (lesson.app.now(), lesson.app.now()),
-            now: Some(lesson.app.now()),
+            at: lesson.app.now(),
+            copied: false,
         };
         lesson.act(|view, draft| acts::start(view, draft, start));
     };
@@ -330,7 +331,8 @@ fn too_many_pouches() {
             pouches: rows.iter().take(many).map(|row| row.pouch).collect(),
             over: many > 10,
             day: (lesson.app.now(), lesson.app.now()),
-            now: Some(lesson.app.now()),
+            at: lesson.app.now(),
+            copied: false,
         };
         lesson.act(|view, draft| acts::start(view, draft, start));
     };

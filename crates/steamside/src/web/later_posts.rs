@@ -12,7 +12,7 @@ use jiff::tz::TimeZone;
 use logbook::book::Draft;
 use logbook::fact::{Body, Found, Known};
 use logbook::view::View;
-use measure::{ActId, Instant, MachineId, PersonId, PouchId, StationId};
+use measure::{ActId, Instant, MachineId, PersonId, PouchId, Span, StationId};
 use sha2::{Digest, Sha256};
 
 /// The name of an act that was kept on paper, without what marks it.
@@ -108,7 +108,7 @@ impl Copied<'_> {
         }
         let begun = self.app.read(|view| view.facts_of_act(self.act))?;
         if begun.is_empty() {
-            self.app.book.read(|view| may_start(view, machine))?;
+            self.app.book.read(|view| may_start(view, machine, (self.at, end)))?;
         }
         let packed = nth(self.act, 1);
         let count: u32 = fields.maybe("count")?.unwrap_or(0);
@@ -139,7 +139,8 @@ impl Copied<'_> {
                 // It has run already: nothing is advised against any more.
                 over: true,
                 day: clock::day(self.at, zone),
-                now: None,
+                at: self.at,
+                copied: true,
             };
             acts::start(view, draft, start)
         })?;
@@ -172,10 +173,19 @@ impl Copied<'_> {
 }
 
 /// A machine that has a run in it, or is out of use, takes no run from paper either.
-fn may_start(view: &View<'_>, machine: MachineId) -> Result<(), Refusal> {
+fn may_start(
+    view: &View<'_>,
+    machine: MachineId,
+    (from, to): (Instant, Instant),
+) -> Result<(), Refusal> {
     let row = view.machine(machine)?.ok_or_else(|| Refusal::rule("refused-no-such-machine"))?;
     if row.running.is_some() {
         return Err(Refusal::rule_with("refused-later-machine-full", "machine", row.number));
+    }
+    let day = Span::from_minutes(24 * 60);
+    let others = view.recall_input(machine, from - day, to)?;
+    if others.iter().any(|other| other.run.unloaded.is_none_or(|out| out > from)) {
+        return Err(Refusal::rule_with("refused-later-overlaps", "machine", row.number));
     }
     Ok(())
 }

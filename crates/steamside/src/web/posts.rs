@@ -9,16 +9,16 @@ use super::{
 use crate::acts::{self, Refusal};
 use crate::app::{App, Who};
 use crate::clock;
-use crate::pace;
 use crate::pages;
 use crate::pages::{meanwhile, reads};
 use crate::words::Language;
+use crate::{chance, pace};
 use axum::Form;
 use axum::extract::{Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
 use load::Programme;
 use logbook::book::Draft;
-use logbook::fact::{AirRemoval, Known, LiftReason, Reads, StopReason};
+use logbook::fact::{AirRemoval, Body, Known, LiftReason, Reads, StopReason};
 use logbook::view::View;
 use measure::{ActId, Instant, MachineId, PersonId};
 
@@ -138,11 +138,19 @@ pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Res
     if needs_sign(name, fields) && who.sign.is_none() {
         return Err(Refusal::rule("refused-no-sign"));
     }
+    let mut who = who;
+    if name == "set-aside" && app.book.read(|view| said_otherwise(view, who.act, fields))? {
+        // The same key for another pouch: going to the safer side is never swallowed as a double tap.
+        who.act = chance::id()?;
+    }
     app.act(who, |view, draft| {
         if let Some(sign) = who.sign.filter(|_| !first)
             && view.people()?.iter().all(|person| person.person != sign)
         {
             return Err(Refusal::rule("refused-no-such-person"));
+        }
+        if needs_charge(name) {
+            in_charge(view, who.sign)?;
         }
         if name == "station-parted" && !stations::may_let_in(view, head)? {
             return Err(Refusal::rule("refused-not-here"));
@@ -150,6 +158,38 @@ pub(super) fn do_act(app: &App, name: &str, head: &Head, fields: &Fields) -> Res
         decide(name, view, draft, fields)
     })?;
     Ok(Done { act: who.act, sign: who.sign })
+}
+
+/// Where somebody is in charge, these are theirs: lifting a stop, ending a freeze, signing a
+/// contradiction as seen, and saying who is in charge.
+fn needs_charge(name: &str) -> bool {
+    matches!(name, "lift" | "seen" | "spore-back" | "person-is")
+}
+
+/// Is nobody in charge here, or is it this sign's person?
+fn in_charge(view: &View<'_>, sign: Option<PersonId>) -> Result<(), Refusal> {
+    let mut anybody = false;
+    for person in view.people()? {
+        let charge = view.roles(person.person)?.in_charge;
+        if charge && Some(person.person) == sign {
+            return Ok(());
+        }
+        anybody |= charge;
+    }
+    if anybody { Err(Refusal::rule("refused-in-charge")) } else { Ok(()) }
+}
+
+/// Is this act in the book, and did it not set these aside?
+fn said_otherwise(view: &View<'_>, act: ActId, fields: &Fields) -> Result<bool, Refusal> {
+    let facts = view.facts_of_act(act)?;
+    let asked = set_aside(fields)?;
+    let same = facts.iter().any(|fact| match &fact.body {
+        Body::SetAside { pouches, run, .. } => {
+            *run == asked.run && asked.pouches.iter().all(|pouch| pouches.contains(pouch))
+        }
+        _ => false,
+    });
+    Ok(!facts.is_empty() && !same)
 }
 
 /// Going to the safer side, undo and setting up ask for no sign.
@@ -284,13 +324,20 @@ fn decide_setup(
 fn start(view: &View<'_>, fields: &Fields) -> Result<acts::Start, Refusal> {
     let programme: Option<Programme> = fields.maybe("programme")?;
     let (zone, now) = (crate::intake::take::salon_zone(view)?, pace::now(view)?);
+    let at = chair_posts::happened("start", fields, now)?.unwrap_or(now);
+    let machine: MachineId = fields.need("machine")?;
+    let last = view.last_runs(machine, None, 1)?.into_iter().next();
+    if last.and_then(|run| run.unloaded).is_some_and(|out| at < out) {
+        return Err(Refusal::rule("refused-before-that-run"));
+    }
     Ok(acts::Start {
-        machine: fields.need("machine")?,
+        machine,
         programme: programme.map(|word| word.word().to_owned()),
         pouches: fields.many("pouch")?,
         over: fields.yes("over"),
-        day: clock::day(now, &zone),
-        now: Some(now),
+        day: clock::day(at, &zone),
+        at,
+        copied: false,
     })
 }
 

@@ -1,7 +1,9 @@
 //! Pages: which address shows which screen, read from one consistent state of the book.
 
 pub mod screens;
+pub mod spores;
 
+use super::guard::At;
 use super::head::Head;
 use super::{Ctx, Served};
 use crate::acts::Refusal;
@@ -15,7 +17,7 @@ use logbook::book::BookError;
 use logbook::fact::BookKind;
 use logbook::view::View;
 use maud::Markup;
-use measure::{ActId, MachineId, PouchId, RecordHash, RunId, TestId};
+use measure::{ActId, MachineId, PouchId, RecordHash, RunId};
 use serde::Deserialize;
 
 /// What a page makes of the book; `None`: there is no such thing.
@@ -44,6 +46,10 @@ pub async fn show(
 
 /// An address that is none of ours.
 pub async fn nowhere(State(served): State<Served>, head: Head) -> Response {
+    // Somebody who was not let in is told nothing of the salon, not even that a page is missing.
+    if head.at == At::Stranger {
+        return StatusCode::NOT_FOUND.into_response();
+    }
     missing(&served, head).await
 }
 
@@ -393,42 +399,6 @@ pub async fn recall(
             test: read(asked.test.as_ref()),
         };
         Ok(Some(pages::recall::page(view, ctx, asked)?))
-    })
-    .await
-}
-
-/// Spore tests.
-pub async fn spores(State(served): State<Served>, head: Head) -> Response {
-    show(&served, head, |view, ctx| Ok(Some(pages::spores::page(view, ctx)?))).await
-}
-
-/// The way on after a failed spore test.
-pub async fn spore_path(
-    State(served): State<Served>,
-    Path(test): Path<String>,
-    head: Head,
-) -> Response {
-    let test: Option<TestId> = test.parse().ok();
-    show(&served, head, move |view, ctx| match test {
-        Some(test) => Ok(pages::spore_path::page(view, ctx, test)?),
-        None => Ok(None),
-    })
-    .await
-}
-
-/// A letter to those who were here.
-pub async fn letter(
-    State(served): State<Served>,
-    Query(asked): Query<Asked>,
-    head: Head,
-) -> Response {
-    let test: Option<TestId> = read(asked.test.as_ref());
-    let (visit, asked) = (read(asked.visit.as_ref()), asked.asked.is_some());
-    show(&served, head, move |view, ctx| match test {
-        Some(test) => {
-            Ok(pages::letter::page(view, ctx, pages::letter::Asked { test, visit, asked })?)
-        }
-        None => Ok(None),
     })
     .await
 }

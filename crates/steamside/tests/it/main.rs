@@ -13,6 +13,7 @@ mod kept;
 mod kill;
 mod loading;
 mod loop_in_browser;
+mod never;
 mod outbox;
 mod pairing;
 mod paper;

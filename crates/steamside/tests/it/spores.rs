@@ -65,6 +65,11 @@ fn a_failed_test_stops_machine_and_shelf_and_a_good_repeat_gives_them_back() {
     let frozen = aside[0].to_string();
     story.refused("lift", &[("pouch", &frozen), ("why", "mistake")]);
     story.refused("spore-back", &[("test", &test)]);
+    story.refused("machine-back", &[("machine", &story.machine)]);
+    // A test that is said to have lain in a run before the answer is no repeat, however good it is.
+    let old = place(&story, run);
+    story.act("spore-read", &[("test", &old), ("grew", "no"), ("control-grew", "yes")]);
+    story.refused("spore-back", &[("test", &test)]);
 
     story.act("spore-start", &[("test", &test), ("control", "yes"), ("programme", "middle")]);
     let repeat = newest(&story);

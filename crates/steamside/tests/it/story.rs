@@ -410,20 +410,3 @@ fn forms_are_bounded_and_lead_nowhere_else() {
     }
     assert_eq!(story.salon.location("/language", &[("back", "/run/1?did=2")]), "/run/1?did=2");
 }
-
-/// Every tenth run of a machine is released with a count, which only says "count again".
-#[test]
-fn every_tenth_run_is_counted_back() {
-    let home = tempfile::tempdir().expect("a folder");
-    let story = Story::begin(&home.path().join("book"));
-    for _ in 0..9 {
-        story.released(1);
-    }
-    let run = story.read_off(2).to_string();
-    let good = [("run", &*run), ("marks", "all"), ("dry", "all"), ("inner", "yes")];
-    let counted = |count| [&good[..], &[("counted", count)]].concat();
-    story.refused("look", &good);
-    story.refused("look", &counted("3"));
-    story.act("look", &counted("2"));
-    assert_eq!(story.pouches(SetState::Ready).len(), 11);
-}

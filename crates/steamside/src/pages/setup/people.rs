@@ -23,8 +23,8 @@ pub struct Known {
 /// The words of a form for each unit system.
 const UNITS: [(Units, &str); 2] = [(Units::Metric, "metric"), (Units::Us, "us")];
 
-/// The form of one person.
-pub fn is_form(ctx: &Ctx, known: &Known) -> Markup {
+/// The form of one person; who of `people` signs it says who is in charge.
+pub fn is_form(ctx: &Ctx, known: &Known, people: &[Person]) -> Markup {
     let words = ctx.words();
     let id = known.person.person.to_string();
     let roles = [
@@ -54,7 +54,7 @@ pub fn is_form(ctx: &Ctx, known: &Known) -> Markup {
                         }
                     }
                 }
-                p { button class="key main-key" { (words.say("person-is-do")) } }
+                (parts::sign_line(ctx, people, &words.say("person-is-do")))
             }))
         }
     }
