@@ -2404,3 +2404,6 @@ refused-later-overlaps = Machine { $machine } had another run in that time. Noth
 ## In charge
 refused-in-charge = Only somebody in charge signs this. Nothing was written.
     .do = Ask who is in charge. Setting aside is always open to everyone.
+
+## A run of which nothing is known
+run-nothing-said = Nobody has said what was in this run, so nothing of it is on the shelf here. Pack the next load here first.

@@ -4364,3 +4364,7 @@ refused-later-overlaps = La máquina { $machine } tuvo otra tanda en ese tiempo.
 # draft
 refused-in-charge = Solo firma esto quien está a cargo. No se anotó nada.
     .do = Pregunte a quien está a cargo. Apartar está abierto a todos.
+
+## A run of which nothing is known
+# draft
+run-nothing-said = Nadie dijo qué había en esta tanda, así que nada de ella está en el estante aquí. Empaque aquí primero la próxima carga.

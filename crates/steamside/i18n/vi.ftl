@@ -4208,3 +4208,7 @@ refused-later-overlaps = Máy { $machine } có mẻ khác vào lúc đó. Chưa 
 # draft
 refused-in-charge = Chỉ người phụ trách ký được việc này. Chưa ghi gì.
     .do = Hỏi người phụ trách. Để riêng thì ai cũng làm được.
+
+## A run of which nothing is known
+# draft
+run-nothing-said = Chưa ai nói trong mẻ này có gì, nên trên kệ ở đây không có túi nào của mẻ. Mẻ sau hãy gói ở đây trước.

@@ -181,6 +181,17 @@ fn offered_card(ctx: &Ctx, offered: &HandOver, people: &[Person]) -> Markup {
 
 fn check_card(ctx: &Ctx, run: &Run) -> Markup {
     let words = ctx.words();
+    if run.outcome == Some(Outcome::NotLethal) {
+        // Nothing is waited for but hands that take it apart: that is a stop.
+        return stop::card(
+            ctx,
+            &telling::run_name(ctx, run.machine_number, run.number),
+            &html! {
+                p class="fact" { (words.say(say::outcome_key(run.outcome))) }
+                p { a class="key main-key" href=(format!("/run/{}", run.run)) { (words.say("go-check")) } }
+            },
+        );
+    }
     let heading = words.tell("check-pouches", &[("count", run.pouches.into())]);
     parts::card(
         Ground::Turn,

@@ -257,6 +257,7 @@ fn pouches(ctx: &Ctx, seen: &Seen) -> Markup {
     html! {
         section class="card fine" {
             h2 { (Shape::Envelope.draw()) span { (words.say("run-inside")) } }
+            @if seen.pouches.is_empty() { p { (words.say("run-nothing-said")) } }
             ul class="pouch-list" {
                 @for pouch in &seen.pouches {
                     li {
