@@ -191,10 +191,46 @@ impl Browser {
         answer["value"].take()
     }
 
+    /// The open page as the browser prints it on paper of so many inches: the text of each sheet. `None`,
+    /// after saying so, where no program reads such a file. The file stays where
+    /// `STEAMSIDE_PICTURES` names a folder.
+    pub async fn printed(&self, name: &str, (width, height): (f64, f64)) -> Option<Vec<String>> {
+        let how = serde_json::json!({
+            "paperWidth": width, "paperHeight": height, "printBackground": true
+        });
+        let answer = self.devtools("Page.printToPDF", how).await;
+        let bytes = decoded(answer["data"].as_str().expect("a file"));
+        assert!(bytes.starts_with(b"%PDF"), "{name}");
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("printed.pdf");
+        std::fs::write(&path, &bytes).expect("it can be written");
+        if let Some(pictures) = std::env::var_os("STEAMSIDE_PICTURES") {
+            std::fs::create_dir_all(&pictures).expect("a folder for pictures");
+            let kept = std::path::Path::new(&pictures).join(format!("{name}.pdf"));
+            std::fs::write(kept, &bytes).expect("it can be written");
+        }
+        let Ok(out) = Command::new("pdftotext").arg("-layout").arg(&path).arg("-").output() else {
+            eprintln!("skipped: no pdftotext on this machine, so what was printed is not read");
+            return None;
+        };
+        let text = String::from_utf8_lossy(&out.stdout).into_owned();
+        // Each sheet ends with a form feed, the last one too.
+        let text = text.strip_suffix('\u{c}').unwrap_or(&text);
+        Some(text.split('\u{c}').map(str::to_owned).collect())
+    }
+
     /// The text that a person sees.
     pub async fn text(&self) -> String {
-        let body = self.client.find(Locator::Css("body")).await.expect("a body");
-        body.text().await.expect("its text")
+        // A page that is read again under the question has no such body any more; the next one has.
+        for _ in 0..20 {
+            if let Ok(body) = self.client.find(Locator::Css("body")).await
+                && let Ok(text) = body.text().await
+            {
+                return text;
+            }
+            tokio::time::sleep(Duration::from_millis(50)).await;
+        }
+        panic!("no text on {}", self.path().await);
     }
 
     /// Path and query of the page.
@@ -223,4 +259,23 @@ impl Browser {
         // A browser that is gone already is closed as well.
         drop(self.client.close().await);
     }
+}
+
+/// Base 64.
+fn decoded(text: &str) -> Vec<u8> {
+    let value = |symbol: u8| match symbol {
+        b'A'..=b'Z' => symbol - b'A',
+        b'a'..=b'z' => symbol - b'a' + 26,
+        b'0'..=b'9' => symbol - b'0' + 52,
+        b'+' => 62,
+        _ => 63,
+    };
+    let symbols: Vec<u8> = text.bytes().filter(|symbol| *symbol != b'=').map(value).collect();
+    let mut bytes = Vec::new();
+    for four in symbols.chunks(4) {
+        let bits = four.iter().fold(0_u32, |bits, value| bits << 6 | u32::from(*value));
+        let bits = bits << (6 * (4 - four.len()));
+        bytes.extend(bits.to_be_bytes()[1..four.len()].iter());
+    }
+    bytes
 }

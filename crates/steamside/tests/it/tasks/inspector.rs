@@ -13,8 +13,6 @@ use logbook::fact::{
 };
 use measure::{Id, Instant, RunId, Span};
 use serde_json::json;
-use std::io::Write;
-use std::process::{Command, Stdio};
 
 /// Never to be found in the page: a client, a number, whoever came to repair.
 const SECRETS: [&str; 4] = ["Zuzana", "555 0134", "Repairs & Sons", "thumb, left hand"];
@@ -127,44 +125,6 @@ async fn leads(browser: &Browser, own: &str) {
     }
 }
 
-fn decoded(text: &str) -> Vec<u8> {
-    let mut child = Command::new("base64")
-        .arg("-d")
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .expect("base64");
-    let mut stdin = child.stdin.take().expect("piped");
-    let text = text.to_owned();
-    let writer = std::thread::spawn(move || stdin.write_all(text.as_bytes()));
-    let out = child.wait_with_output().expect("it ends").stdout;
-    writer.join().expect("written").expect("written");
-    out
-}
-
-/// The open page as the browser prints it; its text. `None` where no program reads such a file here.
-async fn printed(browser: &Browser, name: &str, (width, height): (f64, f64)) -> Option<String> {
-    let how = json!({ "paperWidth": width, "paperHeight": height, "printBackground": true });
-    let answer = browser.devtools("Page.printToPDF", how).await;
-    let pdf = decoded(answer["data"].as_str().expect("a file"));
-    assert!(pdf.starts_with(b"%PDF"));
-    let folder = tempfile::tempdir().expect("a folder");
-    let path = folder.path().join("record.pdf");
-    std::fs::write(&path, &pdf).expect("it can be written");
-    if let Some(pictures) = std::env::var_os("STEAMSIDE_PICTURES") {
-        std::fs::create_dir_all(&pictures).expect("a folder for pictures");
-        let kept = std::path::Path::new(&pictures).join(format!("{name}.pdf"));
-        std::fs::write(kept, &pdf).expect("it can be written");
-    }
-    match Command::new("pdftotext").arg("-layout").arg(&path).arg("-").output() {
-        Ok(out) => Some(String::from_utf8_lossy(&out.stdout).into_owned()),
-        Err(_) => {
-            eprintln!("skipped: no pdftotext on this machine, so what was printed is not read");
-            None
-        }
-    }
-}
-
 /// Its parts in order, and each page with its number and how many there are.
 fn reads(task: &Task, text: &str) {
     let mut at = 0;
@@ -176,7 +136,7 @@ fn reads(task: &Task, text: &str) {
         let found = plain[at..].find(head.trim());
         at += found.unwrap_or_else(|| panic!("no {head:?} in {plain}"));
     }
-    let pages = text.matches('\u{c}').count();
+    let pages = text.split('\u{c}').count();
     assert!(pages >= 3, "{pages} pages");
     let (page, of) = (task.say("folder-page"), task.say("folder-of"));
     for number in 1..=pages {
@@ -217,8 +177,8 @@ async fn somebody_asks_to_see_the_record() {
         }
         for (name, paper) in [("a4", (8.27, 11.69)), ("letter", (8.5, 11.0))] {
             let name = format!("task-10-{language}-{name}");
-            if let Some(text) = printed(&task.browser, &name, paper).await {
-                reads(&task, &text);
+            if let Some(sheets) = task.browser.printed(&name, paper).await {
+                reads(&task, &sheets.join("\u{c}"));
             }
         }
         chooses(&task, &own).await;

@@ -6,7 +6,6 @@ use crate::salon::id;
 use crate::story::{GOOD, Story, record};
 use load::SetState;
 use measure::RunId;
-use serde_json::json;
 use std::collections::BTreeSet;
 
 /// A run that is over, with its record taken in.
@@ -62,8 +61,10 @@ async fn print_load_start() {
         assert_eq!(codes.len(), 9, "nine different codes");
         assert!(codes.iter().all(|code| text.contains(code)), "{text}");
         task.picture("labels").await;
-        let sheet = task.browser.devtools("Page.printToPDF", json!({})).await;
-        assert!(sheet["data"].as_str().is_some_and(|pdf| pdf.len() > 10_000), "a sheet to print");
+        if let Some(sheets) = task.browser.printed("task-3-labels", (8.5, 11.0)).await {
+            assert_eq!(sheets.len(), 1, "one sheet and none without labels: {sheets:?}");
+            assert!(codes.iter().all(|code| sheets[0].contains(code)), "{sheets:?}");
+        }
         task.open("/start").await;
         task.tap("button", &task.sign("start-asks", "HL")).await;
         task.picture("running").await;
