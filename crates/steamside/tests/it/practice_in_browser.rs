@@ -120,8 +120,7 @@ async fn a_wet_pouch_played_wrong_then_right_and_its_sheet() {
     }
     browser.goto(&format!("{}/cards/sheet?learner={sign}", salon.url)).await;
     if let Some(said) = printed(&browser, "all", (8.27, 11.69)).await {
-        let both = said.contains("0 of 4 right") && said.contains("4 of 4 right");
-        assert!(both, "both cards: {said}");
+        assert!(said.contains("0 of 4 right") && said.contains("4 of 4 right"), "both: {said}");
         assert_eq!(said.matches("Name:").count(), 2);
     }
     browser.close().await;
