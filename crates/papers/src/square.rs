@@ -19,7 +19,7 @@ pub const MOST_BYTES: usize = 120;
 /// ```
 ///
 /// # Errors
-/// [`Unprintable`] for an empty text or one above [`MOST_BYTES`].
+/// [`Unprintable`] for an empty text or one that is too long.
 pub fn square(text: &str, title: &str) -> Result<String, Unprintable> {
     if text.is_empty() || text.len() > MOST_BYTES {
         return Err(Unprintable::Code(format!("{} bytes in a code", text.len())));
