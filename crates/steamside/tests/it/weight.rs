@@ -118,7 +118,7 @@ async fn weights_and_times() {
     for (from, control) in [
         ("/", ".places a[href='/ready']"),
         ("/wash", ".sign"),
-        ("/start", ".sign"),
+        ("/upkeep", ".sign"),
         ("/", ".languages button:not([aria-pressed=true])"),
     ] {
         browser.goto(&format!("{}{from}", salon.url)).await;
