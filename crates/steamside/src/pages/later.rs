@@ -241,7 +241,7 @@ fn chore(ctx: &Ctx, seen: &Seen) -> Markup {
         }
         fieldset class="choices" {
             legend { (words.say("later-found")) }
-            label { input type="radio" name="found" value="fine" checked; span { (words.say("later-fine")) } }
+            label { input type="radio" name="found" value="fine" required; span { (words.say("later-fine")) } }
             label { input type="radio" name="found" value="not-fine"; span { (words.say("later-not-fine")) } }
         }
     };

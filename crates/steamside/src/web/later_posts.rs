@@ -198,8 +198,10 @@ fn chore(view: &View<'_>, draft: &mut Draft, fields: &Fields, at: Instant) -> Re
     let about = upkeep_posts::about_of(about).ok_or_else(misread)?;
     let chore = chore.parse().map_err(|_| misread())?;
     let found = match fields.one("found") {
+        Some("fine") => Found::Fine,
         Some("not-fine") => Found::NotFine,
-        _ => Found::Fine,
+        // What was found is evidence: nobody having said so is not "fine".
+        _ => return Err(Refusal::rule_with("refused-field-missing", "field", "found")),
     };
     acts::do_chore(view, draft, (chore, about), (found, fields.one("note"), at))
 }

@@ -7,15 +7,13 @@ use crate::web::Ctx;
 use load::{ChoreWord, SetState};
 use logbook::book::BookError;
 use logbook::fact::{About, Body, ChoreRule, DrawerRef, Fact, Upkeep};
+use logbook::typical::chores::SPORE_TEST;
 use logbook::view::{
     LastDone, Machine, Person, Pouch, Roles, ShownRun, ShownUpkeep, SporeTest, View,
 };
 use measure::{ActId, DrawerId, Instant, PersonId, PouchId, RunId};
 use release::spores::Says;
 use std::collections::{BTreeMap, BTreeSet};
-
-/// The word of the chore that says how often a spore test is made.
-const SPORE_TEST: &str = "spore test";
 
 /// What the book holds for the time shown.
 #[derive(Debug, Clone, Default)]
